@@ -1,0 +1,36 @@
+// Files for a server that has none of its own: the browser's server reads and lists them through the editor.
+import { Disposable, RelativePattern, Uri, workspace } from 'vscode';
+import {
+  LIST_FILES,
+  type ListFilesAnswer,
+  type ListFilesParams,
+  READ_FILE,
+  type ReadFileAnswer,
+  type ReadFileParams,
+} from '../server/protocol/messages.ts';
+import type { Server } from './server.ts';
+
+/** More plans than this in one folder are not looked up; those that are opened or used still are. */
+const mostFiles = 5_000;
+
+export function answerForFiles(server: Server): Disposable {
+  server.onAsked<ReadFileParams, ReadFileAnswer>(READ_FILE, async ({ uri }) => ({ text: await readText(uri) }));
+  server.onAsked<ListFilesParams, ListFilesAnswer>(LIST_FILES, async ({ folderUri }) => ({
+    uris: await listPlans(folderUri),
+  }));
+  return new Disposable(() => {});
+}
+
+async function readText(uri: string): Promise<string | null> {
+  try {
+    return new TextDecoder().decode(await workspace.fs.readFile(Uri.parse(uri)));
+  } catch {
+    return null;
+  }
+}
+
+async function listPlans(folderUri: string): Promise<string[]> {
+  const inside = new RelativePattern(Uri.parse(folderUri), '**/*.liftplan');
+  const found = await workspace.findFiles(inside, undefined, mostFiles);
+  return found.map((uri) => uri.toString()).sort();
+}

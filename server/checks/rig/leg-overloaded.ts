@@ -1,0 +1,16 @@
+// An item takes more than it may carry, or than a rule lets it.
+import { check } from '../check.ts';
+import { figures } from '../figures.ts';
+import { named } from '../wording.ts';
+
+export const legOverloaded = check({
+  slug: 'leg-overloaded',
+  severity: 'error',
+  effect: 'stands',
+  says: ({ facts }, { system }) => {
+    const { atMost } = figures(system);
+    const [tension, capacity] = atMost('kg', facts.tension, facts.capacity, facts.unit);
+    const [used, limit] = atMost('1', facts.used, facts.limit);
+    return `${named(facts.item)} in ${facts.leg} takes ${tension} and may carry ${capacity}: ${used} of capacity, limit ${limit}.`;
+  },
+});

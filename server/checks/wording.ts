@@ -1,0 +1,28 @@
+// Small words shared by the sentences: lists, names in quotes, nearest readings.
+import type { Place } from '../syntax/types.ts';
+
+/** `a`, `a and b`, `a, b and c`; with another last word `a, b or c`. */
+export const list = (items: readonly string[], last = 'and'): string =>
+  items.length < 2 ? (items[0] ?? '') : `${items.slice(0, -1).join(', ')} ${last} ${items.at(-1)}`;
+
+/** A name as a reader finds it in the text: in quotes where it has several words. */
+export const named = (name: string): string => (/^[^\s"]+$/.test(name) || name.includes('"') ? name : `"${name}"`);
+
+/** `" Nearest: a, b."` with its space before; nothing where nothing is near. */
+export const nearestOf = (items: readonly string[], label = 'Nearest'): string =>
+  items.length ? ` ${label}: ${items.join(', ')}.` : '';
+
+/** The first letter as a capital; for sentences that begin with a word of the language, never with a name. */
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** `weight` for `a weight`. */
+export const bare = (noun: string): string => noun.replace(/^an? /, '');
+
+/** Without a closing full stop, so that it can stand within a sentence. */
+export const unstopped = (text: string): string => text.trim().replace(/\.$/, '');
+
+/** `a load` for `load`; what has an article keeps it. */
+export const withArticle = (noun: string): string => (/^(an?|the) /.test(noun) ? noun : `${/^[aeiou]/.test(noun) ? 'an' : 'a'} ${noun}`);
+
+/** What stands at a place. */
+export const written = ({ row, from, to }: Place): string => row.text.slice(from, to);

@@ -1,0 +1,69 @@
+// Files of a folder for the workspace, read from disk once each; nothing outside the folder is ever opened.
+import { readdirSync, readFileSync, realpathSync, statSync } from 'node:fs';
+import { posix, resolve, sep } from 'node:path';
+import { folderOf, relativePath } from '../report/index.ts';
+import type { Files } from '../workspace/types.ts';
+
+/** `texts` stand before what is on disk, such as a plan from standard input. Identities are absolute paths with `/`. */
+export function filesIn(root: string, texts: ReadonlyMap<string, string> = new Map()): Files {
+  const read = new Map<string, string | null>(texts);
+  let known: readonly string[] | null = null;
+  return {
+    read(file) {
+      if (!read.has(file)) read.set(file, inside(root, file) ? readText(file) : null);
+      return read.get(file) ?? null;
+    },
+    resolve(from, path) {
+      if (path === '' || path.startsWith('/') || /^[A-Za-z][A-Za-z0-9+.-]*:/.test(path)) return { reason: 'it is not a path relative to this file' };
+      if (path.includes('\\')) return { reason: 'folders in a path are parted by /' };
+      const file = posix.join(folderOf(from), path);
+      return within(root, file) ? { file } : { reason: `it lies outside the folder that is checked, ${root}` };
+    },
+    elsewhere(from, path) {
+      known ??= plansBelow(root);
+      const name = path.slice(path.lastIndexOf('/') + 1);
+      return known.filter((file) => file.endsWith(`/${name}`)).map((file) => relativePath(folderOf(from), file));
+    },
+  };
+}
+
+/** An absolute path with `/`, as files are known by here. */
+export const identity = (path: string, cwd: string): string => slashed(resolve(cwd, path));
+
+/** Every `.liftplan` file below a folder, in the order of their paths; hidden folders and installed packages are left out. */
+export function plansBelow(folder: string): readonly string[] {
+  const found: string[] = [];
+  const visit = (current: string): void => {
+    for (const entry of readdirSync(current, { withFileTypes: true })) {
+      const path = `${current}/${entry.name}`;
+      if (entry.isDirectory() && !entry.name.startsWith('.') && entry.name !== 'node_modules') visit(path);
+      else if (entry.name.endsWith('.liftplan') && isFile(path)) found.push(path);
+    }
+  };
+  visit(folder);
+  return found.sort();
+}
+
+export const isFile = (path: string): boolean => statSync(path, { throwIfNoEntry: false })?.isFile() === true;
+export const isFolder = (path: string): boolean => statSync(path, { throwIfNoEntry: false })?.isDirectory() === true;
+
+const slashed = (path: string): string => (sep === '/' ? path : path.split(sep).join('/'));
+
+export const within = (root: string, file: string): boolean => file.startsWith(root.endsWith('/') ? root : `${root}/`);
+
+/** A link inside the folder may point out of it: what it points to counts. */
+function inside(root: string, file: string): boolean {
+  try {
+    return within(slashed(realpathSync(root)), slashed(realpathSync(file)));
+  } catch {
+    return false; // no such file
+  }
+}
+
+function readText(file: string): string | null {
+  try {
+    return readFileSync(file, 'utf8');
+  } catch {
+    return null; // the plan that uses it says so
+  }
+}

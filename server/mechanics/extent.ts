@@ -1,0 +1,93 @@
+// How far a shape reaches in a direction, and its box however it is turned. Exact for every shape.
+import { bodiesOf, type Body, type Dome } from './bodies.ts';
+import type { Shape } from './shapes.ts';
+import { columnOf, dot, type Mat3, norm, rotate, scale, transpose, type Vec3 } from './vector.ts';
+
+/** The two far corners of an axis-aligned box, m. */
+export interface Box {
+  readonly min: Vec3;
+  readonly max: Vec3;
+}
+
+/**
+ * The largest r . direction over the outer body of a shape, r from its datum point in its own axes. For a unit direction
+ * that is the reach along it, m; it scales with the direction's length.
+ */
+export function extent(shape: Shape, direction: Vec3): number {
+  const { outer, frame } = bodiesOf(shape);
+  return dot(frame.t, direction) + reach(outer, rotate(transpose(frame.R), direction));
+}
+
+/** The axis-aligned box of a shape turned by R, from its datum point, in the parent's axes. */
+export function boxOf(shape: Shape, R: Mat3): Box {
+  const { outer, frame } = bodiesOf(shape);
+  const ends = [0, 1, 2].map((axis) => {
+    const along = columnOf(transpose(R), axis);
+    const own = rotate(transpose(frame.R), along);
+    const middle = dot(frame.t, along);
+    return [middle - reach(outer, scale(own, -1)), middle + reach(outer, own)] as const;
+  });
+  return { min: ends.map(([low]) => low) as unknown as Vec3, max: ends.map(([, high]) => high) as unknown as Vec3 };
+}
+
+/** The largest r . direction over a body, in the body's axes. */
+export function reach(body: Body, direction: Vec3): number {
+  const [x, y, z] = direction;
+  const level = Math.hypot(x, y);
+  switch (body.form) {
+    case 'polytope':
+      return Math.max(...body.points.map((point) => dot(point, direction)));
+    case 'extruded':
+      return Math.max(...body.outline.map((point) => point[0] * x + point[1] * y)) + body.half * Math.abs(z);
+    case 'turned':
+      return Math.max(body.lowRadius * level + body.low * z, body.highRadius * level + body.high * z);
+    case 'ball':
+      return ballReach(body.centre, body.radius, body.low, level, z);
+    case 'dome':
+      return domeReach(body, level, z);
+    case 'bend':
+      return bendReach(body.bend, body.radius, body.angle, direction);
+  }
+}
+
+/** Of the sphere where the touching point lies on it, else of the rim of the flat face. */
+function ballReach(centre: number, radius: number, low: number, level: number, z: number): number {
+  const length = Math.hypot(level, z);
+  if (length === 0) return 0;
+  if (centre + (radius * z) / length >= low) return centre * z + radius * length;
+  return Math.sqrt(Math.max(0, radius ** 2 - (low - centre) ** 2)) * level + low * z;
+}
+
+/** Downwards the rim of the opening reaches farthest; upwards the curved end. */
+function domeReach({ low, tangent, end }: Dome, level: number, z: number): number {
+  if (z <= 0) return rimOf(end) * level + low * z;
+  const length = Math.hypot(level, z);
+  if (end.curve === 'spheroid') {
+    return tangent * z + Math.hypot(end.across * level, end.up * z) + end.grown * length;
+  }
+  const onCrown = Math.atan2(z, level) >= end.turn;
+  return onCrown
+    ? (tangent + end.crownCentre) * z + (end.crown + end.grown) * length
+    : tangent * z + end.ring * level + (end.knuckle + end.grown) * length;
+}
+
+/** Radius at the tangent line, m. */
+export const rimOf = (end: Dome['end']): number =>
+  (end.curve === 'spheroid' ? end.across : end.ring + end.knuckle) + end.grown;
+
+/**
+ * Each section of the bend is a disc across it. Its reach grows with the share of the direction that points outwards there,
+ * as the bend radius is not below the disc's; so the farthest section is the one nearest to the direction.
+ */
+function bendReach(bend: number, radius: number, angle: number | 'ring', [x, y, z]: Vec3): number {
+  const level = Math.hypot(x, y);
+  const sectionReach = (outwards: number): number => bend * outwards + radius * Math.hypot(outwards, z);
+  if (angle === 'ring') return sectionReach(level);
+  const heading = Math.atan2(x, -y);
+  if (heading >= 0 && heading <= angle) return sectionReach(level);
+  return Math.max(sectionReach(-y), sectionReach(Math.sin(angle) * x - Math.cos(angle) * y));
+}
+
+/** How large a shape is across, for slacks: its longest reach from its datum point, doubled, is no less. */
+export const spanOf = (box: Box): number =>
+  norm([box.max[0] - box.min[0], box.max[1] - box.min[1], box.max[2] - box.min[2]]);

@@ -1,0 +1,51 @@
+// Holds the engineering of solids: shapes, volumes, centres, boxes, placing, cutting out, and liquids in hollow parts.
+// Must never know text, units, plans, files or the clock: SI numbers go in, numbers come out; the only words are formulas.
+// Read shapes.ts, then solids.ts, bodies.ts and extent.ts, then cutouts.ts and interiors.ts; hang/ has a door of its own.
+export { centreOf, centreRange, type MassRange, type PointMass } from './centre.ts';
+export { fits, type Misfit, overlap, type PlacedShape, throughDepth } from './cutouts.ts';
+export { contains, containsMaterial } from './depth.ts';
+export { type Box, boxOf, extent } from './extent.ts';
+export { type Formula, formula, formulas } from './formula.ts';
+export {
+  below,
+  closed,
+  fill,
+  type Filling,
+  type Interior,
+  interior,
+  levelFor,
+  levels,
+  type Space,
+} from './interiors.ts';
+export {
+  apply,
+  type Axis,
+  axisRotation,
+  axisVector,
+  compose,
+  inCircle,
+  inSteps,
+  inverse,
+  type Placement,
+  shifted,
+  still,
+  turn,
+  unionOf,
+} from './placement.ts';
+export type { Shape, ShapeKind } from './shapes.ts';
+export { type Fault, type Impossible, type Solid, solid, type Working, working } from './solids.ts';
+export {
+  add,
+  cross,
+  dot,
+  identity,
+  type Mat3,
+  multiply,
+  norm,
+  rotate,
+  scale,
+  subtract,
+  transpose,
+  type Vec2,
+  type Vec3,
+} from './vector.ts';

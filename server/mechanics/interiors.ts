@@ -1,0 +1,132 @@
+// The space inside hollow shapes, and how much of it lies below a level, however the shape stands.
+import { bodiesOf, type Hollow } from './bodies.ts';
+import { reach } from './extent.ts';
+import { belowInBend } from './interiors/bend.ts';
+import { belowInPolytope } from './interiors/flat.ts';
+import type { Below } from './interiors/half-space.ts';
+import { belowInBall, belowInDome, belowInTurned } from './interiors/round.ts';
+import { apply, compose, type Placement } from './placement.ts';
+import type { Shape } from './shapes.ts';
+import { add, dot, norm, rotate, scale, transpose, type Vec3 } from './vector.ts';
+
+/** The space inside one hollow shape; a tube's or head's ends at the plane of its opening. */
+export interface Interior {
+  /** m3. */
+  readonly volume: number;
+  readonly body: Hollow;
+  /** How the body stands in the shape's own axes. */
+  readonly frame: Placement;
+}
+
+/** What of a space lies below a level: m3, and its centre in the parent's axes; no centre of nothing. */
+export interface Filling {
+  readonly volume: number;
+  readonly centre: Vec3 | undefined;
+}
+
+/** An interior and how its shape stands in axes whose z is up. */
+export interface Space {
+  readonly interior: Interior;
+  readonly place: Placement;
+}
+
+/** The space inside a shape that can be made; null for shapes without one. */
+export function interior(shape: Shape): Interior | null {
+  const { inner, frame } = bodiesOf(shape);
+  if (!inner) return null;
+  return { volume: cut(inner, [0, 0, 1], reach(inner, [0, 0, 1])).volume, body: inner, frame };
+}
+
+/** Whether a shape by itself lets nothing out: tubes, pipes, elbows and heads are open at their ends. */
+export const closed = (shape: Shape): boolean => shape.kind === 'hollow sphere';
+
+/**
+ * Volume and centre of that part of an interior that lies below the level z = height of the parent's axes. Relative error
+ * below 1e-9 (measured near 1e-12), also of small puddles.
+ */
+export function below(one: Interior, place: Placement, height: number): Filling {
+  const standing = compose(place, one.frame);
+  const up = rotate(transpose(standing.R), [0, 0, 1]);
+  const { volume, moment } = cut(one.body, up, height - standing.t[2]);
+  if (!(volume > 0)) return { volume: 0, centre: undefined };
+  return { volume, centre: apply(standing, scale(moment, 1 / volume)) };
+}
+
+/** Lowest and highest point of an interior along the parent's z, m. */
+export function levels(one: Interior, place: Placement): { readonly lowest: number; readonly highest: number } {
+  const standing = compose(place, one.frame);
+  const up = rotate(transpose(standing.R), [0, 0, 1]);
+  const at = dot(standing.t, [0, 0, 1]);
+  return { lowest: at - reach(one.body, scale(up, -1)), highest: at + reach(one.body, up) };
+}
+
+/** What several spaces that are one hold below a level. */
+export function fill(spaces: readonly Space[], height: number): Filling {
+  const parts = spaces.map(({ interior: one, place }) => below(one, place, height));
+  const volume = parts.reduce((sum, part) => sum + part.volume, 0);
+  if (!(volume > 0)) return { volume: 0, centre: undefined };
+  const moment = parts.reduce<Vec3>(
+    (sum, part) => (part.centre ? add(sum, scale(part.centre, part.volume)) : sum),
+    [0, 0, 0],
+  );
+  return { volume, centre: scale(moment, 1 / volume) };
+}
+
+/** How near, against the volume asked for, the one below the level found comes to it. */
+const nearEnough = 1e-12;
+
+/**
+ * The level (parent's z) below which spaces that are one hold a volume, m3. Nothing if the volume is below zero or more than
+ * they hold, or if there are no spaces.
+ */
+export function levelFor(volume: number, spaces: readonly Space[]): number | undefined {
+  const whole = spaces.reduce((sum, { interior: one }) => sum + one.volume, 0);
+  if (!(volume >= 0 && volume <= whole * (1 + 1e-12)) || spaces.length === 0) return undefined;
+  const ends = spaces.map(({ interior: one, place }) => levels(one, place));
+  const lowest = Math.min(...ends.map((end) => end.lowest));
+  const highest = Math.max(...ends.map((end) => end.highest));
+  if (volume === 0) return lowest;
+  if (volume >= whole) return highest;
+  const miss = (height: number): number => fill(spaces, height).volume - volume;
+  return crossing(miss, [lowest, -volume], [highest, whole - volume], volume * nearEnough);
+}
+
+/** Where a rising function crosses zero between two points with their values: false position with the Illinois weakening. */
+function crossing(
+  compute: (at: number) => number,
+  from: readonly [number, number],
+  to: readonly [number, number],
+  near: number,
+): number {
+  let [[low, under], [high, over], last] = [from, to, 0];
+  for (let step = 0; step < 200; step++) {
+    const straight = low - (under * (high - low)) / (over - under);
+    const at = straight > low && straight < high ? straight : (low + high) / 2;
+    if (at === low || at === high) return at;
+    const value = compute(at);
+    if (Math.abs(value) <= near) return at;
+    if (value < 0) [low, under, over] = [at, value, last < 0 ? over / 2 : over];
+    else [high, over, under] = [at, value, last > 0 ? under / 2 : under];
+    last = value;
+  }
+  return (low + high) / 2;
+}
+
+/** Volume and first moment of what lies at up . r <= level in a body's own axes. */
+function cut(body: Hollow, up: Vec3, level: number): Below {
+  const unit = scale(up, 1 / norm(up));
+  if (level <= -reach(body, scale(unit, -1))) return { volume: 0, moment: [0, 0, 0] };
+  const capped = Math.min(level, reach(body, unit));
+  switch (body.form) {
+    case 'polytope':
+      return belowInPolytope(body, unit, capped);
+    case 'turned':
+      return belowInTurned(body, unit, capped);
+    case 'ball':
+      return belowInBall(body, unit, capped);
+    case 'dome':
+      return belowInDome(body, unit, capped);
+    case 'bend':
+      return belowInBend(body, unit, capped);
+  }
+}

@@ -1,0 +1,58 @@
+// How much material a shape holds and where its centre is, or why it cannot be made.
+import { bent } from './solids/bent.ts';
+import { flat } from './solids/flat.ts';
+import { heads } from './solids/heads.ts';
+import { members } from './solids/members.ts';
+import { round } from './solids/round.ts';
+import type { Impossible, Row, Worked } from './solids/row.ts';
+import { type Box, boxOf } from './extent.ts';
+import type { Shape, ShapeKind } from './shapes.ts';
+import { identity, type Vec3 } from './vector.ts';
+
+export type { Fault, Impossible } from './solids/row.ts';
+
+/** What a shape amounts to; centre and box are measured from its datum point, in its own axes. */
+export interface Solid {
+  /** Of the material (of an envelope: of all it encloses), m3; left out where only a mass is given (section, sheet). */
+  readonly volume?: number;
+  /** kg, where the shape states a mass per length or area; it goes before volume times density. */
+  readonly mass?: number;
+  readonly centre: Vec3;
+  readonly box: Box;
+}
+
+/** The printed formula of a figure and its inputs by name (SI). */
+export interface Working {
+  readonly gives: 'volume' | 'mass';
+  readonly formula: string;
+  readonly inputs: Readonly<Record<string, number>>;
+}
+
+type Rows = { readonly [Kind in ShapeKind]: Row<Extract<Shape, { kind: Kind }>> };
+const rows: Rows = { ...flat, ...round, ...bent, ...heads, ...members };
+const rowOf = (shape: Shape): Row<Shape> => rows[shape.kind] as unknown as Row<Shape>;
+
+/** Material, centre and box of a shape, or why it cannot be made: sizes not above zero, walls that do not fit and the like. */
+export function solid(shape: Shape): Solid | Impossible {
+  const row = rowOf(shape);
+  const fault = row.fault(shape);
+  if (fault) return fault;
+  const [volume, mass] = [row.volume?.(shape), row.mass?.(shape)];
+  return {
+    ...(volume && { volume: valueOf(volume) }),
+    ...(mass && { mass: valueOf(mass) }),
+    centre: row.centre(shape),
+    box: boxOf(shape, identity),
+  };
+}
+
+/** What the weight of a shape is worked out from: its mass where it states one, else its volume. Nothing if impossible. */
+export function working(shape: Shape): Working | undefined {
+  const row = rowOf(shape);
+  if (row.fault(shape)) return undefined;
+  const mass = row.mass?.(shape);
+  const worked = mass ?? row.volume?.(shape);
+  return worked && { gives: mass ? 'mass' : 'volume', formula: worked.formula.text, inputs: worked.inputs };
+}
+
+const valueOf = (worked: Worked): number => worked.formula(worked.inputs);

@@ -1,0 +1,51 @@
+// Puts a plan together: its files, its items, its names. The same trees give the same objects.
+import type { Tree } from '../syntax/types.ts';
+import { bindItem } from './bind.ts';
+import { type Source, type Taken, takeFiles } from './files.ts';
+import { environmentOf } from './lets.ts';
+import { buildNames } from './names.ts';
+import type { BoundPlan, Item, PlanFile, PlanProblem, Place } from './types.ts';
+
+/** A plan or library bound with all it takes in. */
+export function bindPlan(file: string, source: Source): BoundPlan {
+  const taken = takeFiles(file, source);
+  const lets = environmentOf(file, taken.files.map((part) => part.tree));
+  const files = taken.files.map((part): PlanFile => ({ ...part, items: itemsOf(part, lets.environment) }));
+  const { names, problems } = buildNames(files);
+  const own = files[0]?.items ?? [];
+  const head = own.find((item) => item.keyword === 'plan') ?? null;
+  const items = files.flatMap((part, i) => (i === 0 ? part.items : part.items.filter((item) => item.keyword !== 'plan' && item.keyword !== 'expect')));
+  return {
+    file, files, head, units: unitsOf(head), names, items,
+    problems: [...taken.problems, ...lets.problems, ...problems, ...once(own)],
+    opens: [...files.flatMap((part) => opensOf(part.tree)), ...taken.problems.filter((problem) => problem.slug === 'file-missing').map((problem) => problem.at)],
+  };
+}
+
+const itemsOf = (part: Taken, environment: Parameters<typeof bindItem>[1]): readonly Item[] =>
+  part.tree.nodes.filter((node) => node.line.kind === 'statement').map((node) => bindItem(node, environment, 'file'));
+
+/** Results are shown in the units the plan names; metric where it names none. */
+function unitsOf(head: Item | null): 'US' | 'metric' {
+  const value = head?.clauses.get('units')?.[0]?.value;
+  return value?.kind === 'word' && value.word === 'US' ? 'US' : 'metric';
+}
+
+/** Lines at file level that nothing can be made of. */
+function opensOf(tree: Tree): readonly Place[] {
+  const lines = tree.nodes.filter((node) => node.line.kind === 'unread' || (node.line.kind === 'clauses' && node.line.opens) || (node.problems.length > 0)).map((node): Place => ({ row: node.row, from: node.line.indent, to: node.row.text.length }));
+  return [...lines, ...tree.problems.map((problem) => problem.at)];
+}
+
+/** Statements that may stand only once under their parent. */
+function once(items: readonly Item[]): readonly PlanProblem[] {
+  const problems: PlanProblem[] = [];
+  const first = new Map<string, Item>();
+  for (const item of items) {
+    if (!item.row.once) continue;
+    const other = first.get(item.keyword);
+    if (other) problems.push({ slug: 'stated-twice', at: item.at, related: [{ at: other.at, says: 'stated here' }], facts: { name: `"${item.keyword}"`, place: 'this file' } });
+    else first.set(item.keyword, item);
+  }
+  return problems;
+}

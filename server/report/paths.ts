@@ -1,0 +1,13 @@
+// Paths and addresses with `/`, as text: no file system is asked.
+
+/** A file's path as seen from a folder: `../library/yard.liftplan`. Both are absolute paths or addresses of one kind. */
+export function relativePath(folder: string, file: string): string {
+  const [from, to] = [folder.replace(/\/+$/, '').split('/'), file.split('/')];
+  let shared = 0;
+  while (shared < from.length && shared < to.length - 1 && from[shared] === to[shared]) shared++;
+  if (shared === 0) return file; // nothing in common: another drive, another kind of address
+  return [...from.slice(shared).map(() => '..'), ...to.slice(shared)].join('/');
+}
+
+/** The folder a file lies in. */
+export const folderOf = (file: string): string => file.slice(0, Math.max(file.lastIndexOf('/'), 0));

@@ -1,0 +1,94 @@
+// The sheet as Markdown, to be committed beside its plan and read in a pull request: no date, no version of this program,
+// one line of the plan a line of the sheet, so that a change of one figure is a change of one line.
+import type { Block, Cell, Column, Paragraph, Row, Section, Sheet, Table } from '../sheet/types.ts';
+import { visible } from './visible.ts';
+
+/** Raised when the arrangement changes, so that a reader of a difference knows why all of it changed. */
+export const sheetFormat = 1;
+
+/** `from` is the plan's path as seen from the sheet: line numbers link there, and the head names it. */
+export function markdown(sheet: Sheet, from: string): string {
+  const head = `<!-- Do not edit: written by \`becket report\` from ${comment(from)}. Sheet format ${sheetFormat}. -->`;
+  const foot = ['---', escape(sheet.foot)];
+  return `${[head, ...sheet.sections.flatMap((section) => sectionText(section, from)), ...foot].join('\n\n')}\n`;
+}
+
+/** What stands in an HTML comment must not end it. */
+const comment = (text: string) => visible(text).replace(/[<>]/g, '').replace(/-{2,}/g, '-');
+
+const sectionText = ({ id, title, blocks }: Section, from: string): readonly string[] => [
+  `${id === 'head' ? '#' : '##'} ${escape(title)}`,
+  ...blocks.flatMap((block) => blockText(block, from)),
+];
+
+function blockText(block: Block, from: string): readonly string[] {
+  if (block.kind === 'paragraph') return [paragraph(block)];
+  if (block.kind === 'bars') return []; // forges take drawings out; the table above it has every figure
+  return block.columns.length ? [`**${escape(block.caption)}**`, table(block, from)] : [`**${escape(block.caption)}**`, list(block, from)];
+}
+
+const paragraph = ({ look, text }: Paragraph) =>
+  look === 'plain' ? escape(text) : look === 'alert' ? `> **${escape(text)}**` : `> ${escape(text)}`;
+
+function table({ columns, rows }: Table, from: string): string {
+  const head = line(columns.map(({ title }) => escape(title)));
+  const rule = line(columns.map(({ figures }) => (figures ? '---:' : ':---')));
+  return [head, rule, ...rows.map((row) => line(rowText(row, columns, from)))].join('\n');
+}
+
+const line = (cells: readonly string[]) => `| ${cells.join(' | ')} |`;
+
+function rowText(row: Row, columns: readonly Column[], from: string): readonly string[] {
+  return columns.map((_, i) => {
+    const cell = row.cells[i];
+    const text = cell ? cellText(cell, from) : '';
+    const whole = row.total && text && !cell?.is ? `**${text}**` : text;
+    return i === 0 ? `${'– '.repeat(row.depth ?? 0)}${whole}` : whole;
+  });
+}
+
+/** A table of two columns without heads reads better as a list: one value a line. */
+const list = ({ rows }: Table, from: string): string =>
+  rows.map((row) => {
+    const [name, ...cells] = row.cells.map((cell) => cellText(cell, from));
+    return `${'  '.repeat(row.depth ?? 0)}- **${name}**${cells.some(Boolean) ? `: ${cells.filter(Boolean).join(' ')}` : ''}`;
+  }).join('\n');
+
+function cellText({ text, is, link }: Cell, from: string): string {
+  const shown = is === 'over' ? `**${escape(text)}**` : is === 'not known' ? `_${escape(text)}_` : escape(text);
+  if (!link) return shown;
+  const where = [link.path, `line ${link.line}`].filter(Boolean).join(', ');
+  const target = link.path ? beside(from, link.path) : from;
+  return [shown, `[${escape(where)}](${address(target)}#L${link.line})`].filter(Boolean).join(' ');
+}
+
+/** A path as seen from the plan's folder, as seen from the sheet. */
+function beside(plan: string, path: string): string {
+  const parts = plan.split('/').slice(0, -1);
+  for (const part of path.split('/')) {
+    if (part === '..' && parts.length && parts.at(-1) !== '..') parts.pop();
+    else if (part !== '.') parts.push(part);
+  }
+  return parts.join('/');
+}
+
+const address = (path: string) => path.split('/').map((part) => encodeURIComponent(part).replace(/[()'!*]/g, (c) => `%${c.charCodeAt(0).toString(16)}`)).join('/');
+
+/**
+ * Text that stays text: nothing in it is markup, a link, a mention or a cell's end. The signs are those that CommonMark lets a
+ * backslash protect; what forges make of `@`, `#1`, `://` and `www.` on their own is broken up by entities.
+ */
+export const escape = (text: string): string =>
+  visible(text)
+    .replace(/&/g, '&amp;')
+    .replace(/</g, '&lt;')
+    .replace(/>/g, '&gt;')
+    .replace(/[\\`*_[\]|~$]/g, '\\$&')
+    .replace(/@/g, '@&#8203;')
+    .replace(/#(?=\w)/g, '#&#8203;')
+    .replace(/:\/\//g, '&#58;//')
+    .replace(/\bwww\./gi, (found) => `${found.slice(0, 3)}&#46;`)
+    .replace(/^(\s*)([-+#=]|\d+[.)])/, (_, space: string, sign: string) => `${space}${protect(sign)}`);
+
+/** At a line's start these begin a heading, a list or a rule. */
+const protect = (sign: string) => sign.replace(/[-+#=.)]$/, '\\$&');

@@ -1,0 +1,94 @@
+// The section "Weight": what each weight rests on, which figure governs, and what the load is built up from.
+import { type Derived, known, share as percent } from '../../quantities/index.ts';
+import type { Body, Candidate, LoadResult } from '../../results/types.ts';
+import { type Context, section } from './context.ts';
+import { figure, notKnown, row } from './figures.ts';
+import { buildUpBars } from './weight-bars.ts';
+import type { Block, Cell, Row, Section, Table } from './types.ts';
+import { quoted } from './written.ts';
+
+export const weightSection = (context: Context): readonly Section[] =>
+  section('weight', 'Weight', context.snapshot.results.loads.flatMap((load) => blocks(context, load)));
+
+function blocks(context: Context, load: LoadResult): readonly Block[] {
+  const parts = load.body.bodies.length ? [buildUp(context, load), ...buildUpBars(context, load)] : [];
+  return [evidence(context, load), ...parts];
+}
+
+/** Each candidate with what is added for doubt; the one that counts says so. */
+function evidence({ system }: Context, load: LoadResult): Table {
+  const rows = load.candidates.map((candidate) =>
+    row(
+      [candidate.at],
+      word[candidate.kind],
+      candidate.evidence ? `by ${candidate.evidence}` : 'nothing named',
+      figure(candidate.weight, system),
+      `${percent(candidate.allowance)}: ${candidate.allowanceFrom}`,
+      figure(candidate.total, system),
+      candidate === load.governing ? 'governs' : '',
+    ),
+  );
+  const total: Row = {
+    ...row([load.thing.item.at], 'Weight of the load', governs(load), '', '', figure(load.weight, system), ''),
+    total: true,
+  };
+  return {
+    kind: 'table',
+    caption: `${quoted(load.thing.name)}: what the weight rests on`,
+    columns: [
+      { title: 'Weight' }, { title: 'Rests on' }, { title: 'Figure', figures: true }, { title: 'Added for doubt' },
+      { title: 'With that', figures: true }, { title: 'Counts' },
+    ],
+    rows: [...rows, total],
+  };
+}
+
+const word: Readonly<Record<Candidate['kind'], string>> = { calculated: 'Calculated', stated: 'Stated', measured: 'Measured' };
+
+const governs = ({ governing }: LoadResult) => (governing ? `${governing.kind} weight, the heaviest after what is added` : 'no figure is known');
+
+function buildUp(context: Context, load: LoadResult): Table {
+  const total: Row = {
+    ...row([load.thing.item.at], 'All parts', '', '', figure(load.body.weight, context.system), '', ''),
+    total: true,
+    repeat: true,
+  };
+  return {
+    kind: 'table',
+    caption: `${quoted(load.thing.name)}: what it is built up from`,
+    columns: [
+      { title: 'Part' }, { title: 'Count', figures: true }, { title: 'Each', figures: true }, { title: 'Weight', figures: true },
+      { title: 'Share', figures: true }, { title: 'Worked out from' },
+    ],
+    rows: [...load.body.bodies.flatMap((body) => bodyRows(context, body, load.body.weight, 0)), total],
+  };
+}
+
+function bodyRows(context: Context, body: Body, whole: Derived, depth: number): readonly Row[] {
+  const { system } = context;
+  const { working } = body;
+  const own: Row = {
+    ...row(
+      [body.thing.item.at],
+      body.thing.name,
+      working ? String(working.count) : '',
+      working ? figure(working.each, system) : '',
+      figure(body.weight, system),
+      share(body.weight, whole, context),
+      working ? origin(working.shape, working.density, context) : 'what stands below it',
+    ),
+    depth,
+  };
+  return [own, ...body.bodies.flatMap((inner) => bodyRows(context, inner, whole, depth + 1))];
+}
+
+const origin = (shape: string, density: Derived | null, { system }: Context): string => {
+  if (!density) return shape;
+  return `${shape}, ${figure(density, system).text}${density.source ? ` (${density.source})` : ''}`;
+};
+
+/** Share of what all parts weigh together; not known as soon as either is. */
+function share(weight: Derived, whole: Derived, { system }: Context): Cell {
+  if (weight.value === null || whole.value === null || whole.value <= 0) return notKnown;
+  return figure(known(weight.value / whole.value, '1'), system, 'either');
+}

@@ -1,0 +1,103 @@
+// How a plan stands: what is over a limit, at odds, not known, set aside, left to a person, or not stated at all.
+import { checks, type Effect, type Finding } from '../checks/index.ts';
+import type { Cause } from '../quantities/index.ts';
+import type { Result } from '../results/types.ts';
+import type { Snapshot } from '../workspace/types.ts';
+import { placeIn } from './places.ts';
+import { notStated } from './unstated.ts';
+
+export interface Standing {
+  readonly over: readonly Finding[]; // over a limit or against a rule; the figure is known
+  readonly atOdds: readonly Finding[]; // two figures disagree; the safer one is used
+  readonly gaps: readonly Gap[];
+  /** Results of consequence that are not known. */
+  readonly open: readonly Result[];
+  readonly setAside: readonly Finding[];
+  readonly toDecide: readonly Finding[]; // warnings
+  readonly remarks: readonly Finding[]; // notes
+  readonly notStated: readonly string[];
+}
+
+/** Something that is missing, and the figures that it leaves open. */
+export interface Gap {
+  readonly finding: Finding | null; // null: no finding stands on that line
+  readonly cause: Cause | null; // null: a finding that leaves none of these figures open by itself
+  readonly leaves: readonly Result[];
+}
+
+export function standing({ findings, plan, results }: Snapshot): Standing {
+  const active = findings.filter(({ waived }) => !waived);
+  const open = results.list.filter(({ subject, result, value }) => value.value === null && ofConsequence(subject.kind, result));
+  const error = (...effects: readonly Effect[]) => active.filter(({ slug, severity }) => severity === 'error' && effects.includes(effectOf(slug)));
+  const opening = active.filter(({ slug, severity }) => effectOf(slug) === 'opens centre' || (severity === 'error' && effectOf(slug) === 'open'));
+  return {
+    over: error('stands'),
+    atOdds: error('heavier'),
+    gaps: gaps(opening, open),
+    open,
+    setAside: findings.filter(({ waived }) => waived),
+    toDecide: active.filter((finding) => finding.severity === 'warning' && !opening.includes(finding)),
+    remarks: active.filter((finding) => finding.severity === 'note'),
+    notStated: plan.head ? notStated(plan) : [],
+  };
+}
+
+/** In words, worst first: `1 over, 3 not known, 4 not stated`. */
+export function standingWords(standing: Standing): string {
+  const { over, atOdds, setAside, toDecide, notStated } = standing;
+  const notKnown = countOpen(standing);
+  const counts: readonly (readonly [number, string])[] = [
+    [over.length, 'over'], [atOdds.length, 'at odds'], [notKnown, 'not known'], [setAside.length, 'set aside'],
+    [toDecide.length, 'to decide'], [notStated.length, 'not stated'],
+  ];
+  const said = counts.filter(([count]) => count > 0).map(([count, word]) => `${count} ${word}`);
+  const found = over.length + atOdds.length + notKnown + setAside.length;
+  return [...(found ? [] : ['no open points found']), ...said].join(', ');
+}
+
+/** How many figures are not known; at least one for each thing that is missing. */
+export const countOpen = ({ open, gaps }: Standing): number => Math.max(open.length, gaps.length);
+
+/** A slug without a check cannot come; if it did, what it speaks of would count as open. */
+const effectOf = (slug: string): Effect => (slug in checks ? checks[slug as keyof typeof checks].effect : 'open');
+
+/** Results without which the plan cannot be used. Sizes and volumes may stay open without harm. */
+function ofConsequence(kind: string, result: string): boolean {
+  return (consequence[kind] ?? gearConsequence).includes(result);
+}
+
+const gearConsequence: readonly string[] = ['tension', 'capacity used', 'compression'];
+const consequence: Readonly<Record<string, readonly string[]>> = {
+  plan: ['load weight', 'rigging weight', 'deductions', 'gross load'],
+  load: ['weight', 'cog x', 'cog y', 'cog z'],
+  assembly: [],
+  part: ['weight'],
+  pick: ['pull', 'capacity used'],
+  crane: ['gross load', 'gross capacity', 'capacity used'],
+  position: ['gross load', 'gross capacity', 'capacity used'],
+  support: ['reaction', 'pressure', 'capacity used'],
+  ground: ['pressure', 'capacity used'],
+  weather: ['wind force', 'wind limit'],
+};
+
+/** Each finding that opens something with the figures its line leaves open; then the causes that no finding speaks of. */
+function gaps(findings: readonly Finding[], open: readonly Result[]): readonly Gap[] {
+  const rows = new Set(findings.map(({ at }) => at.row));
+  const found = findings.map((finding): Gap => ({
+    finding, cause: null, leaves: open.filter(({ value }) => value.because.some(({ at }) => placeIn(at)?.row === finding.at.row)),
+  }));
+  const others = new Map<string, { readonly cause: Cause; readonly leaves: Result[] }>();
+  const numbers = new Map<unknown, number>();
+  for (const result of open) {
+    for (const cause of result.value.because) {
+      const row = placeIn(cause.at)?.row;
+      if (row && rows.has(row)) continue;
+      if (!numbers.has(row)) numbers.set(row, numbers.size);
+      const key = `${numbers.get(row)} ${cause.what}`;
+      const gap = others.get(key) ?? { cause, leaves: [] };
+      others.set(key, gap);
+      if (!gap.leaves.includes(result)) gap.leaves.push(result);
+    }
+  }
+  return [...found, ...[...others.values()].map(({ cause, leaves }): Gap => ({ finding: null, cause, leaves }))];
+}

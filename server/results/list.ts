@@ -1,0 +1,83 @@
+// Lays every result of the table of subjects out, known or open, so that JSON, hover, hints, `expect` and the sheet read one list.
+import type { BoundPlan, Item, Thing } from '../plan/index.ts';
+import { type Cause, type Derived, known, open, type ResultUnit } from '../quantities/derived.ts';
+import { type ResultRow, resultsOf } from '../vocabulary/index.ts';
+import type { Box } from '../mechanics/index.ts';
+import type { Summed } from './bodies.ts';
+import type { Rigging } from './rigging.ts';
+import type { GearUse, LoadResult, Result, Results, Subject } from './types.ts';
+
+type Figures = Readonly<Record<string, Derived | undefined>>;
+
+/** Results of one subject in the order of the table; those not given are open: this version does not work them out. */
+function rows(subject: Subject, figures: Figures, at: Result['at'], stage: string | null = null): readonly Result[] {
+  const table = resultsOf[subject.kind] ?? {};
+  return Object.entries(table).map(([result, row]) => ({ subject, result, stage, value: figures[result] ?? notWorkedOut(row, result), at }));
+}
+
+const notWorkedOut = (row: ResultRow, result: string): Derived => open(row.unit as ResultUnit, [{ what: `This version does not work out the ${result}.`, at: null }]);
+
+export interface Worked {
+  readonly plan: BoundPlan;
+  readonly totals: Results['totals'];
+  readonly loads: readonly (LoadResult & { readonly body: Summed })[];
+  readonly rigging: Rigging;
+}
+
+/** Every subject of the plan with every result it can have. */
+export function listResults({ plan, totals, loads, rigging }: Worked): readonly Result[] {
+  const start = plan.head?.at ?? plan.items[0]?.at;
+  if (!start) return [];
+  const all: Result[] = [];
+  if (plan.head) all.push(...rows({ kind: 'plan', name: null, path: [] }, { 'load weight': totals.loadWeight, 'rigging weight': totals.rigging, deductions: totals.deductions, 'gross load': totals.gross }, start));
+  for (const load of loads) {
+    all.push(...rows(named('load', load.thing), { ...loadFigures(load), ...boxFigures(load.body.box, load.body.weight.because, load.thing.item) }, load.thing.item.at));
+    all.push(...load.body.bodies.flatMap(bodyRows));
+  }
+  for (const thing of plan.names.things) if (thing.kind === 'pick' && !thing.library) all.push(...rows(named('pick', thing), {}, thing.item.at));
+  for (const gear of rigging.gear) if (gear.hangs || !gear.thing.library) all.push(...rows(named(gear.kind, gear.thing), gearFigures(gear), gear.thing.item.at));
+  for (const item of plan.items) if (item.file === plan.file) all.push(...siteRows(item, plan, totals));
+  return all;
+}
+
+const named = (kind: string, thing: Thing): Subject => ({ kind, name: thing.name, path: thing.path });
+
+function loadFigures(load: LoadResult & { readonly body: Summed }): Figures {
+  const of = (kind: string) => load.candidates.filter((one) => one.kind === kind).map((one) => one.weight);
+  const heaviest = (list: readonly Derived[], what: string): Derived => list.find((one) => one.value === null) ?? list.reduce<Derived | undefined>((best, one) => (best && (best.value as number) >= (one.value as number) ? best : one), undefined) ?? open('kg', [{ what, at: load.thing.item.at }]);
+  return {
+    weight: load.weight,
+    'calculated weight': load.body.weight,
+    'stated weight': heaviest(of('stated'), 'No weight is stated.'),
+    'measured weight': heaviest(of('measured'), 'It was not weighed on supports.'),
+    volume: load.body.volume,
+    'cog x': load.cog[0], 'cog y': load.cog[1], 'cog z': load.cog[2],
+  };
+}
+
+function boxFigures(box: Box | null, because: readonly Cause[], item: Item): Figures {
+  const side = (axis: number): Derived => (box ? known((box.max[axis] as number) - (box.min[axis] as number), 'm', { at: item.at }) : open('m', because.length ? because : [{ what: 'The box around it is not known.', at: item.at }], { at: item.at }));
+  return { length: side(0), width: side(1), height: side(2) };
+}
+
+function bodyRows(body: Summed): readonly Result[] {
+  const own = rows(named(body.thing.kind, body.thing), { weight: body.weight, volume: body.volume, 'cog x': body.cog[0], 'cog y': body.cog[1], 'cog z': body.cog[2], ...boxFigures(body.box, [], body.thing.item) }, body.thing.item.at);
+  return [...own, ...body.bodies.flatMap(bodyRows)];
+}
+
+const gearFigures = (gear: GearUse): Figures => ({ capacity: gear.capacity });
+
+/** Cranes with their positions, ground with its supports, and weather: their results are open until they are worked out. */
+function siteRows(item: Item, plan: BoundPlan, totals: Results['totals']): readonly Result[] {
+  const things = (one: Item) => plan.names.of(one);
+  const cranes = plan.items.filter((one) => one.keyword === 'crane' && one.file === plan.file).length;
+  if (item.keyword === 'crane') return things(item).flatMap((crane) => [
+    ...rows(named('crane', crane), cranes === 1 ? { 'gross load': totals.gross } : {}, item.at),
+    ...item.children.filter((child) => child.keyword === 'position').flatMap((position) => things(position).flatMap((thing) => rows(named('position', thing), cranes === 1 ? { 'gross load': totals.gross } : {}, position.at))),
+  ]);
+  if (item.keyword === 'ground') {
+    const ground = things(item)[0];
+    return [...rows(ground ? named('ground', ground) : { kind: 'ground', name: null, path: [] }, {}, item.at), ...item.children.filter((child) => child.keyword === 'support').flatMap((child) => things(child).flatMap((thing) => rows(named('support', thing), {}, child.at)))];
+  }
+  return item.keyword === 'weather' ? rows({ kind: 'weather', name: null, path: [] }, {}, item.at) : [];
+}

@@ -1,0 +1,142 @@
+// What is worked out from a bound plan: every value as a Derived, the state of each `expect`, and the facts found on the way.
+import type { Derived } from '../quantities/derived.ts';
+import type { BoundPlan, Item, PlanFacts, Thing } from '../plan/types.ts';
+import type { Place, Problem } from '../syntax/types.ts';
+import type { Box } from '../mechanics/index.ts';
+
+export interface Subject {
+  readonly kind: string; // plan, load, assembly, part, pick, a gear keyword, crane, position, support, ground, weather
+  readonly name: string | null;
+  readonly path: readonly string[];
+}
+
+export interface Result {
+  readonly subject: Subject;
+  readonly result: string;
+  readonly stage: string | null;
+  readonly value: Derived;
+  readonly at: Place; // the statement it belongs to
+}
+
+export interface Expectation {
+  readonly item: Item;
+  readonly text: string; // as written, without the keyword
+  readonly state: 'met' | 'not met' | 'open';
+  /** The result that decided: the worst one. */
+  readonly worst: Result | null;
+  readonly at: Place;
+}
+
+/** One part, assembly or load placed and summed up. */
+export interface Body {
+  readonly thing: Thing;
+  readonly weight: Derived; // all copies
+  readonly volume: Derived;
+  readonly cog: readonly [Derived, Derived, Derived]; // in the load's axes
+  readonly box: Box | null; // in the load's axes, all copies; null: not known
+  readonly bodies: readonly Body[]; // assemblies: what is in them
+  readonly working: Working | null; // parts: how the weight of one came about
+}
+
+/** How one part's weight was worked out, for hover and the working appendix. */
+export interface Working {
+  readonly shape: string;
+  readonly each: Derived; // weight of one copy
+  readonly volumeEach: Derived | null;
+  readonly density: Derived | null; // kg/m3, kg/m or kg/m2
+  readonly count: number;
+}
+
+export interface Candidate {
+  readonly kind: 'calculated' | 'stated' | 'measured';
+  readonly evidence: string | null;
+  readonly weight: Derived; // with what is added and taken off, without allowance
+  readonly allowance: number; // share added; 0.05 is 5 %
+  readonly allowanceFrom: string; // in words: "contingency of the load", "built in for a marking" …
+  readonly total: Derived; // with allowance
+  readonly at: Place;
+}
+
+export interface LoadResult {
+  readonly thing: Thing;
+  readonly body: Body;
+  readonly candidates: readonly Candidate[];
+  readonly governing: Candidate | null; // null: not known
+  readonly weight: Derived; // governing, with allowance
+  readonly cog: readonly [Derived, Derived, Derived];
+  readonly cogFrom: 'weighed' | 'stated' | 'calculated' | 'mixed';
+}
+
+/** One physical piece of gear that hangs, or lies ready. */
+export interface GearUse {
+  readonly thing: Thing;
+  readonly kind: string; // its keyword
+  readonly weight: Derived; // all of it: figure × count
+  readonly each: Derived;
+  readonly capacity: Derived;
+  readonly length: Derived;
+  readonly count: number;
+  readonly hangs: 'leg' | 'hangs from' | 'left over' | null; // null: spare or not used: not counted
+  readonly legs: readonly LegUse[];
+  readonly crane: string | null; // of the rig it is in
+}
+
+export interface LegUse {
+  readonly rig: Thing | null;
+  readonly rigItem: Item;
+  readonly item: Item; // the leg statement
+  readonly steps: readonly { readonly thing: Thing; readonly at: Place }[]; // from the top down
+  readonly broken: boolean;
+}
+
+export interface ResultFacts extends PlanFacts {
+  'geometry-impossible': { shape: string; reason: string; figures: readonly number[] };
+  'cutout-outside': { cutout: string; volume: number; why: 'larger' | 'outside' | 'taken'; other: string | null };
+  'part-unplaced': { part: string };
+  'weight-unknown': { load: string };
+  'weight-unplaced': { load: string; governing: number; difference: number };
+  'evidence-disagrees': { a: string; b: string; valueA: number; valueB: number; apart: number; limit: number; rule: string };
+  'measured-lighter': { reading: string; a: number; other: string; b: number; missing: readonly string[] };
+  'gear-weight-missing': { item: string; nearest: readonly string[] };
+  'gear-capacity-missing': { item: string };
+  'gear-implausible': { item: string; clause: string; value: number; unit: 'kg' | 'm'; times: number; usual: number; size: string; readings: readonly string[] };
+  'connection-missing': { a: string; b: string };
+  'hook-missing': { load: string };
+  'left-unused': { item: string; pick: boolean };
+  'contents-unstated': { part: string; volume: number; added: number; closed: boolean };
+  'contingency-missing': { evidence: string; percent: number; rule: string };
+  'holding-unstated': { load: string };
+  'material-doubtful': { material: string; low: number; high: number; used: number; choices: readonly string[] };
+  'centre-assumed': { item: string; distance: number };
+  'expect-failed': { text: string; subject: string; condition: string; value: number | null; unit: string; result: string; cause: string | null; limit: number };
+  'hang-unsolved': { load: string; reason: string };
+  'hang-unstable': { load: string; height: number };
+  'hang-tilted': { load: string; angle: number; end: string; limit: number; rule: string };
+  'leg-slack': { leg: string; legs: readonly string[] };
+  'leg-share-uncertain': { n: number; legs: readonly string[] };
+  'leg-overloaded': { item: string; leg: string; tension: number; capacity: number; used: number; limit: number; unit: string };
+  'angle-flat': { leg: string; angle: number; limit: number; rule: string };
+}
+export type ResultProblem = { [S in keyof ResultFacts]: Problem<S, ResultFacts[S]> }[keyof ResultFacts];
+
+/** A limit in force, with the rule it comes from. */
+export interface Rule {
+  readonly name: string; // "works rule 4", "built in"
+  readonly value: number;
+  readonly at: Place | null;
+}
+
+export interface Results {
+  readonly plan: BoundPlan;
+  readonly list: readonly Result[];
+  readonly loads: readonly LoadResult[];
+  readonly bodies: ReadonlyMap<Item, Body>; // by the item of a load, assembly or part
+  readonly gear: readonly GearUse[];
+  readonly legs: readonly LegUse[];
+  readonly totals: { readonly loadWeight: Derived; readonly rigging: Derived; readonly deductions: Derived; readonly gross: Derived };
+  readonly expects: readonly Expectation[];
+  readonly problems: readonly ResultProblem[];
+  /** What this version does not judge, in words, for the sheet's head. */
+  readonly notJudged: readonly string[];
+  find(kind: string, name: string | null, result: string, stage?: string | null): Result | undefined;
+}

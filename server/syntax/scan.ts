@@ -1,0 +1,253 @@
+// Splits a line into words, texts, numbers, units and marks, each with its place and the sign it has in the grammar of values.
+import { hiddenIn, isDigit, isLetter, isQuote, isWordPart, plain } from './characters.ts';
+import { readNumber } from './numbers.ts';
+import type { Language, LineProblem, Span } from './types.ts';
+
+/** One word, number, unit, text or mark of a line. */
+export interface Token extends Span {
+  /** Its letter in the grammar of values: see "signs" in grammar/liftplan.ohm; `!` for what no rule takes. */
+  readonly sign: string;
+  /** A word as written; a text without its quotes; a unit in plain characters (`m2`, `deg`); else the characters themselves. */
+  readonly text: string;
+  readonly number?: number;
+  /** White space or the line's start stands before it. */
+  readonly spaced: boolean;
+  /** Of what no rule takes: what would be written instead, where that is clear. */
+  readonly fix?: string | null;
+  /** Of what no rule takes: a problem that says more than "cannot be read". */
+  readonly problem?: LineProblem;
+}
+
+export interface Scanned {
+  readonly text: string;
+  /** Columns of white space before the first character, a tab counted as two. */
+  readonly indent: number;
+  readonly tokens: readonly Token[];
+  readonly comment: Span | null;
+  /** Characters that cannot be seen, wherever they stand. */
+  readonly hidden: readonly Span[];
+}
+
+/** Signs of words: what may be part of a keyword or a name. */
+export const isWordSign = (sign: string): boolean => sign === 'W' || 'xyzaob&0F'.includes(sign);
+
+/** Splits a line. Never fails: what it does not know becomes a token with the sign `!`. */
+export function scan(text: string, language: Language): Scanned {
+  const scanner = new Scanner(text, language);
+  scanner.run();
+  return { text, indent: indentOf(text), tokens: scanner.tokens, comment: scanner.comment, hidden: hiddenIn(text) };
+}
+
+/** Columns of white space a line begins with, a tab counted as two. */
+export function indentOf(text: string): number {
+  let columns = 0;
+  for (let at = 0; at < text.length; at++) {
+    const code = text.charCodeAt(at);
+    if (code === 9) columns += 2;
+    else if (code === 32 || (code > 127 && plain(text.charAt(at)) === ' ')) columns++;
+    else break;
+  }
+  return columns;
+}
+
+const WORD_SIGNS: Readonly<Record<string, string>> = { x: 'x', y: 'y', z: 'z', about: 'a', to: 'o', and: '&', between: 'b', none: '0' };
+const CONNECTIVES = new Set(['x', 'and', 'about', 'to', 'or', 'between']);
+const MARKS: Readonly<Record<string, string>> = { '(': '(', ')': ')', ';': ';', ':': ':', '?': '?', '±': '±', '<': '<', '>': '>', '=': '=', '≤': '≤', '≥': '≥', '×': 'x' };
+const PAIRS: Readonly<Record<string, string>> = { '<=': '≤', '>=': '≥', '+-': '±', '..': '‥' };
+const SLIPS: Readonly<Record<string, string>> = { '=<': '<=', '=>': '>=', '==': '=' };
+
+class Scanner {
+  readonly tokens: Token[] = [];
+  comment: Span | null = null;
+  private readonly line: string;
+  private at = 0;
+  private spaced = true;
+
+  constructor(
+    private readonly text: string,
+    private readonly language: Language,
+  ) {
+    this.line = plain(text);
+  }
+
+  run(): void {
+    const { line } = this;
+    while (this.at < line.length && !this.comment) {
+      const code = line.charCodeAt(this.at);
+      if (code === 32) {
+        this.at++;
+        this.spaced = true;
+        continue;
+      }
+      this.next(code);
+      this.spaced = false;
+    }
+  }
+
+  private next(code: number): void {
+    if (code === 35) this.hash();
+    else if (isLetter(code)) this.word();
+    else if (isDigit(code) || '½¼¾⅛⅜⅝⅞'.includes(this.line.charAt(this.at))) this.number();
+    else if (isQuote(code)) this.quoted();
+    else if (code === 37 || code === 176) this.unitSign();
+    else this.mark();
+  }
+
+  private last(): Token | undefined {
+    return this.tokens[this.tokens.length - 1];
+  }
+
+  private push(sign: string, to: number, text = this.line.slice(this.at, to), more?: Partial<Token>): void {
+    const token: Token = { sign, from: this.at, to, text, spaced: this.spaced };
+    this.tokens.push(more ? { ...token, ...more } : token);
+    this.at = to;
+  }
+
+  // ---- words and units
+
+  private wordEnd(from: number): number {
+    const { line } = this;
+    let to = from;
+    for (;;) {
+      const code = line.charCodeAt(to);
+      if (isWordPart(code) || (code === 45 && to > from && isWordPart(line.charCodeAt(to + 1)))) to++;
+      else return to;
+    }
+  }
+
+  private word(): void {
+    const to = this.wordEnd(this.at);
+    const before = this.last();
+    if (before && (before.sign === 'N' || before.sign === ')') && this.unit(before, to)) return;
+    const text = this.line.slice(this.at, to);
+    this.push(WORD_SIGNS[text] ?? (this.language.functions.includes(text) ? 'F' : 'W'), to, text);
+  }
+
+  /** The unit after a number or a closing bracket; false where the word is no unit. */
+  private unit(before: Token, wordTo: number): boolean {
+    const { line } = this;
+    const word = line.slice(this.at, wordTo);
+    if (!this.spaced && before.sign === 'N' && /^x(?:\d|$)/.test(word)) {
+      this.push('!', this.at + 1, 'x', { fix: ' x ' });
+      return true;
+    }
+    if (CONNECTIVES.has(word)) return false;
+    const first = this.unitAt(this.at);
+    let { to, text } = first;
+    if (line.charCodeAt(to) === 47) {
+      const second = this.unitAt(to + 1);
+      if (second.text) ({ to, text } = { to: second.to, text: `${text}/${second.text}` });
+    }
+    this.push('U', to, text);
+    return true;
+  }
+
+  /** One unit: two words where these make a known one, `ft` of `ft6in`, else the whole word. */
+  private unitAt(from: number): { to: number; text: string } {
+    const { line, language } = this;
+    const sign = line.charAt(from);
+    if (sign === '%') return { to: from + 1, text: '%' };
+    if (sign === '°') {
+      const scale = line.charAt(from + 1);
+      return (scale === 'C' || scale === 'F') && !isWordPart(line.charCodeAt(from + 2)) ? { to: from + 2, text: `deg${scale}` } : { to: from + 1, text: 'deg' };
+    }
+    if (!isLetter(line.charCodeAt(from))) return { to: from, text: '' };
+    let to = this.wordEnd(from);
+    while (line.charAt(to) === '²' || line.charAt(to) === '³') to++;
+    const text = line.slice(from, to).replace(/²/g, '2').replace(/³/g, '3');
+    if (line.charCodeAt(to) === 32) {
+      let next = to;
+      while (line.charCodeAt(next) === 32) next++;
+      const end = isLetter(line.charCodeAt(next)) ? this.wordEnd(next) : next;
+      const both = `${text} ${line.slice(next, end)}`;
+      if (end > next && language.isUnit(both)) return { to: end, text: both };
+    }
+    if (language.isUnit(text)) return { to, text };
+    const inner = /^([A-Za-z]+)\d+([A-Za-z]+)$/.exec(text);
+    return inner?.[1] && language.isUnit(inner[1]) && language.isUnit(inner[2] ?? '') ? { to: from + inner[1].length, text: inner[1] } : { to, text };
+  }
+
+  private unitSign(): void {
+    const before = this.last();
+    if (before?.sign === 'N' || before?.sign === ')') this.unit(before, this.at);
+    else this.push('!', this.at + 1);
+  }
+
+  // ---- numbers and texts
+
+  private number(): void {
+    const { line, at } = this;
+    const day = /\d{4}-\d\d-\d\d(?![\w-])/y;
+    day.lastIndex = at;
+    if (line.charCodeAt(at + 4) === 45 && day.test(line)) return this.push('D', at + 10);
+    const read = readNumber(line, at);
+    if (read.number !== undefined) return this.push('N', read.to, this.text.slice(at, read.to), { number: read.number });
+    const problem = read.slug && { slug: read.slug, span: { from: at, to: read.to }, facts: read.facts };
+    this.push('!', read.to, line.slice(at, read.to), { fix: read.fix ?? null, ...(problem && { problem }) });
+  }
+
+  private quoted(): void {
+    const { line, at } = this;
+    const curly = line.charCodeAt(at) !== 34;
+    const closes = (code: number) => code === 34 || (curly && isQuote(code));
+    let to = at + 1;
+    while (to < line.length && !(closes(line.charCodeAt(to)) && !closes(line.charCodeAt(to + 1)))) to += closes(line.charCodeAt(to)) ? 2 : 1;
+    if (to >= line.length) return this.push('!', line.length, line.slice(at), { fix: `${line.slice(at).trimEnd()}"` });
+    const text = this.text.slice(at + 1, to).replace(curly ? /(["“”„])["“”„]/g : /("")/g, (both) => both.charAt(0));
+    const before = this.last();
+    const sound = this.spaced || (before && '(),:;.‥><=≤≥'.includes(before.sign));
+    this.push(sound ? 'T' : '!', to + 1, text, sound ? undefined : { fix: ` ${line.slice(at, to + 1)}` });
+  }
+
+  // ---- marks
+
+  private hash(): void {
+    const { line, at } = this;
+    this.comment = { from: at, to: line.length };
+    const before = this.last();
+    if (this.spaced) return;
+    const slug = before && (before.sign === 'N' || before.sign === 'U' || isWordSign(before.sign)) ? 'hash-after-number' : null;
+    const rest = line.slice(at + 1).trim();
+    this.push('!', at + 1, '#', slug ? { problem: { slug, span: { from: at, to: at + 1 }, facts: { rest } } } : { fix: ' #' });
+  }
+
+  private mark(): void {
+    const { line, at } = this;
+    const pair = line.slice(at, at + 2);
+    if (pair === '..') return this.push('‥', at + 2, '..');
+    if (PAIRS[pair]) return this.push(PAIRS[pair], at + 2, pair);
+    if (SLIPS[pair]) return this.push('!', at + 2, pair, { fix: SLIPS[pair] });
+    const sign = line.charAt(at);
+    const spaceAfter = at + 1 >= line.length || line.charCodeAt(at + 1) === 32;
+    if (sign === '+' || sign === '-' || sign === '*' || sign === '/') return this.arithmetic(sign, spaceAfter);
+    if (sign === '.') return this.point();
+    if (sign === ',') return spaceAfter ? this.push(',', at + 1) : this.push('!', at + 1, ',', { fix: ', ' });
+    if (sign === '×') return this.spaced && spaceAfter ? this.push('x', at + 1) : this.push('!', at + 1, '×', { fix: ' x ' });
+    const known = MARKS[sign];
+    if (known) return this.push(known, at + 1);
+    const length = (line.codePointAt(at) ?? 0) > 0xffff ? 2 : 1;
+    this.push('!', at + length, this.text.slice(at, at + length), { fix: sign === '–' || sign === '—' || sign === '‐' || sign === '‑' ? '-' : null });
+  }
+
+  private arithmetic(sign: string, spaceAfter: boolean): void {
+    const before = this.last();
+    const open = this.spaced || before?.sign === '(';
+    if (this.spaced && spaceAfter) return this.push(sign, this.at + 1);
+    if (open && !spaceAfter && (sign === '-' || sign === '+')) return this.push(sign === '-' ? '~' : '^', this.at + 1);
+    this.push('!', this.at + 1, sign, { fix: ` ${sign} ` });
+  }
+
+  private point(): void {
+    const { line, at } = this;
+    const before = this.last();
+    const tight = !this.spaced && before && (before.sign === 'T' || before.sign === 'U' || isWordSign(before.sign));
+    if (isDigit(line.charCodeAt(at + 1)) && !tight) {
+      const digits = /\.\d+/y;
+      digits.lastIndex = at;
+      const text = digits.exec(line)?.[0] ?? '.';
+      return this.push('!', at + text.length, text, { fix: `0${text}` });
+    }
+    const joins = tight && (isLetter(line.charCodeAt(at + 1)) || isDigit(line.charCodeAt(at + 1)) || isQuote(line.charCodeAt(at + 1)));
+    this.push(joins ? '.' : '!', at + 1);
+  }
+}

@@ -1,0 +1,26 @@
+// The immutable picture of one plan or library at one version: what every feature, sheet and command reads.
+import type { Finding } from '../checks/types.ts';
+import type { BoundPlan } from '../plan/types.ts';
+import type { Results } from '../results/types.ts';
+import type { Tree } from '../syntax/types.ts';
+
+export interface Snapshot {
+  readonly file: string; // URI of the file asked about
+  readonly version: number; // of the open text; 0 for a file on disk
+  readonly tree: Tree; // of that file
+  readonly plan: BoundPlan;
+  readonly results: Results;
+  readonly findings: readonly Finding[]; // of the plan and all it takes in
+  /** Findings whose place is in this file. */
+  readonly own: readonly Finding[];
+}
+
+/** Reads files for the workspace: from disk, from the editor, or from memory in tests. */
+export interface Files {
+  /** Text of a file, null where it cannot be read. */
+  read(file: string): string | null;
+  /** The path `use` names, relative to a file, inside the opened folder; null with the reason where that is not allowed. */
+  resolve(from: string, path: string): { readonly file: string } | { readonly reason: string };
+  /** Files of that base name somewhere in the opened folder, as paths relative to the file. */
+  elsewhere(from: string, path: string): readonly string[];
+}

@@ -1,0 +1,177 @@
+// Published figures against the program's own code: rows as data, each with its source and tolerance; none may be dropped.
+import { readdirSync, readFileSync } from 'node:fs';
+import { afterAll, describe, expect, test } from 'vitest';
+import { bar, material, pipe, section, sheet } from '../../server/catalog/index.ts';
+import { axisRotation, below, centreOf, interior, levels, type Shape, solid } from '../../server/mechanics/index.ts';
+import { add, type Quantity, quantity } from '../../server/quantities/quantity.ts';
+import { asDensity, joined } from '../../server/quantities/units.ts';
+
+interface Row {
+  readonly what: string;
+  readonly kind: string;
+  readonly expect: string; // number and unit, as printed
+  readonly within: string; // percent of it
+  readonly source: string;
+  readonly why: string; // why this tolerance
+  readonly of?: string;
+  readonly schedule?: string;
+  readonly shape?: Sizes;
+  readonly parts?: readonly Part[];
+  readonly depth?: string; // of liquid in a shape that lies on its side
+  readonly terms?: readonly string[];
+}
+
+/** A shape with its sizes as text; `pipe` and `schedule`, `section` or `bar` are looked up. */
+type Sizes = Readonly<Record<string, string>>;
+
+interface Part {
+  readonly shape?: Sizes;
+  readonly mass?: string; // instead of a shape
+  readonly of?: string;
+  readonly density?: string;
+  readonly count?: number;
+  readonly less?: boolean;
+  readonly at?: readonly [string, string, string];
+}
+
+/** The fewest rows each file may have: a row lost on the way must be noticed. */
+const rowsDue: Readonly<Record<string, number>> = {
+  'bars-and-sheets.json': 57,
+  'densities.json': 117,
+  'pipes.json': 68,
+  'sections.json': 106,
+  'worked-weights.json': 56,
+};
+
+const worst = new Map<string, { error: number; what: string; rows: number }>();
+
+for (const [file, due] of Object.entries(rowsDue)) {
+  const rows: readonly Row[] = JSON.parse(readFileSync(new URL(file, import.meta.url), 'utf8'));
+  describe(file, () => {
+    test(`has at least ${due} rows, each told apart and with its source`, () => {
+      expect(rows.length).toBeGreaterThanOrEqual(due);
+      expect(new Set(rows.map((row) => row.what)).size).toBe(rows.length);
+      expect(rows.filter((row) => !row.source || !row.why)).toEqual([]);
+    });
+    test.each(rows)('$what: $expect ($source)', (row) => {
+      const due = measure(row.expect).value;
+      const error = errors[row.kind]?.(row, due) ?? Number.NaN;
+      note(row, error);
+      expect(error, `${row.what} is off by ${(error * 100).toFixed(3)} %`).toBeLessThanOrEqual(percent(row.within));
+    });
+  });
+}
+
+test('every file of rows is read', () => {
+  const files = readdirSync(new URL('.', import.meta.url)).filter((name) => name.endsWith('.json'));
+  expect(files.sort()).toEqual(Object.keys(rowsDue).sort());
+});
+
+afterAll(() => {
+  const lines = [...worst].map(
+    ([kind, { error, what, rows }]) => `${kind}: ${rows} rows, worst ${(error * 100).toFixed(3)} % (${what})`,
+  );
+  const total = [...worst.values()].reduce((sum, { rows }) => sum + rows, 0);
+  process.stdout.write(`${[...lines, `${total} published rows`].join('\n')}\n`);
+});
+
+type Reckon = (row: Row) => number | undefined;
+const near = (reckon: Reckon) => (row: Row, due: number) => Math.abs((reckon(row) ?? Number.NaN) / due - 1);
+
+/** What each kind of row asks the program for, and how far that is from the printed figure (as a share of it). */
+const errors: Readonly<Record<string, (row: Row, due: number) => number>> = {
+  density: near((row) => material(row.of ?? '')?.density),
+  'density covers': (row, due) => {
+    const found = material(row.of ?? '');
+    if (!found) return Number.NaN;
+    return Math.max(0, 1 - found.density / due, 1 - found.high / due, found.low / due - 1);
+  },
+  pipe: near((row) => pipe(row.of ?? '', row.schedule ?? '')?.massPerLength),
+  'pipe outside': near((row) => pipe(row.of ?? '', row.schedule ?? '')?.outside),
+  section: near((row) => section(row.of ?? '')?.massPerLength),
+  'section depth': near((row) => section(row.of ?? '')?.depth),
+  'section width': near((row) => section(row.of ?? '')?.width),
+  bar: near((row) => bar(row.of ?? '')?.massPerLength),
+  'bar diameter': near((row) => bar(row.of ?? '')?.diameter),
+  sheet: near((row) => sheet(row.of ?? '')?.massPerArea),
+  'sheet covers': (row, due) => {
+    const found = sheet(row.of ?? '');
+    return found ? Math.max(0, 1 - found.massPerArea / due, found.low / due - 1) : Number.NaN;
+  },
+  volume: near((row) => body(row.shape ?? {}).volume),
+  weight: near((row) => together(row).mass),
+  'centre x': near((row) => together(row).centre?.[0]),
+  'centre y': near((row) => together(row).centre?.[1]),
+  'centre z': near((row) => together(row).centre?.[2]),
+  'liquid weight': near((row) => liquid(row).mass),
+  'liquid centre': near((row) => liquid(row).height),
+  sum: near((row) => (row.terms ?? []).map(measure).reduce(plus).value),
+};
+
+function note(row: Row, error: number): void {
+  const so = worst.get(row.kind) ?? { error: -1, what: '', rows: 0 };
+  const worse = error > so.error;
+  worst.set(row.kind, { error: worse ? error : so.error, what: worse ? row.what : so.what, rows: so.rows + 1 });
+}
+
+function percent(text: string): number {
+  const [, number = ''] = /^([\d.]+) %$/.exec(text) ?? [];
+  return Number(number || Number.NaN) / 100;
+}
+
+function measure(text: string): Quantity {
+  const [, number = '', unitText = ''] = /^(-?[\d./]+) (.+)$/.exec(text) ?? [];
+  const unit = joined(unitText);
+  if (!unit) throw new Error(`"${text}" has no unit that is known`);
+  const [over = 0, under = 1] = number.split('/').map(Number);
+  const read = quantity((over / under) * unit.factor + unit.offset, unit.dimension);
+  return asDensity(read) ?? read;
+}
+
+function plus(a: Quantity, b: Quantity): Quantity {
+  const sum = add(a, b);
+  if ('clash' in sum) throw new Error('unlike terms');
+  return sum;
+}
+
+/** A shape of the program's own from sizes written as text, with the catalog's figures for what is named. */
+function shapeOf({ kind, form, pipe: size, schedule, section: rolled, ...texts }: Sizes): Shape {
+  const lengths = Object.fromEntries(Object.entries(texts).map(([name, text]) => [name, measure(text).value]));
+  const looked = size ? pipe(size, schedule ?? '') : rolled ? section(rolled) : {};
+  if (!looked) throw new Error(`${size ?? rolled} is not in the catalog`);
+  return { kind, ...(form && { form }), ...looked, ...lengths } as unknown as Shape;
+}
+
+function body(sizes: Sizes) {
+  const made = solid(shapeOf(sizes));
+  if ('impossible' in made) throw new Error(`${sizes.kind}: ${made.reason}`);
+  return made;
+}
+
+function together({ parts = [] }: Row) {
+  return centreOf(
+    parts.map((part) => {
+      const made = part.mass ? { mass: measure(part.mass).value, centre: [0, 0, 0] as const } : body(part.shape ?? {});
+      const mass = made.mass ?? (made as { volume?: number }).volume ?? Number.NaN;
+      const each = made.mass === undefined ? mass * density(part) : mass;
+      const [x = 0, y = 0, z = 0] = (part.at ?? []).map((text) => measure(text).value);
+      const at = [made.centre[0] + x, made.centre[1] + y, made.centre[2] + z] as const;
+      return { mass: each * (part.count ?? 1) * (part.less ? -1 : 1), at };
+    }),
+  );
+}
+
+function density(part: { readonly of?: string; readonly density?: string }): number {
+  const stated = part.density ? measure(part.density).value : undefined;
+  return stated ?? material(part.of ?? '')?.density ?? Number.NaN;
+}
+
+/** Liquid of a depth in a shape turned so that its own z lies along x. */
+function liquid({ shape, depth, ...row }: Row): { readonly mass: number; readonly height: number } {
+  const inside = interior(shapeOf(shape ?? {}));
+  if (!inside) throw new Error(`${row.what} has no inside`);
+  const lying = { R: axisRotation('x'), t: [0, 0, 0] } as const;
+  const { lowest } = levels(inside, lying);
+  const { volume, centre } = below(inside, lying, lowest + measure(depth ?? '').value);
+  return { mass: volume * density(row), height: (centre?.[2] ?? Number.NaN) - lowest };
+}

@@ -1,0 +1,131 @@
+// One or more shapes of every kind that can be made, and ways to make many of them.
+import fc from 'fast-check';
+import { type Shape, type Solid, solid } from '../../../server/mechanics/index.ts';
+
+export const specimens: readonly Shape[] = [
+  { kind: 'box', x: 2, y: 1, z: 0.5 },
+  { kind: 'plate', x: 2, y: 1, z: 0.1 },
+  { kind: 'envelope', x: 0.6, y: 0.8, z: 1.1 },
+  { kind: 'wedge', x: 1.5, y: 0.7, z: 0.9 },
+  { kind: 'cylinder', diameter: 0.8, length: 1.3 },
+  { kind: 'tube', outside: 1.2, wall: 0.2, length: 0.9 },
+  { kind: 'tube', outside: 1.2, bore: 0.5, length: 0.9 },
+  { kind: 'rectangular tube', y: 0.5, z: 0.8, wall: 0.1, length: 1.4 },
+  { kind: 'sphere', diameter: 1.1 },
+  { kind: 'hollow sphere', outside: 1.1, wall: 0.15 },
+  { kind: 'cone', base: 1.2, height: 0.9 },
+  { kind: 'frustum', base: 0.7, top: 1.3, height: 0.8 },
+  { kind: 'spherical cap', base: 1.2, height: 0.3 },
+  { kind: 'spherical cap', base: 0.8, height: 1 },
+  { kind: 'tapered tube', base: 1.4, top: 0.8, wall: 0.12, height: 0.9 },
+  { kind: 'conical head', base: 1.4, top: 0, wall: 0.12, height: 0.9 },
+  { kind: 'pyramid', base: [1.2, 0.8], height: 0.9 },
+  { kind: 'pyramid', base: [1.2, 0.8], top: [0.4, 0.9], height: 0.9 },
+  {
+    kind: 'prism',
+    outline: [
+      [0, 0],
+      [2, 0],
+      [2, 0.4],
+      [0.5, 0.4],
+      [0.5, 1.5],
+      [0, 1.5],
+    ],
+    holes: [
+      [
+        [0.1, 0.1],
+        [0.4, 0.1],
+        [0.25, 0.3],
+      ],
+      [
+        [1, 0.1],
+        [1, 0.3],
+        [1.8, 0.3],
+        [1.8, 0.1],
+      ],
+    ],
+    length: 0.6,
+  },
+  { kind: 'torus', meanDiameter: 1.2, sectionDiameter: 0.5 },
+  { kind: 'elbow', outside: 0.5, bendRadius: 0.6, angle: Math.PI / 2 },
+  { kind: 'elbow', outside: 0.5, wall: 0.1, bendRadius: 0.6, angle: 2.2 },
+  { kind: 'elbow', outside: 0.5, wall: 0.1, bendRadius: 0.25, angle: Math.PI },
+  { kind: 'dished head', form: 'ellipsoidal', outside: 1.6, wall: 0.12, straightFlange: 0.1 },
+  { kind: 'dished head', form: 'ellipsoidal', outside: 1.6, wall: 0.2 },
+  { kind: 'dished head', form: 'torispherical', outside: 1.6, wall: 0.1, crownRadius: 1.4, knuckleRadius: 0.2 },
+  {
+    kind: 'dished head',
+    form: 'torispherical',
+    outside: 1.6,
+    wall: 0.1,
+    crownRadius: 0.7,
+    knuckleRadius: 0.7,
+    straightFlange: 0.2,
+  },
+  { kind: 'hemispherical head', outside: 1.2, wall: 0.15, straightFlange: 0.2 },
+  { kind: 'pipe', length: 1.5, outside: 0.6, wall: 0.1 },
+  { kind: 'bar', length: 1.5, diameter: 0.4 },
+  { kind: 'hole', diameter: 0.4, depth: 0.7 },
+  { kind: 'opening', x: 0.4, y: 0.3, depth: 0.7 },
+];
+
+/** The same in words, for the names of tests. */
+export const named = (shapes: readonly Shape[]): (readonly [string, Shape])[] =>
+  shapes.map((shape) => [JSON.stringify(shape).replace(/"/g, ''), shape] as const);
+
+/** The solid of a shape that can be made; throws if it cannot, so that a test fails. */
+export function made(shape: Shape): Solid & { readonly volume: number } {
+  const found = solid(shape);
+  if ('impossible' in found) throw new Error(`${found.reason}: ${JSON.stringify(shape)}`);
+  if (found.volume === undefined) throw new Error(`no volume: ${JSON.stringify(shape)}`);
+  return { ...found, volume: found.volume };
+}
+
+const size = fc.double({ min: 0.01, max: 5, noNaN: true });
+const share = fc.double({ min: 0.01, max: 0.49, noNaN: true });
+
+/** Hollow shapes with any sensible sizes. */
+export const hollowShapes: fc.Arbitrary<Shape> = fc.oneof(
+  fc
+    .record({ a: size, s: share, l: size })
+    .map(({ a, s, l }): Shape => ({ kind: 'tube', outside: a, wall: a * s, length: l })),
+  fc
+    .record({ a: size, s: share, l: size })
+    .map(({ a, s, l }): Shape => ({ kind: 'pipe', outside: a, wall: a * s, length: l })),
+  fc
+    .record({ a: size, b: size, s: share, l: size })
+    .map(({ a, b, s, l }): Shape => ({ kind: 'rectangular tube', y: a, z: b, wall: Math.min(a, b) * s, length: l })),
+  fc.record({ a: size, s: share }).map(({ a, s }): Shape => ({ kind: 'hollow sphere', outside: a, wall: a * s })),
+  fc.record({ a: size, b: size, s: share, h: size }).map(({ a, b, s, h }): Shape => {
+    const lean = Math.hypot(1, (a - b) / (2 * h));
+    return { kind: 'tapered tube', base: a, top: b, wall: (Math.min(a, b) * s) / lean, height: h };
+  }),
+  fc.record({ a: size, s: share, h: size }).map(({ a, s, h }): Shape => {
+    const lean = Math.hypot(1, a / (2 * h));
+    return { kind: 'conical head', base: a, top: 0, wall: (a * s) / lean, height: h };
+  }),
+  fc
+    .record({ a: size, s: share, more: size, angle: fc.double({ min: 0.05, max: Math.PI, noNaN: true }) })
+    .map(
+      ({ a, s, more, angle }): Shape => ({ kind: 'elbow', outside: a, wall: a * s, bendRadius: a / 2 + more, angle }),
+    ),
+  fc
+    .record({ a: size, s: share, f: size })
+    .map(
+      ({ a, s, f }): Shape => ({
+        kind: 'dished head',
+        form: 'ellipsoidal',
+        outside: a,
+        wall: a * s,
+        straightFlange: f,
+      }),
+    ),
+  fc.record({ a: size, s: share, k: share, more: size }).map(({ a, s, k, more }): Shape => {
+    const inside = a * (1 - 2 * s);
+    const [crownRadius, knuckleRadius] = [inside / 2 + more, inside * k];
+    return { kind: 'dished head', form: 'torispherical', outside: a, wall: a * s, crownRadius, knuckleRadius };
+  }),
+  fc
+    .record({ a: size, s: share, f: size })
+    .map(({ a, s, f }): Shape => ({ kind: 'hemispherical head', outside: a, wall: a * s, straightFlange: f })),
+);
