@@ -14,7 +14,7 @@ export interface Exports {
   idle(): Promise<Record<string, number>>;
 }
 
-export async function activateWith(context: ExtensionContext, make: MakeClient): Promise<Exports> {
+export function activateWith(context: ExtensionContext, make: MakeClient): Exports {
   const pages = Uri.joinPath(context.extensionUri, 'dist/pages.json').toString();
   const server = new Server(make, pages);
   const sheet = new SheetPanel(context.extensionUri, server);
@@ -27,6 +27,7 @@ export async function activateWith(context: ExtensionContext, make: MakeClient):
     exportSheets(server, sheet, context.globalStorageUri),
     commands.registerCommand('becket.restart', () => server.restart()),
   );
-  await server.start();
+  // Not waited for: commands and colours are there before the server is.
+  void server.start();
   return { idle: async () => (await server.ask<IdleAnswer>(IDLE, {}))?.versions ?? {} };
 }

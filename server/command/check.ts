@@ -2,25 +2,27 @@
 import { cautions, type Finding, type Severity } from '../checks/index.ts';
 import { notStated, spotOf } from '../report/index.ts';
 import type { Place } from '../syntax/types.ts';
-import type { Snapshot } from '../workspace/types.ts';
+import type { Snapshot } from '../workspace/index.ts';
+import { exit } from './exit.ts';
 import { human, type Shown } from './formats/human.ts';
 import { opened } from './opened.ts';
 import { shownPath, targetsOf } from './targets.ts';
 import type { Terminal } from './terminal.ts';
 import { oneOf, readArgs } from './usage.ts';
 
-/** Exit code 0: no finding at or above the severity; 1: there is one. */
+/** Found: a finding at or above the severity asked for that is not set aside. */
 export async function check(terminal: Terminal, args: readonly string[]): Promise<number> {
   const { values, positionals } = readArgs(args, { severity: { type: 'string' }, color: { type: 'string' }, named: { type: 'string' } });
   const least = oneOf('severity', values.severity, ranks, 'error');
   const colour = coloured(terminal, oneOf('color', values.color, ['auto', 'always', 'never'], 'auto'));
   const targets = await targetsOf(terminal, positionals, values.named);
-  const snapshotOf = opened(targets);
-  const snapshots = targets.list.map(snapshotOf);
+  const { plans, failed } = opened(targets, terminal);
+  const snapshots = plans.map(({ snapshot }) => snapshot);
   const findings = onceEach(snapshots);
   for (const { finding, where } of findings) terminal.out(`${human(finding, where(terminal), colour)}\n`);
   terminal.out(`${closing(snapshots, findings.length)}\n`);
-  return findings.some(({ finding }) => !finding.waived && ranks.indexOf(finding.severity) <= ranks.indexOf(least)) ? 1 : 0;
+  if (failed) return exit.failed;
+  return findings.some(({ finding }) => !finding.waived && ranks.indexOf(finding.severity) <= ranks.indexOf(least)) ? exit.found : exit.clean;
 }
 
 const ranks: readonly Severity[] = ['error', 'warning', 'note'];

@@ -1,12 +1,12 @@
 // Files of a folder for the workspace, read from disk once each; nothing outside the folder is ever opened.
-import { readdirSync, readFileSync, realpathSync, statSync } from 'node:fs';
-import { posix, resolve, sep } from 'node:path';
+import { existsSync, readdirSync, readFileSync, realpathSync, statSync } from 'node:fs';
+import { resolve, sep } from 'node:path';
 import { folderOf, relativePath } from '../report/index.ts';
-import type { Files } from '../workspace/types.ts';
+import { type Files, joined, notRelative } from '../workspace/index.ts';
 
-/** `texts` stand before what is on disk, such as a plan from standard input. Identities are absolute paths with `/`. */
-export function filesIn(root: string, texts: ReadonlyMap<string, string> = new Map()): Files {
-  const read = new Map<string, string | null>(texts);
+/** Identities are absolute paths with `/`. A text stays as it was when it was first read. */
+export function filesIn(root: string): Files {
+  const read = new Map<string, string | null>();
   let known: readonly string[] | null = null;
   return {
     read(file) {
@@ -14,10 +14,10 @@ export function filesIn(root: string, texts: ReadonlyMap<string, string> = new M
       return read.get(file) ?? null;
     },
     resolve(from, path) {
-      if (path === '' || path.startsWith('/') || /^[A-Za-z][A-Za-z0-9+.-]*:/.test(path)) return { reason: 'it is not a path relative to this file' };
-      if (path.includes('\\')) return { reason: 'folders in a path are parted by /' };
-      const file = posix.join(folderOf(from), path);
-      return within(root, file) ? { file } : { reason: `it lies outside the folder that is checked, ${root}` };
+      const reason = notRelative(path);
+      if (reason !== null) return { reason };
+      const file = joined(folderOf(from), path);
+      return file !== null && within(root, file) ? { file } : { reason: `it lies outside ${root}, all that is read here; run this from a folder that holds both` };
     },
     elsewhere(from, path) {
       known ??= plansBelow(root);
@@ -44,6 +44,7 @@ export function plansBelow(folder: string): readonly string[] {
   return found.sort();
 }
 
+export const exists = (path: string): boolean => existsSync(path);
 export const isFile = (path: string): boolean => statSync(path, { throwIfNoEntry: false })?.isFile() === true;
 export const isFolder = (path: string): boolean => statSync(path, { throwIfNoEntry: false })?.isDirectory() === true;
 

@@ -1,7 +1,7 @@
 // Which plans a command line means: files, folders with all that is below them, or standard input.
 import { basename } from 'node:path';
 import { folderOf, relativePath } from '../report/index.ts';
-import { identity, isFile, isFolder, plansBelow, within } from './files.ts';
+import { exists, identity, isFile, isFolder, plansBelow, within } from './files.ts';
 import type { Terminal } from './terminal.ts';
 import { CannotRun } from './usage.ts';
 
@@ -58,17 +58,21 @@ function fileTarget(file: string, terminal: Terminal): Target {
   return { file, base, root: rootOf(base, terminal), named: true };
 }
 
-/** The folder the command runs in where it holds what is named, so that a library may lie beside; else what is named itself. */
+/**
+ * What a plan may take in lies in here: the repository of the folder named; where there is none, the folder the command runs in,
+ * if it holds what is named; else what is named itself.
+ */
 function rootOf(folder: string, { cwd }: Terminal): string {
+  for (let up = folder; up !== ''; up = folderOf(up)) if (exists(`${up}/.git`)) return up;
   const here = identity('.', cwd);
   return folder === here || within(here, folder) ? here : folder;
 }
 
 /** A path as a person at this terminal would type it. */
-export const shownPath = (file: string, { cwd }: Terminal): string => {
-  const here = identity('.', cwd);
-  return within(here, file) ? relativePath(here, file) : file;
-};
+export function shownPath(file: string, { cwd }: Terminal): string {
+  const path = relativePath(identity('.', cwd), file);
+  return path.length < file.length ? path : file;
+}
 
 /** The plan's name without its ending: `skid`. */
 export const stem = (file: string): string => basename(file).replace(/\.liftplan$/, '');

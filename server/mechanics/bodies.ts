@@ -1,7 +1,7 @@
 // What a shape is from outside, and the space inside it, as one of a few plain bodies.
 import type { Outline } from './outline.ts';
 import { axisRotation, type Placement, still } from './placement.ts';
-import { block, pyramid, wedge } from './polytopes.ts';
+import { block, pyramid, rectangle, wedge } from './polytopes.ts';
 import type { DishedHead, Elbow, HemisphericalHead, Prism, Shape, TaperedTube } from './shapes.ts';
 import { bendCentre } from './solids/bent.ts';
 import { dish, insideDepth, type Dish } from './solids/heads.ts';
@@ -94,7 +94,7 @@ export function bodiesOf(shape: Shape): Bodies {
     case 'opening':
       return solidBody(block(shape.x, shape.y, shape.depth));
     case 'sheet':
-      return solidBody(block(shape.x, shape.y, 0));
+      return solidBody({ form: 'extruded', outline: rectangle(shape.x, shape.y), holes: [], half: 0 });
     case 'section':
       return solidBody(block(shape.length, shape.width, shape.depth));
     case 'rectangular tube': {
@@ -195,7 +195,7 @@ function taperInside({ base, top, wall, height }: TaperedTube): Turned {
 
 function elbow(shape: Elbow): Bodies {
   const { outside, wall, bendRadius, angle } = shape;
-  const pipe = (radius: number): Bend => ({ form: 'bend', bend: bendRadius, radius, angle: Math.min(angle, Math.PI) });
+  const pipe = (radius: number): Bend => ({ form: 'bend', bend: bendRadius, radius, angle });
   const inner = wall === undefined ? null : pipe(outside / 2 - wall);
   return { outer: pipe(outside / 2), inner, frame: { R: still.R, t: bendCentre(shape) } };
 }

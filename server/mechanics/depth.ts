@@ -27,7 +27,7 @@ export function depth(body: Body, point: Vec3): number {
 }
 
 /** Depth below the flat faces that close a body: the ends of what is drawn out, turned or bent. */
-export function depthBetweenEnds(body: Body, point: Vec3): number {
+function depthBetweenEnds(body: Body, point: Vec3): number {
   return Math.min(...endsOf(body).map(({ normal, offset }) => offset - dot(normal, point)));
 }
 

@@ -1,6 +1,7 @@
 // The ways in which a shape is one outline or disc carried along a straight line: a block in three, a pipe in one.
 import { apply, axisRotation, compose, inverse, type Placement, still } from './placement.ts';
-import type { Corners, Disc, Planar } from './planar.ts';
+import type { Disc, Planar } from './planar.ts';
+import { rectangle } from './polytopes.ts';
 import type { Shape } from './shapes.ts';
 import { columnOf, cross, norm, type Vec2, type Vec3 } from './vector.ts';
 
@@ -42,8 +43,8 @@ export function extrusionsOf(shape: Shape): readonly Extrusion[] {
       return [round(shape.outside, shape.outside - 2 * shape.wall, shape.length, laid.x)];
     case 'rectangular tube': {
       const { y, z, wall, length } = shape;
-      const holes = [rectangle(y - 2 * wall, z - 2 * wall)];
-      return [{ axes: laid.x, outer: rectangle(y, z), holes, half: length / 2 }];
+      const holes = [{ corners: rectangle(y - 2 * wall, z - 2 * wall) }];
+      return [{ axes: laid.x, outer: { corners: rectangle(y, z) }, holes, half: length / 2 }];
     }
     case 'prism': {
       const holes = shape.holes.map((corners) => ({ corners }));
@@ -62,9 +63,9 @@ const laid: Readonly<Record<'x' | 'y' | 'z', Placement>> = {
 };
 
 const block = (x: number, y: number, z: number): readonly Extrusion[] => [
-  { axes: laid.z, outer: rectangle(x, y), holes: [], half: z / 2 },
-  { axes: laid.x, outer: rectangle(y, z), holes: [], half: x / 2 },
-  { axes: laid.y, outer: rectangle(z, x), holes: [], half: y / 2 },
+  { axes: laid.z, outer: { corners: rectangle(x, y) }, holes: [], half: z / 2 },
+  { axes: laid.x, outer: { corners: rectangle(y, z) }, holes: [], half: x / 2 },
+  { axes: laid.y, outer: { corners: rectangle(z, x) }, holes: [], half: y / 2 },
 ];
 
 const round = (outside: number, bore: number, length: number, axes: Placement): Extrusion => ({
@@ -75,15 +76,6 @@ const round = (outside: number, bore: number, length: number, axes: Placement): 
 });
 
 const disc = (diameter: number): Disc => ({ centre: [0, 0], radius: diameter / 2 });
-
-const rectangle = (x: number, y: number): Corners => ({
-  corners: [
-    [-x / 2, -y / 2],
-    [x / 2, -y / 2],
-    [x / 2, y / 2],
-    [-x / 2, y / 2],
-  ],
-});
 
 /** Figures of a placed extrusion in the x, y of another one's axes, and where it begins and ends along their z. */
 export interface Section {

@@ -24,11 +24,8 @@ export function within(a: Planar, b: Planar): boolean {
     return depthIn(b.corners, a.centre) >= a.radius - slack;
   }
   if ('radius' in b) return a.corners.every((corner) => gap(corner, b.centre) <= b.radius + slack);
-  return (
-    samplesOf(a.corners, b.corners, slack).every((point) => depthIn(b.corners, point) >= -slack) &&
-    samplesOf(b.corners, a.corners, slack).every((point) => depthIn(a.corners, point) <= slack) &&
-    depthIn(b.corners, innerPoint(a.corners)) >= -slack
-  );
+  // An outline has no holes, so that what it holds the sides of it holds whole.
+  return samplesOf(a.corners, b.corners, slack).every((point) => depthIn(b.corners, point) >= -slack);
 }
 
 /** Whether no area is common to both. */

@@ -1,22 +1,25 @@
 // The flat-faced bodies: blocks, pyramids and wedges as corners and faces.
 import type { Polytope } from './bodies.ts';
 import type { Pyramid } from './shapes.ts';
-import type { Vec3 } from './vector.ts';
+import type { Vec2, Vec3 } from './vector.ts';
 
-/** A block about zero; without thickness, a plate that still has two faces. */
+/** A block about zero; no side may be zero. */
 export const block = (x: number, y: number, z: number): Polytope => tiered([x, y], [x, y], z);
 
 /** Base at low z; without a top it ends in a point. */
 export const pyramid = ({ base, top = [0, 0], height }: Pyramid): Polytope => tiered(base, top, height);
 
-/** A rectangle below and one above, both about the z axis; either may have shrunk to a point. */
-function tiered(base: readonly [number, number], top: readonly [number, number], height: number): Polytope {
-  const ring = ([x, y]: readonly [number, number], z: number): readonly Vec3[] => [
-    [-x / 2, -y / 2, z],
-    [x / 2, -y / 2, z],
-    [x / 2, y / 2, z],
-    [-x / 2, y / 2, z],
-  ];
+/** Corners of a rectangle about zero, counter-clockwise. */
+export const rectangle = (x: number, y: number): readonly Vec2[] => [
+  [-x / 2, -y / 2],
+  [x / 2, -y / 2],
+  [x / 2, y / 2],
+  [-x / 2, y / 2],
+];
+
+/** A rectangle below and one above, both about the z axis; the upper one may have shrunk to a point. */
+function tiered(base: Vec2, top: Vec2, height: number): Polytope {
+  const ring = ([x, y]: Vec2, z: number): readonly Vec3[] => rectangle(x, y).map((corner) => [...corner, z]);
   const sides = [0, 1, 2, 3].map((i) => [i, (i + 1) % 4, 4 + ((i + 1) % 4), 4 + i]);
   return {
     form: 'polytope',
@@ -44,4 +47,3 @@ export function wedge(x: number, y: number, z: number): Polytope {
     ],
   };
 }
-

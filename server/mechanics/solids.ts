@@ -39,8 +39,8 @@ export function solid(shape: Shape): Solid | Impossible {
   if (fault) return fault;
   const [volume, mass] = [row.volume?.(shape), row.mass?.(shape)];
   return {
-    ...(volume && { volume: valueOf(volume) }),
-    ...(mass && { mass: valueOf(mass) }),
+    ...(volume && { volume: figureOf(volume) }),
+    ...(mass && { mass: figureOf(mass) }),
     centre: row.centre(shape),
     box: boxOf(shape, identity),
   };
@@ -55,4 +55,4 @@ export function working(shape: Shape): Working | undefined {
   return worked && { gives: mass ? 'mass' : 'volume', formula: worked.formula.text, inputs: worked.inputs };
 }
 
-const valueOf = (worked: Worked): number => worked.formula(worked.inputs);
+const figureOf = (worked: Worked): number => worked.formula(worked.inputs);

@@ -28,7 +28,8 @@ export function bindCompare(written: CompareValue, sheet: Sheet): Compare | null
   return { ...bound, op: written.op, low: left.value, high: left.value };
 }
 
-function subject(words: readonly CompareWord[]): { kind: string; names: readonly NameUse[]; result: string } | { nearest: readonly string[] } {
+/** Kind, names and result that the words of a bound speak of; nearest ones where there is no such result. */
+export function subject(words: readonly CompareWord[]): { kind: string; names: readonly NameUse[]; result: string } | { nearest: readonly string[] } {
   const plain = words.map((word) => (word.kind === 'word' ? word.text : null));
   const all = plain.includes(null) ? null : plain.join(' ');
   if (all !== null && resultsOf.plan && all in resultsOf.plan) return { kind: 'plan', names: [], result: all };

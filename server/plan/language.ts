@@ -1,4 +1,5 @@
 // Gives syntax the words it reads by: the vocabulary's tables and the units, in the form syntax asks for.
+import { nearest } from '../quantities/nearest.ts';
 import { unit } from '../quantities/units.ts';
 import type { ClauseForm, Language, StatementForm, Words } from '../syntax/types.ts';
 import { clausesOf, statements, statementsUnder } from '../vocabulary/index.ts';
@@ -33,4 +34,5 @@ export const language: Language = {
   keywords,
   isUnit: (word) => unit(word) !== undefined,
   functions: ['sqrt', 'min', 'max', 'sin', 'cos', 'tan'],
+  nearest: (word, candidates) => nearest(word, candidates),
 };

@@ -37,17 +37,10 @@ function push<K, V>(map: Map<K, V[]>, key: K, value: V): void {
 
 function declare(item: Item, owner: Thing | null, load: Thing | null, library: boolean, things: Thing[]): void {
   const kind = item.row.declares as TableKind | undefined;
-  let own: Thing | null = null;
-  if (kind) {
-    for (const name of item.names) {
-      const thing: Mutable = { kind, name, key: fold(name), item, owner, load: kind === 'load' ? null : load, path: owner ? [...owner.path, name] : [name], library, clash: false };
-      things.push(thing);
-      own ??= thing;
-    }
-  }
-  const inner = own ?? owner;
-  const innerLoad = kind === 'load' ? own : load;
-  for (const child of item.children) declare(child, inner, innerLoad, library, things);
+  const own = kind ? item.names.map((name): Thing => ({ kind, name, key: fold(name), item, owner, load: kind === 'load' ? null : load, path: owner ? [...owner.path, name] : [name], library, clash: false })) : [];
+  for (const thing of own) things.push(thing);
+  // What stands in a beam declared as a range stands in each of it.
+  for (const inner of own.length ? own : [owner]) for (const child of item.children) declare(child, inner, kind === 'load' ? inner : load, library, things);
 }
 
 type Mutable = { -readonly [K in keyof Thing]: Thing[K] };

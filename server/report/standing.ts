@@ -2,15 +2,16 @@
 import { checks, type Effect, type Finding } from '../checks/index.ts';
 import type { Cause } from '../quantities/index.ts';
 import type { Result } from '../results/types.ts';
-import type { Snapshot } from '../workspace/types.ts';
+import type { Snapshot } from '../workspace/index.ts';
 import { placeIn } from './places.ts';
 import { notStated } from './unstated.ts';
 
 export interface Standing {
   readonly over: readonly Finding[]; // over a limit or against a rule; the figure is known
   readonly atOdds: readonly Finding[]; // two figures disagree; the safer one is used
+  readonly notJudged: readonly Finding[]; // this version reads it but does not work it out
   readonly gaps: readonly Gap[];
-  /** Results of consequence that are not known. */
+  /** Results of consequence that are not known, for a reason that lies in the text; what this version cannot work out has no place there. */
   readonly open: readonly Result[];
   readonly setAside: readonly Finding[];
   readonly toDecide: readonly Finding[]; // warnings
@@ -27,31 +28,35 @@ export interface Gap {
 
 export function standing({ findings, plan, results }: Snapshot): Standing {
   const active = findings.filter(({ waived }) => !waived);
-  const open = results.list.filter(({ subject, result, value }) => value.value === null && ofConsequence(subject.kind, result));
+  const open = results.list.filter(({ subject, result, value }) => value.because.some(({ at }) => placeIn(at)) && ofConsequence(subject.kind, result));
   const error = (...effects: readonly Effect[]) => active.filter(({ slug, severity }) => severity === 'error' && effects.includes(effectOf(slug)));
-  const opening = active.filter(({ slug, severity }) => effectOf(slug) === 'opens centre' || (severity === 'error' && effectOf(slug) === 'open'));
+  const notJudged = active.filter(({ slug }) => slug === 'not-judged');
+  const opening = active.filter((finding) => opens(finding) && !notJudged.includes(finding));
   return {
     over: error('stands'),
     atOdds: error('heavier'),
+    notJudged,
     gaps: gaps(opening, open),
     open,
     setAside: findings.filter(({ waived }) => waived),
-    toDecide: active.filter((finding) => finding.severity === 'warning' && !opening.includes(finding)),
+    toDecide: active.filter((finding) => finding.severity === 'warning' && !opens(finding)),
     remarks: active.filter((finding) => finding.severity === 'note'),
     notStated: plan.head ? notStated(plan) : [],
   };
 }
 
+const opens = ({ slug, severity }: Finding): boolean => effectOf(slug) === 'opens centre' || (severity === 'error' && effectOf(slug) === 'open');
+
 /** In words, worst first: `1 over, 3 not known, 4 not stated`. */
 export function standingWords(standing: Standing): string {
-  const { over, atOdds, setAside, toDecide, notStated } = standing;
+  const { over, atOdds, notJudged, setAside, toDecide, notStated } = standing;
   const notKnown = countOpen(standing);
   const counts: readonly (readonly [number, string])[] = [
-    [over.length, 'over'], [atOdds.length, 'at odds'], [notKnown, 'not known'], [setAside.length, 'set aside'],
+    [over.length, 'over'], [atOdds.length, 'at odds'], [notKnown, 'not known'], [notJudged.length, 'not judged'], [setAside.length, 'set aside'],
     [toDecide.length, 'to decide'], [notStated.length, 'not stated'],
   ];
   const said = counts.filter(([count]) => count > 0).map(([count, word]) => `${count} ${word}`);
-  const found = over.length + atOdds.length + notKnown + setAside.length;
+  const found = over.length + atOdds.length + notKnown + notJudged.length + setAside.length;
   return [...(found ? [] : ['no open points found']), ...said].join(', ');
 }
 

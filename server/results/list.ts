@@ -4,6 +4,7 @@ import { type Cause, type Derived, known, open, type ResultUnit } from '../quant
 import { type ResultRow, resultsOf } from '../vocabulary/index.ts';
 import type { Box } from '../mechanics/index.ts';
 import type { Summed } from './bodies.ts';
+import type { Hanging } from './hang/hang.ts';
 import type { Rigging } from './rigging.ts';
 import type { GearUse, LoadResult, Result, Results, Subject } from './types.ts';
 
@@ -22,20 +23,22 @@ export interface Worked {
   readonly totals: Results['totals'];
   readonly loads: readonly (LoadResult & { readonly body: Summed })[];
   readonly rigging: Rigging;
+  readonly hanging: Hanging;
 }
 
 /** Every subject of the plan with every result it can have. */
-export function listResults({ plan, totals, loads, rigging }: Worked): readonly Result[] {
+export function listResults({ plan, totals, loads, rigging, hanging }: Worked): readonly Result[] {
   const start = plan.head?.at ?? plan.items[0]?.at;
   if (!start) return [];
   const all: Result[] = [];
   if (plan.head) all.push(...rows({ kind: 'plan', name: null, path: [] }, { 'load weight': totals.loadWeight, 'rigging weight': totals.rigging, deductions: totals.deductions, 'gross load': totals.gross }, start));
   for (const load of loads) {
-    all.push(...rows(named('load', load.thing), { ...loadFigures(load), ...boxFigures(load.body.box, load.body.weight.because, load.thing.item) }, load.thing.item.at));
+    all.push(...rows(named('load', load.thing), { ...unhung(hanging, ['tilt']), ...hanging.drawn.get(load.thing), ...loadFigures(load), ...boxFigures(load.body.box, load.body.weight.because, load.thing.item) }, load.thing.item.at));
     all.push(...load.body.bodies.flatMap(bodyRows));
   }
-  for (const thing of plan.names.things) if (thing.kind === 'pick' && !thing.library) all.push(...rows(named('pick', thing), {}, thing.item.at));
-  for (const gear of rigging.gear) if (gear.hangs || !gear.thing.library) all.push(...rows(named(gear.kind, gear.thing), gearFigures(gear), gear.thing.item.at));
+  for (const thing of plan.names.things) if (thing.kind === 'pick' && !thing.library) all.push(...rows(named('pick', thing), hangFigures(hanging, thing, rigging), thing.item.at));
+  for (const gear of rigging.gear) if (gear.hangs || !gear.thing.library) all.push(...rows(named(gear.kind, gear.thing), { ...hangFigures(hanging, gear.thing, rigging), ...gearFigures(gear) }, gear.thing.item.at));
+  for (const stage of hanging.stages) all.push(...stageRows(stage, plan, loads, rigging));
   for (const item of plan.items) if (item.file === plan.file) all.push(...siteRows(item, plan, totals));
   return all;
 }
@@ -63,6 +66,28 @@ function boxFigures(box: Box | null, because: readonly Cause[], item: Item): Fig
 function bodyRows(body: Summed): readonly Result[] {
   const own = rows(named(body.thing.kind, body.thing), { weight: body.weight, volume: body.volume, 'cog x': body.cog[0], 'cog y': body.cog[1], 'cog z': body.cog[2], ...boxFigures(body.box, [], body.thing.item) }, body.thing.item.at);
   return [...own, ...body.bodies.flatMap(bodyRows)];
+}
+
+/** Results of the hang of a thing; open for the hang's reasons where it hangs in no leg that was solved. */
+function hangFigures(hanging: Hanging, thing: Thing, rigging: Rigging): Figures {
+  const found = hanging.drawn.get(thing);
+  if (found) return found;
+  const use = rigging.gear.find((gear) => gear.thing === thing);
+  const idle = use && !use.legs.length ? [{ what: `${thing.name} is in no leg.`, at: thing.item.nameAt }] : null;
+  const because = idle ?? (hanging.because.length ? hanging.because : [{ what: `${thing.name} is in no leg that was worked out.`, at: thing.item.nameAt }]);
+  return openHang(because);
+}
+
+const openHang = (because: readonly Cause[]): Figures => ({ tension: open('N', because), 'elastic tension': open('N', because), load: open('kg', because), pull: open('N', because), angle: open('rad', because), tilt: open('rad', because), compression: open('N', because), 'capacity used': open('1', because) });
+const unhung = (hanging: Hanging, words: readonly string[]): Figures => Object.fromEntries(Object.entries(openHang(hanging.because)).filter(([word]) => words.includes(word)));
+
+/** What changes with a stage: tilt of the loads, pulls of gear and picks. */
+function stageRows(stage: Hanging['stages'][number], plan: BoundPlan, loads: Worked['loads'], rigging: Rigging): readonly Result[] {
+  const of = (kind: string, thing: Thing): readonly Result[] => {
+    const figures = { ...openHang(stage.because), ...stage.figures.get(thing) };
+    return rows(named(kind, thing), figures, thing.item.at, stage.name).filter((row) => row.result in figures);
+  };
+  return [...loads.flatMap((load) => of('load', load.thing)), ...plan.names.things.filter((thing) => thing.kind === 'pick' && !thing.library).flatMap((thing) => of('pick', thing)), ...rigging.gear.filter((gear) => gear.legs.length).flatMap((gear) => of(gear.kind, gear.thing))];
 }
 
 const gearFigures = (gear: GearUse): Figures => ({ capacity: gear.capacity });

@@ -10,7 +10,7 @@ import type { Candidate, LoadResult } from './types.ts';
 import { weighedCentre, weighedSum } from './weighing.ts';
 
 /** Everything known about one load. */
-export function loadResult(thing: Thing, plan: BoundPlan, notes: Notes): LoadResult & { readonly body: Summed } {
+export function loadResult(thing: Thing, plan: BoundPlan, notes: Notes): LoadResult & { readonly body: Summed; readonly layout: Layout } {
   const layout = new Layout(plan, thing, notes);
   const body = sumUp(thing, layout, notes);
   const context: Context = { thing, plan, body, layout, notes, item: thing.item, own: given(thing.item, 'contingency') };
@@ -18,7 +18,7 @@ export function loadResult(thing: Thing, plan: BoundPlan, notes: Notes): LoadRes
   const { governing, weight } = govern(context, candidates);
   const cog = centre(context, candidates, governing);
   holding(context);
-  return { thing, body, candidates, governing, weight, ...cog };
+  return { thing, body, layout, candidates, governing, weight, ...cog };
 }
 
 interface Context {

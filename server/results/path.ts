@@ -13,15 +13,24 @@ const isPoint = (thing: Thing): boolean => thing.kind === 'point';
 
 /** All legs of all rigs, in order. */
 export function readLegs(plan: BoundPlan, table: GearTable, notes: Notes): readonly LegUse[] {
+  const taken = new Map<string, Thing>(); // points that a beam has by `like`
   const legs = plan.items.filter((item) => item.keyword === 'rig').flatMap((rig) =>
-    rig.children.filter((child) => child.keyword === 'leg').map((item) => readLeg(item, rig, plan, notes)));
+    rig.children.filter((child) => child.keyword === 'leg').map((item) => readLeg(item, rig, { plan, table, notes, taken })));
   const sound = shareSlings(hangFromHooks(legs, notes), notes);
   for (const leg of sound) joints(leg, table, notes);
   hooksMissing(plan, sound, notes);
   return sound;
 }
 
-function readLeg(item: Item, rigItem: Item, plan: BoundPlan, notes: Notes): LegUse {
+interface Reading {
+  readonly plan: BoundPlan;
+  readonly table: GearTable;
+  readonly notes: Notes;
+  readonly taken: Map<string, Thing>;
+}
+
+function readLeg(item: Item, rigItem: Item, reading: Reading): LegUse {
+  const { plan, notes } = reading;
   const names = namesOf(item, '');
   const row = item.value?.at.row ?? item.at.row;
   const rig = plan.names.of(rigItem)[0] ?? null;
@@ -29,7 +38,7 @@ function readLeg(item: Item, rigItem: Item, plan: BoundPlan, notes: Notes): LegU
   let broken = !item.value?.value || item.opens.length > 0 || item.node.line.opens;
   for (const name of names) {
     const at: Place = { row, from: name.span.from, to: name.span.to };
-    const thing = find(name, at, plan, notes);
+    const thing = find(name, at, reading);
     if (!thing) broken = true;
     else if (thing.clash) broken = true;
     else steps.push({ thing, at });
@@ -43,7 +52,8 @@ function readLeg(item: Item, rigItem: Item, plan: BoundPlan, notes: Notes): LegU
 }
 
 /** What a name of a path stands for: gear, a pick or a beam point; dotted where the plain name is not unique. */
-function find(name: NameUse, at: Place, plan: BoundPlan, notes: Notes): Thing | null {
+function find(name: NameUse, at: Place, reading: Reading): Thing | null {
+  const { plan, notes } = reading;
   const text = name.parts.map((part) => part.text);
   const key = fold(text.at(-1) ?? '');
   const unknown = (is: string | null, wanted: string): null => {
@@ -58,6 +68,8 @@ function find(name: NameUse, at: Place, plan: BoundPlan, notes: Notes): Thing | 
   const candidates = (['gear', 'pick', 'point'] as const).flatMap((kind) => plan.names.find(kind, key)).filter((thing) => text.length === 1 || within(thing, text));
   const [thing, second] = candidates;
   if (!thing) {
+    const point = text.length === 2 ? takenOver(text as [string, string], reading) : null;
+    if (point) return point;
     const other = plan.names.things.find((one) => one.key === key);
     return unknown(other ? `a ${other.kind}` : null, 'gear, a pick or a beam point');
   }
@@ -65,6 +77,18 @@ function find(name: NameUse, at: Place, plan: BoundPlan, notes: Notes): Thing | 
     notes.add('path-broken', at, { where: `${text[0]} stands for several things here; write which, such as ${candidates.slice(0, 2).map((one) => dotted(one)).join(' or ')}`, nearest: candidates.slice(0, 3).map(dotted) }, '');
     return null;
   }
+  return thing;
+}
+
+/** A point of a beam that has its points by `like`. */
+function takenOver([beam, point]: readonly [string, string], { plan, table, taken }: Reading): Thing | null {
+  const [owner] = plan.names.find('gear', fold(beam));
+  const item = owner && table.points(owner.item).find((one) => one.names.some((name) => fold(name) === fold(point)));
+  if (!owner || !item) return null;
+  const key = `${owner.key}.${fold(point)}`;
+  const name = item.names[0] ?? point;
+  const thing: Thing = taken.get(key) ?? { kind: 'point', name, key: fold(name), item, owner, load: null, path: [...owner.path, name], library: owner.library, clash: false };
+  taken.set(key, thing);
   return thing;
 }
 

@@ -3,6 +3,7 @@ import type { Derived } from '../quantities/derived.ts';
 import type { BoundPlan, Item, PlanFacts, Thing } from '../plan/types.ts';
 import type { Place, Problem } from '../syntax/types.ts';
 import type { Box } from '../mechanics/index.ts';
+import type { Hanging } from './hang/hang.ts';
 
 export interface Subject {
   readonly kind: string; // plan, load, assembly, part, pick, a gear keyword, crane, position, support, ground, weather
@@ -136,6 +137,7 @@ export interface Results {
   readonly totals: { readonly loadWeight: Derived; readonly rigging: Derived; readonly deductions: Derived; readonly gross: Derived };
   readonly expects: readonly Expectation[];
   readonly problems: readonly ResultProblem[];
+  readonly hanging: Hanging;
   /** What this version does not judge, in words, for the sheet's head. */
   readonly notJudged: readonly string[];
   find(kind: string, name: string | null, result: string, stage?: string | null): Result | undefined;

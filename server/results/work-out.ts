@@ -5,6 +5,7 @@ import type { Summed } from './bodies.ts';
 import { deductions } from './deductions.ts';
 import { judgeExpects } from './expect.ts';
 import { GearTable } from './gear.ts';
+import { hangPlan } from './hang/hang.ts';
 import { listResults } from './list.ts';
 import { loadResult } from './load.ts';
 import { because, Notes } from './notes.ts';
@@ -31,8 +32,9 @@ function work(plan: BoundPlan): Results {
   const legs = readLegs(plan, table, notes);
   const hung = rigging(plan, legs, table, notes);
   const totals = totalsOf(plan, loads, hung.weight, deductions(plan, notes), legs.some((leg) => leg.broken), notes);
-  const list = listResults({ plan, totals, loads, rigging: hung });
-  const unjudged = notJudged(plan, legs, notes);
+  const hanging = hangPlan({ plan, loads, legs, gear: hung.gear, table, notes });
+  const list = listResults({ plan, totals, loads, rigging: hung, hanging });
+  const unjudged = [...hanging.unjudged, ...notJudged(plan, notes)];
   const expects = judgeExpects(plan, list, notes);
   const bodies = new Map<Item, Body>();
   for (const load of loads) collect(load.body, bodies);
@@ -42,7 +44,7 @@ function work(plan: BoundPlan): Results {
     if (!index.has(key)) index.set(key, result);
   }
   return {
-    plan, list, loads, bodies, gear: hung.gear, legs, totals, expects, problems: notes.problems, notJudged: unjudged,
+    plan, list, loads, bodies, gear: hung.gear, legs, totals, expects, problems: notes.problems, notJudged: unjudged, hanging,
     find: (kind, name, result, stage = null) => index.get(keyOf(kind, name, result, stage)),
   };
 }

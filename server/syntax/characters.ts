@@ -9,6 +9,9 @@ export function plain(text: string): string {
   return text.replace(SPACES, ' ').replace(HIDDEN, (found) => ' '.repeat(found.length)).replace(/−/g, '-').replace(/·/g, '*');
 }
 
+/** The text without the white space at its end; characters that cannot be seen are none. */
+export const withoutEndSpace = (text: string): string => text.replace(END_SPACE, '');
+
 /** Where characters stand that cannot be seen in most editors: control, zero-width, direction-changing and filler ones. */
 export function hiddenIn(text: string): { from: number; to: number }[] {
   if (!UNUSUAL.test(text)) return [];
@@ -35,6 +38,8 @@ const UNUSUAL = /[^\x20-\x7e]/;
 
 // Tab, no-break, thin, wide and the other spaces of Unicode read as a space.
 const SPACES = /[\t\u00a0\u1680\u2000-\u200a\u202f\u205f\u3000]/g;
+
+const END_SPACE = /[ \t\u00a0\u1680\u2000-\u200a\u202f\u205f\u3000]+$/;
 
 // Control characters but the tab, format characters (zero-width, direction-changing, tags), line and paragraph separators,
 // what Unicode says may be left out in display, and letters that print as blank (Hangul fillers, Braille blank).

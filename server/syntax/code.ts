@@ -1,9 +1,391 @@
 // Reads the words of a line: keyword, name, colon, value, clauses. What cannot be read costs only its own clause.
-import { hiddenIn } from './characters.ts';
-import { coloursOf } from './colours.ts';
 import { doubtful } from './numbers.ts';
 import { type Phrase, anyKeywordAt, clauseAt, keywordAt, nearestPhrases, phraseOf, spelled } from './phrases.ts';
-import { type Repair, repaired, repairsFor } from './repairs.ts';
-import { type Scanned, type Token, isWordSign, scan } from './scan.ts';
-import type { ClauseForm, ClauseText, ColouredSpan, KeywordUse, Language, LineProblem, NameUse, ReadLine, Span, StatementForm, SyntaxFacts, Value, ValueType, Words } from './types.ts';
-import { type Match, nameOf, valueOf } from './values.ts';
+import { type Damage, type Edit, repairs } from './repairs.ts';
+import { type Scanned, type Token, isWordSign } from './scan.ts';
+import type { ClauseText, KeywordUse, Language, LineProblem, NameUse, ReadLine, Span, StatementForm, SyntaxFacts, Value, ValueType, Words } from './types.ts';
+import { type Match, valueOf } from './values.ts';
+
+/** How far a shape could be read, as an index of its signs, and what could have stood there. */
+export interface Mismatch {
+  readonly failedAt: number;
+  readonly expected: string;
+}
+/** Matches signs with a start rule of the grammar of values. */
+export type MatchShape = (rule: string, shape: string) => Match | Mismatch;
+
+/** What the words of a line say. */
+export interface Code {
+  readonly kind: 'statement' | 'clauses' | 'unread';
+  readonly statement: ReadLine['statement'];
+  readonly clauses: readonly ClauseText[];
+  readonly meant: string | null;
+  readonly opens: boolean;
+  readonly problems: readonly LineProblem[];
+  /** Repairs to try, each beside the problem it belongs to. */
+  readonly damages: ReadonlyMap<LineProblem, Damage>;
+}
+
+/** Reads the tokens of a line (at least one) by the words of its parent. */
+export function readCode(line: Scanned, words: Words, language: Language, match: MatchShape): Code {
+  const reader = new Reader(line, words, language, match);
+  reader.read();
+  return reader;
+}
+
+/** The start rule of each kind of value. */
+const RULES: Readonly<Record<ValueType, string>> = {
+  nothing: 'nothing', amount: 'amount', size: 'size', 'size or amount': 'sizeOrAmount', point: 'point', points: 'points', name: 'name', names: 'names',
+  path: 'path', axis: 'axis', turn: 'turn', side: 'side', tilt: 'tilt', circle: 'circle', row: 'row', compare: 'compare', subject: 'subject',
+  trigger: 'trigger', text: 'text', date: 'date', label: 'label', word: 'words', 'word and amount': 'wordsAndAmount', designation: 'designation',
+  'designation or amount': 'designationOrAmount', 'amount or nothing': 'amountOrNothing',
+};
+
+/** What stands where a value begins, in plain words. */
+const WANTED: Readonly<Record<ValueType, string>> = {
+  nothing: 'nothing more', amount: 'an amount with its unit', size: 'a size such as 2 m x 1 m x 10 mm', 'size or amount': 'an amount, or a size such as 2 m x 1 m',
+  point: 'a point such as (2 m, 0, 0.5 m)', points: 'points such as (0, 0) (2, 0) (2, 1) m', name: 'a name', names: 'a name, or names joined by "and"',
+  path: 'names joined by >', axis: 'x, y or z, with or without a minus', turn: 'an angle and its axis, such as 30 deg about z', side: 'a name and one of its sides, such as "Shell" x',
+  tilt: 'an axis and an angle, such as x 30 deg', circle: 'a diameter and an axis, such as 2 m about z', row: 'amounts with ; between them',
+  compare: 'what is compared and with what, such as gross load < 8,000 lb', subject: "a statement's keyword, with its name if one is meant",
+  trigger: 'a comparison such as crane capacity used > 75 %, or a phrase such as people lifted', text: 'a text in quotation marks', date: 'a date such as 2026-05-18',
+  label: 'a word, a number or a text in quotation marks', word: 'a word', 'word and amount': 'a word and an amount', designation: 'a designation',
+  'designation or amount': 'a designation or an amount', 'amount or nothing': 'an amount with its unit',
+};
+
+/** Kinds of values whose digits are no quantities: nothing to doubt about them. */
+const UNCOUNTED = new Set<Value['kind']>(['designation', 'label', 'text', 'date']);
+
+/** Words that hold an expression together, beside `x`: no name of a value. */
+const JOINING = new Set(['x', 'about', 'to', 'and', 'or', 'between', 'none']);
+
+interface Piece {
+  readonly at: number;
+  readonly to: number;
+}
+interface ValueForm {
+  readonly value: ValueType;
+  readonly words?: readonly string[];
+}
+interface ValueRead {
+  readonly value: Value | null;
+  readonly unread: boolean;
+}
+
+class Reader implements Code {
+  kind: Code['kind'] = 'unread';
+  statement: ReadLine['statement'] = null;
+  readonly clauses: ClauseText[] = [];
+  meant: string | null = null;
+  opens = false;
+  readonly problems: LineProblem[] = [];
+  readonly damages = new Map<LineProblem, Damage>();
+  private readonly tokens: readonly Token[];
+  /** What a line that cannot be read leaves open, in its own words. */
+  private owner: string;
+  /** A statement stands where a clause is due: what follows belongs to it, and says nothing more. */
+  private displaced = false;
+
+  constructor(
+    private readonly line: Scanned,
+    private readonly words: Words,
+    private readonly language: Language,
+    private readonly match: MatchShape,
+  ) {
+    this.tokens = line.tokens;
+    this.owner = words.id;
+  }
+
+  read(): void {
+    const [first = { at: 0, to: 0 }, ...rest] = this.pieces(this.words);
+    const found = keywordAt(this.words, this.tokens, first.at, first.to);
+    if (found?.statement) return this.readStatement(found, found.statement, first);
+    if (found?.clause) {
+      this.kind = 'clauses';
+      for (const piece of [first, ...rest]) this.readClause(this.words, piece);
+      return;
+    }
+    this.strange(first);
+  }
+
+  // ---- pieces
+
+  /** The line split at the commas that separate; a bracket that is never closed ends before the next clause. */
+  private pieces(words: Words): Piece[] {
+    const { tokens } = this;
+    const pieces: Piece[] = [];
+    const balanced = this.balanced();
+    let depth = 0;
+    let at = 0;
+    for (let n = 0; n < tokens.length; n++) {
+      const sign = tokens[n]?.sign;
+      if (sign === '(') depth++;
+      else if (sign === ')') depth = Math.max(0, depth - 1);
+      else if (sign === ',' && (depth === 0 || (!balanced && clauseAt(words, tokens, n + 1, tokens.length)))) {
+        pieces.push({ at, to: n });
+        at = n + 1;
+        depth = 0;
+      }
+    }
+    if (at < tokens.length || pieces.length === 0) pieces.push({ at, to: tokens.length });
+    return pieces;
+  }
+
+  private balanced(): boolean {
+    let depth = 0;
+    for (const { sign } of this.tokens) depth += sign === '(' ? 1 : sign === ')' ? -1 : 0;
+    return depth <= 0;
+  }
+
+  // ---- statements
+
+  private readStatement(found: Phrase, form: StatementForm, first: Piece): void {
+    this.kind = 'statement';
+    const inner = this.language.under(found.word);
+    const [head = first, ...rest] = this.pieces(inner);
+    const keyword = this.keyword(found, head.at);
+    const named = this.readName(form, inner, found.to, head);
+    this.owner = this.line.text.slice(keyword.span.from, named.name?.span.to ?? keyword.span.to);
+    const after = this.colonAt(named.to);
+    this.statement = { keyword, name: named.name, colon: after.colon, value: null, unread: named.unread };
+    if (form.value) this.readOwnValue({ ...form, value: form.value }, inner, after.to, head);
+    else if (after.to < head.to) this.readClause(inner, { at: after.to, to: head.to });
+    for (const piece of rest) this.readClause(inner, piece);
+  }
+
+  private colonAt(at: number): { colon: Span | null; to: number } {
+    const token = this.tokens[at];
+    return token?.sign === ':' ? { colon: spanOf(token), to: at + 1 } : { colon: null, to: at };
+  }
+
+  /** The name behind the keyword, as far as the statement takes one. */
+  private readName(form: StatementForm, inner: Words, at: number, piece: Piece): { name: NameUse | null; to: number; unread: boolean } {
+    if (form.name === 'none') return { name: null, to: at, unread: false };
+    const first = this.tokens[at];
+    const isName = first !== undefined && at < piece.to && (first.sign === 'T' || isWordSign(first.sign));
+    if (form.name === 'optional' && (!isName || (first.sign !== 'T' && this.isKeyword(inner, at, piece)))) return { name: null, to: at, unread: false };
+    if (!isName) {
+      this.unreadable(at, piece, 'a name', { type: 'name', at, to: at });
+      return { name: null, to: at, unread: true };
+    }
+    const dots = this.tokens[at + 1];
+    const last = this.tokens[at + 2];
+    const ranges = form.name === 'range' && dots?.sign === '‥' && last !== undefined && at + 2 < piece.to && (last.sign === 'T' || isWordSign(last.sign));
+    const name = { text: first.text, span: spanOf(first) };
+    const until = ranges ? { text: last.text, span: spanOf(last) } : null;
+    if (form.equals) this.checkReserved(first);
+    return { name: { span: { from: first.from, to: (until ?? name).span.to }, parts: [name], until }, to: at + (until ? 3 : 1), unread: false };
+  }
+
+  private isKeyword(inner: Words, at: number, piece: Piece): boolean {
+    return Boolean(keywordAt(inner, this.tokens, at, piece.to) ?? anyKeywordAt(this.language, this.tokens, at, piece.to));
+  }
+
+  /** A name of a value may not look like anything else that stands in an expression, or like the start of a statement. */
+  private checkReserved({ text, from, to, sign }: Token): void {
+    const { language } = this;
+    const as = language.isUnit(text) ? 'unit' : language.functions.includes(text) ? 'function' : JOINING.has(text) || isStatement(language, text) ? 'keyword' : null;
+    if (as && sign !== 'T') this.problem('name-reserved', { from, to }, { name: text, as });
+  }
+
+  /** The statement's own value, and the clause that may follow it without a comma. */
+  private readOwnValue(form: StatementForm & ValueForm, inner: Words, from: number, head: Piece): void {
+    let at = from;
+    if (form.equals) {
+      if (this.tokens[at]?.sign === '=' && at < head.to) at++;
+      else return this.unreadOwn(() => this.unreadable(at, head, '=', { type: form.value, at, to: head.to, more: this.missingEquals(at) }));
+    }
+    if (at >= head.to && !form.needed) return;
+    if (!form.needed && clauseAt(inner, this.tokens, at, head.to)) return this.readClause(inner, { at, to: head.to });
+    const to = this.ownValueEnd(form.value, at, head.to);
+    const read = this.readValue(form, at, to, head, inner);
+    this.statement = this.statement && { ...this.statement, value: read.value, unread: this.statement.unread || read.unread };
+    if (to >= head.to) return;
+    const { colon, to: next } = this.colonAt(to);
+    this.statement = this.statement && { ...this.statement, colon: this.statement.colon ?? colon };
+    if (next < head.to) this.readClause(inner, { at: next, to: head.to });
+  }
+
+  private unreadOwn(tell: () => void): void {
+    tell();
+    this.statement = this.statement && { ...this.statement, unread: true };
+  }
+
+  private missingEquals(at: number): Edit[][] {
+    const token = this.tokens[at];
+    if (!token) return [];
+    return token.sign === ':' ? [[{ from: token.from, to: token.to, text: ' =' }]] : [[{ from: token.from, to: token.from, text: '= ' }]];
+  }
+
+  /** A text or label ends itself, and a clause may follow behind a colon; any other value goes on to the comma. */
+  private ownValueEnd(type: ValueType, at: number, end: number): number {
+    if (type !== 'text' && type !== 'label') return end;
+    const first = this.tokens[at];
+    if (first && (first.sign === 'T' || first.sign === '?' || type === 'label')) {
+      const unit = first.sign === 'N' && this.tokens[at + 1]?.sign === 'U' && this.tokens[at + 1]?.spaced === false;
+      return Math.min(end, at + (unit ? 2 : 1));
+    }
+    for (let n = at; n < end; n++) if (this.tokens[n]?.sign === ':') return n;
+    return end;
+  }
+
+  // ---- clauses
+
+  private readClause(words: Words, piece: Piece): void {
+    const found = clauseAt(words, this.tokens, piece.at, piece.to);
+    if (!found?.clause) return this.strangeClause(words, piece);
+    const keyword = this.keyword(found, piece.at);
+    const read = this.readValue(found.clause, found.to, piece.to, piece, words);
+    const last = this.tokens[piece.to - 1];
+    this.clauses.push({ keyword, span: { from: keyword.span.from, to: last?.to ?? keyword.span.to }, ...read });
+  }
+
+  /** No clause of this parent begins here. */
+  private strangeClause(words: Words, piece: Piece): void {
+    this.opens = true;
+    if (this.displaced) return;
+    const first = this.tokens[piece.at];
+    if (!first || piece.at >= piece.to || !isWordSign(first.sign)) {
+      return this.unreadable(piece.at, piece, 'a keyword', { type: 'nothing', at: piece.at, to: piece.to, clauses: words });
+    }
+    const elsewhere = anyKeywordAt(this.language, this.tokens, piece.at, piece.to);
+    if (!elsewhere) {
+      this.unknown(words.clauses.keys(), piece);
+      return;
+    }
+    this.displaced = isStatement(this.language, elsewhere.word);
+    this.misplaced(elsewhere, words.id, piece.at);
+  }
+
+  // ---- what does not belong
+
+  /** A line whose first words are no keyword of its parent. */
+  private strange(piece: Piece): void {
+    this.opens = true;
+    const first = this.tokens[piece.at];
+    if (!first || piece.at >= piece.to || !isWordSign(first.sign)) return this.unreadable(piece.at, piece, 'a keyword', { type: 'nothing', at: piece.at, to: piece.to });
+    const elsewhere = anyKeywordAt(this.language, this.tokens, piece.at, piece.to);
+    if (elsewhere) {
+      this.misplaced(elsewhere, this.words.id, piece.at);
+      const form = statementForm(this.language, elsewhere.word);
+      if (form) this.readStatement({ ...elsewhere, statement: form, clause: null }, form, piece);
+      return;
+    }
+    const nearest = this.unknown([...this.words.statements.keys(), ...this.words.clauses.keys()], piece);
+    this.meant = nearest[0] && this.words.statements.has(nearest[0]) ? nearest[0] : null;
+  }
+
+  private misplaced(found: { word: string; to: number }, parent: string, at: number): void {
+    this.problem('place-wrong', this.keyword(found, at).span, { keyword: found.word, parent, parents: this.language.placesOf(found.word) });
+  }
+
+  private unknown(candidates: Iterable<string>, piece: Piece): readonly string[] {
+    const { to, nearest } = nearestPhrases(this.language, [...candidates], this.tokens, piece.at, piece.to);
+    this.problem('word-unknown', this.spanFrom(piece.at, to), { word: spelled(this.tokens, piece.at, to), nearest });
+    return nearest;
+  }
+
+  // ---- values
+
+  private readValue(form: ValueForm, at: number, to: number, piece: Piece, inner: Words): ValueRead {
+    let shape = '';
+    for (let n = at; n < to; n++) shape += this.tokens[n]?.sign ?? '';
+    const match = this.match(RULES[form.value], shape);
+    if ('failedAt' in match) {
+      const first = form.words && form.value !== 'trigger' ? oneOf(form.words) : WANTED[form.value];
+      const expected = match.failedAt === 0 && form.value !== 'nothing' ? first : match.expected;
+      this.unreadable(at + match.failedAt, piece, expected, { type: form.value, at, to, clauses: inner });
+      return { value: null, unread: true };
+    }
+    const value = valueOf(match, { tokens: this.tokens, offset: at, text: this.line.text });
+    if (this.tell(at, to)) return { value: null, unread: true };
+    if (value?.kind === 'word' && form.words && !this.isWord(form.words, value, at, to)) return { value: null, unread: true };
+    if (value && !UNCOUNTED.has(value.kind)) this.doubt(at, to);
+    return { value, unread: false };
+  }
+
+  /** Tells the problems that tokens bring along; false if there are none. */
+  private tell(at: number, to: number): boolean {
+    let told = false;
+    for (let n = at; n < to; n++) {
+      const problem = this.tokens[n]?.problem;
+      if (problem) this.problems.push(problem);
+      told ||= problem !== undefined;
+    }
+    this.opens ||= told;
+    return told;
+  }
+
+  private isWord(words: readonly string[], value: Value & { kind: 'word' }, at: number, to: number): boolean {
+    let end = at;
+    while (end < to && isWordSign(this.tokens[end]?.sign ?? '')) end++;
+    if (phraseOf(words, this.tokens, at, end)) return true;
+    this.problem('word-unknown', this.spanFrom(at, end), { word: value.word, nearest: this.language.nearest(value.word, words) });
+    return false;
+  }
+
+  /** A decimal point before just three digits is read as such, and said aloud. */
+  private doubt(at: number, to: number): void {
+    for (let n = at; n + 1 < to; n++) {
+      const [number, unit] = [this.tokens[n], this.tokens[n + 1]];
+      if (number?.sign !== 'N' || unit?.sign !== 'U') continue;
+      const found = doubtful(number.text, unit.text);
+      const span = { from: number.from, to: unit.to };
+      if (found) this.problems.push({ slug: 'number-doubtful', span, facts: { text: this.line.text.slice(span.from, span.to), ...found } });
+    }
+  }
+
+  // ---- problems
+
+  private problem<S extends keyof SyntaxFacts>(slug: S, span: Span, facts: SyntaxFacts[S]): LineProblem {
+    const problem: LineProblem<S, SyntaxFacts[S]> = { slug, span, facts };
+    this.problems.push(problem);
+    this.opens = true;
+    return problem;
+  }
+
+  /** Says that the line cannot be read from token `at` on, unless a token has something better to say. */
+  private unreadable(at: number, piece: Piece, expected: string, damage: Omit<Damage, 'failedAt'>): void {
+    if (this.tell(damage.at, Math.max(damage.to, Math.min(at + 1, piece.to)))) return;
+    const failedAt = Math.min(at, this.tokens.length);
+    const place = this.tokens[at < piece.to ? at : Math.max(piece.to - 1, 0)];
+    const span = place ? spanOf(place) : { from: 0, to: 0 };
+    const text = this.line.text.slice(span.from, span.to);
+    const problem = this.problem('line-unreadable', span, { text, expected, readings: [], parent: this.owner });
+    this.damages.set(problem, { ...damage, failedAt });
+  }
+
+  private keyword(found: { word: string; to: number }, at: number): KeywordUse {
+    return { word: found.word, span: this.spanFrom(at, found.to) };
+  }
+
+  private spanFrom(at: number, to: number): Span {
+    return { from: this.tokens[at]?.from ?? 0, to: this.tokens[to - 1]?.to ?? 0 };
+  }
+}
+
+/** The problems of a line, each that cannot be read with the readings that would be. `reread` reads a changed text of the line. */
+export function withReadings(code: Code, line: Scanned, reread: (text: string) => readonly LineProblem[]): LineProblem[] {
+  return code.problems.map((problem) => {
+    const damage = code.damages.get(problem);
+    if (!damage) return problem;
+    const found = repairs(line, damage, (text) => reread(text).length < code.problems.length);
+    if (!found) return problem;
+    const facts = problem.facts as SyntaxFacts['line-unreadable'];
+    return { slug: problem.slug, span: found.span, facts: { ...facts, text: line.text.slice(found.span.from, found.span.to), readings: found.readings } };
+  });
+}
+
+const spanOf = ({ from, to }: Span): Span => ({ from, to });
+
+const oneOf = (words: readonly string[]): string => [words.slice(0, -1).join(', '), words.at(-1)].filter(Boolean).join(' or ');
+
+function statementForm(language: Language, keyword: string): StatementForm | null {
+  for (const place of language.placesOf(keyword)) {
+    const form = language.under(place).statements.get(keyword);
+    if (form) return form;
+  }
+  return null;
+}
+
+const isStatement = (language: Language, word: string): boolean => statementForm(language, word) !== null;

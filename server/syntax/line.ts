@@ -1,8 +1,9 @@
 // Reads one line: the only file that knows Ohm. Ohm matches the signs of a value, not its characters, and each such shape only once.
 import { makeRecipe } from 'ohm-js';
 import { type CstNode, getCstRoot } from 'ohm-js/v18';
-import { type MatchShape, type Mismatch, readText } from './code.ts';
+import type { MatchShape, Mismatch } from './code.ts';
 import { recipe } from './grammar.ts';
+import { readText } from './text.ts';
 import type { Language, ReadLine, Words } from './types.ts';
 import type { Match } from './values.ts';
 
@@ -56,13 +57,18 @@ function matched(rule: string, shape: string): Match | Mismatch {
   const result = grammar.match(shape, rule);
   if (result.succeeded()) return matchOf(getCstRoot(result));
   const failures = result.getRightmostFailures().filter((failure) => !failure.isFluffy());
-  const expected = [...new Set(failures.map((failure) => failure.toString().replace('end of input', END)))];
-  // What goes on with the value stands before what ends it.
-  const ordered = [...expected.filter((text) => text !== END), ...expected.filter((text) => text === END)];
-  return { failedAt: result.getRightmostFailurePosition(), expected: [ordered.slice(0, -1).join(', '), ordered.at(-1)].filter(Boolean).join(' or ') };
+  return { failedAt: result.getRightmostFailurePosition(), expected: inWords(failures.map((failure) => failure.toString())) };
 }
 
-const END = 'a comma or the end of the line';
+/** What could have stood there: everything an amount may begin with is one thing, and what ends the value comes last. */
+function inWords(failures: readonly string[]): string {
+  const amount = STARTS.every((start) => failures.includes(start));
+  const rest = failures.filter((text) => text !== 'end of input' && !(amount && [...STARTS, '?', 'none'].includes(text)));
+  const all = [...(amount ? ['an amount'] : []), ...rest, ...(failures.includes('end of input') ? ['a comma', 'the end of the line'] : [])];
+  return [all.slice(0, -1).join(', '), all.at(-1)].filter(Boolean).join(' or ');
+}
+
+const STARTS = ['a number', 'a function', 'an opening bracket', 'a minus'];
 
 /** Our own copy of what matched: the rules and the places they took, without Ohm's lists, options and marks. */
 function matchOf(node: CstNode): Match {

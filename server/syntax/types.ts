@@ -160,6 +160,8 @@ export interface ReadLine {
   } | null;
   readonly clauses: readonly ClauseText[];
   readonly comment: Span | null;
+  /** Of a line whose keyword is not known: the keyword most likely meant. What stands under the line is read by it. */
+  readonly meant: string | null;
   /** Something on the line could not be read: whatever it belongs to stays open. */
   readonly opens: boolean;
   readonly problems: readonly LineProblem[];
@@ -220,6 +222,8 @@ export interface Language {
   readonly keywords: readonly string[];
   isUnit(word: string): boolean; // exact spelling, without `/`
   readonly functions: readonly string[]; // sqrt min max sin cos tan
+  /** The candidates nearest to a word, nearest first, at most three; capitals do not count. */
+  nearest(word: string, candidates: Iterable<string>): readonly string[];
 }
 
 // ---------------------------------------------------------------- problems: facts, never words

@@ -28,7 +28,7 @@ const shapeClauses = (under: 'part' | 'less'): Record<string, ClauseRow> => {
   const rows: Record<string, ClauseRow> = { ...material };
   for (const [name, shape] of Object.entries(shapes) as [ShapeName, ShapeRow][]) {
     if (!shape.under.includes(under)) continue;
-    rows[name] = { ...shape.form, help: shape.help, example: shape.example };
+    rows[name] = { ...merge(undefined, shape.form), help: shape.help, example: shape.example };
     for (const [key, row] of Object.entries(shape.clauses)) rows[key] = merge(rows[key], row);
   }
   return rows;

@@ -5,7 +5,7 @@ import type { Results } from '../results/types.ts';
 import type { Tree } from '../syntax/types.ts';
 
 export interface Snapshot {
-  readonly file: string; // URI of the file asked about
+  readonly file: string; // identity of the file asked about
   readonly version: number; // of the open text; 0 for a file on disk
   readonly tree: Tree; // of that file
   readonly plan: BoundPlan;
@@ -13,14 +13,28 @@ export interface Snapshot {
   readonly findings: readonly Finding[]; // of the plan and all it takes in
   /** Findings whose place is in this file. */
   readonly own: readonly Finding[];
+  /** The program failed on this file: only its spelling is looked at until its text changes. */
+  readonly setAside: boolean;
 }
 
 /** Reads files for the workspace: from disk, from the editor, or from memory in tests. */
 export interface Files {
-  /** Text of a file, null where it cannot be read. */
-  read(file: string): string | null;
+  /** Text of a file; null where it cannot be read, undefined while it is still being fetched. */
+  read(file: string): string | null | undefined;
   /** The path `use` names, relative to a file, inside the opened folder; null with the reason where that is not allowed. */
   resolve(from: string, path: string): { readonly file: string } | { readonly reason: string };
   /** Files of that base name somewhere in the opened folder, as paths relative to the file. */
   elsewhere(from: string, path: string): readonly string[];
+}
+
+/** A change of an open text: a stretch replaced, as the editor counts lines and UTF-16 units, or all of it. */
+export interface TextChange {
+  readonly range: { readonly start: Spot; readonly end: Spot } | null; // null: the whole text
+  readonly text: string;
+}
+
+/** A place between two characters. Beyond the end of its line it means the line's end; beyond the last line, the text's end. */
+export interface Spot {
+  readonly line: number;
+  readonly character: number;
 }

@@ -53,7 +53,9 @@ function legs(draw: Draw, from: string, body: ShortBody, names: readonly string[
   const ea = stiffness(draw);
   const steep = draw(1, 2);
   const long = (name: string) => Math.hypot(...body.at[name]!) * steep + draw(0.5, 0.6);
-  return Object.fromEntries(names.map((name) => [`leg ${name}`, [from, `load.${name}`, long(name), ea, slingMass(draw)]]));
+  return Object.fromEntries(
+    names.map((name) => [`leg ${name}`, [from, `load.${name}`, long(name), ea, slingMass(draw)]]),
+  );
 }
 
 function wind(draw: Draw, body: ShortBody): ShortRig['push'] {
@@ -85,7 +87,11 @@ function spreader(draw: Draw): ShortRig {
   const at: Record<string, Vec3> = { A: [-half, wide, 0], B: [half, wide, 0] };
   if (wide > 0) Object.assign(at, { C: [-half, -wide, 0], D: [half, -wide, 0] });
   const off = 0.1 * half;
-  const body: ShortBody = { mass: draw(2000, 20000), cog: [draw(-off, off), draw(-off, off) / 4, draw(-1.5, -0.5)], at };
+  const body: ShortBody = {
+    mass: draw(2000, 20000),
+    cog: [draw(-off, off), draw(-off, off) / 4, draw(-1.5, -0.5)],
+    at,
+  };
   const ea = stiffness(draw);
   const drop = draw(1.5, 3);
   const top = half * draw(1.2, 2);

@@ -1,6 +1,17 @@
 // A second way to rest: explicit dynamic relaxation. Shares no formula with the solver but Newton's laws and Hooke's.
 import type { HangModel, NodeRef } from '../../server/mechanics/hang/index.ts';
-import { add, cross, identity, multiply, norm, rotate, scale, subtract, type Mat3, type Vec3 } from '../../server/mechanics/vector.ts';
+import {
+  add,
+  cross,
+  identity,
+  type Mat3,
+  multiply,
+  norm,
+  rotate,
+  scale,
+  subtract,
+  type Vec3,
+} from '../../server/mechanics/vector.ts';
 import { rotation } from './rigs.ts';
 
 export interface Relaxed {

@@ -1,4 +1,5 @@
 // Rigs written short: names for nodes ("load.A", "hook", "ring"), masses in kg, and the models the solver takes.
+import { expect } from 'vitest';
 import type { HangError, HangModel, HangResult, NodeRef } from '../../server/mechanics/hang/index.ts';
 import type { Mat3, Vec3 } from '../../server/mechanics/vector.ts';
 
@@ -68,11 +69,32 @@ export function rotation(vector: Vec3): Mat3 {
   const s = Math.sin(angle);
   const v = 1 - c;
   return [
-    c + x * x * v, x * y * v - z * s, x * z * v + y * s,
-    y * x * v + z * s, c + y * y * v, y * z * v - x * s,
-    z * x * v - y * s, z * y * v + x * s, c + z * z * v,
-  ]; // biome-ignore format: a matrix reads in rows
+    c + x * x * v,
+    x * y * v - z * s,
+    x * z * v + y * s,
+    y * x * v + z * s,
+    c + y * y * v,
+    y * z * v - x * s,
+    z * x * v - y * s,
+    z * y * v + x * s,
+    c + z * z * v,
+  ];
 }
+
+/** Legs from a hook at the origin to picks given from it; stiff, so that the printed rigid statics applies (1e-4). */
+export function bridle(mass: number, picks: readonly Vec3[], cog: Vec3): ShortRig {
+  const names = picks.map((_, i) => `P${i}`);
+  const at = Object.fromEntries(names.map((name, i): [string, Vec3] => [name, picks[i]!]));
+  const slings = names.map((name, i): [string, ShortSling] => [
+    name,
+    ['hook', `load.${name}`, Math.hypot(...picks[i]!), 2e4 * mass * gravity, 0],
+  ]);
+  return { hooks: { hook: [0, 0, 0] }, bodies: { load: { mass, cog, at } }, slings: Object.fromEntries(slings) };
+}
+
+/** Within an absolute difference, naming both numbers when not. */
+export const close = (value: number, wanted: number, within: number) =>
+  expect(Math.abs(value - wanted), `${value} against ${wanted}`).toBeLessThanOrEqual(within);
 
 /** The result, or a failing test that says why there is none. */
 export function solved(result: HangResult | HangError): HangResult {

@@ -23,6 +23,8 @@ export function pageDeeds(page, screens) {
         openDetails: document.querySelectorAll('#sheet details[open]').length,
         scroll: Math.round(document.scrollingElement.scrollTop),
         focused: document.activeElement?.dataset.id ?? null,
+        hasFocus: document.hasFocus(),
+        policy: document.querySelector('meta[http-equiv]').content,
         scripts: document.querySelectorAll('#sheet script, #sheet [onclick], #sheet [onerror]').length,
       })) ?? null,
     click: async ({ selector }) => (await sheetFrame(page)).locator(selector).first().click(),

@@ -13,6 +13,7 @@ import { build } from 'esbuild';
 import { chromium } from 'playwright-core';
 import { startHost } from './host.mjs';
 import { pageDeeds } from './page.mjs';
+import { checkPatching } from './patch.mjs';
 
 const root = resolve(import.meta.dirname, '../..');
 const cache = join(root, '.cache/vscode-host');
@@ -58,6 +59,8 @@ async function runBrowser() {
     args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking', '--disable-component-update'],
   });
   try {
+    const patching = await checkPatching(browser, join(root, 'client/sheet/patch.ts')).catch((error) => error);
+    note('a patched sheet equals the new sheet drawn from nothing', patching === undefined, patching?.message);
     const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
     answer = withNotes(pageDeeds(page, screens));
     const elsewhere = watchRequests(page);

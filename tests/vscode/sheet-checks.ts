@@ -16,6 +16,8 @@ interface Seen {
   openDetails: number;
   scroll: number;
   focused: string | null;
+  hasFocus: boolean;
+  policy: string;
   scripts: number;
 }
 
@@ -59,6 +61,10 @@ async function checkContent(): Promise<void> {
     await Plan.open('hostile.liftplan');
     const sheet = await sheetWhere('its sheet', ({ text }) => text.includes('onerror=alert(1)'));
     equal(sheet.scripts, 0, 'scripts and handlers in the sheet');
+    const [source, script, style, ...rest] = sheet.policy.split('; ');
+    equal([source, ...rest], ["default-src 'none'", "form-action 'none'", "base-uri 'none'"]);
+    holds(/^script-src 'nonce-[0-9a-f-]{36}'$/.test(script ?? ''), `${script}`);
+    holds(!/unsafe|\*(?!\.)/.test(style ?? ''), `${style}`);
   });
 }
 
@@ -81,13 +87,10 @@ async function checkTies(): Promise<void> {
       () => plan.editor.selection.active.line,
       (line) => line === plan.at('"Frame"').start.line,
     );
-    equal(window.activeTextEditor === undefined, true, 'focus still in the sheet');
+    equal((await seen())?.hasFocus, true, 'focus in the sheet');
     await ask('click', { selector });
-    await until(
-      'the focus',
-      () => window.activeTextEditor?.document.uri.path,
-      (path) => path === plan.document.uri.path,
-    );
+    await sheetWhere('the focus to leave', ({ hasFocus }) => !hasFocus);
+    equal(window.activeTextEditor?.document.uri.path, plan.document.uri.path);
   });
   await check('the keyboard walks the rows and Enter shows a line', async () => {
     const plan = await openSheet('bench.liftplan');

@@ -16,8 +16,8 @@ export const expectFailed = check({
       : `${subject(facts)} should be ${facts.condition}; at its worst it is ${worst(facts, facts.value, system)}.`,
 });
 
-const subject = ({ result, subject: of }: ResultFacts['expect-failed']): string => capital(of ? `${result} of ${of}` : result);
+const subject = ({ result, subject: of }: ResultFacts['expect-failed']): string => capital(of === 'plan' ? result : `${result} of ${of}`);
 
-/** With the digits it takes to see that it does not hold. */
+/** Rounded away from the bound, so that the printed figure misses it as the real one does. */
 const worst = ({ unit, limit }: ResultFacts['expect-failed'], value: number, system: Asked['system']): string =>
-  figures(system).unlike(unit as ResultUnit, value, limit)[0];
+  figures(system).any(unit as ResultUnit, value, value < limit ? 'down' : 'up');

@@ -11,6 +11,17 @@ export interface Rest {
   readonly steps: number;
 }
 
+/** Room to work in, for callers that descend many times over the same unknowns. */
+export interface Room {
+  readonly h: Float64Array;
+  readonly lower: Float64Array;
+  readonly step: Float64Array;
+}
+
+export function roomFor({ n }: Unknowns): Room {
+  return { h: new Float64Array(n * n), lower: new Float64Array(n * n), step: new Float64Array(n) };
+}
+
 /** Largest turn of a body and largest move, as a part of the rig's reach, in one step. */
 const stepTurn = 0.15;
 const stepMove = 0.5;
@@ -19,11 +30,9 @@ const stepMove = 0.5;
  * Descends from a measured pose, which is not changed, until the residual is at most `goal` or nothing more is
  * gained; at most `limit` steps. A pose of rest that is not a minimum, met exactly, is kept: no noise is added.
  */
-export function descend(rig: Rig, from: Pose, u: Unknowns, goal: number, limit: number): Rest {
+export function descend(rig: Rig, from: Pose, u: Unknowns, goal: number, limit: number, room = roomFor(u)): Rest {
   const { n } = u;
-  const h = new Float64Array(n * n);
-  const lower = new Float64Array(n * n);
-  const step = new Float64Array(n);
+  const { h, lower, step } = room;
   let pose = copyPose(from);
   let trial = copyPose(from);
   let g = new Float64Array(n);

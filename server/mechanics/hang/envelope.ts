@@ -1,11 +1,12 @@
 // Worst sharing of an indeterminate rig: all sets of tensions that hold the hung pose, whatever the lengths really are.
+
+import type { Vec3 } from '../vector.ts';
 import { placedAt } from './describe.ts';
+import { pullOfSling } from './energy.ts';
 import { nearNullSpace } from './linear.ts';
 import type { HangError, HangModel, Placed } from './model.ts';
-import { pullOfSling } from './energy.ts';
 import { largest } from './simplex.ts';
 import { type Hung, solve } from './solve.ts';
-import type { Vec3 } from '../vector.ts';
 
 export interface Envelope {
   /** How many tensions could be chosen freely: 0 for a determinate rig. */
@@ -31,7 +32,11 @@ export function envelope(hung: Hung): Envelope {
   const rows = Array.from(elastic, (_, s) => base.map((vector) => vector[s]!));
   const slings = rows.map((row, s) => {
     const more = largest(row, t, rows);
-    const less = largest(row.map((value) => -value), t, rows);
+    const less = largest(
+      row.map((value) => -value),
+      t,
+      rows,
+    );
     return {
       least: Math.max(0, elastic[s]! - less * all),
       most: Number.isFinite(more) ? elastic[s]! + more * all : null,

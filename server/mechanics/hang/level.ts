@@ -1,6 +1,6 @@
 // Levelling: the sling lengths with which a load hangs level, before they are rounded to stock and solved again.
 import { subtract, type Vec3 } from '../vector.ts';
-import { choleskySolve, cholesky } from './linear.ts';
+import { cholesky, choleskySolve } from './linear.ts';
 import type { HangError, HangModel } from './model.ts';
 import { linearise } from './sensitivity.ts';
 import { type Hung, solve } from './solve.ts';

@@ -1,9 +1,9 @@
 // From a model to how it hangs: start, hang without turning, descend, then judge what was found.
 import { classify, eigenAt, type Kind, zeroBand } from './classify.ts';
 import { descend, type Rest } from './descent.ts';
+import { describe } from './describe.ts';
 import type { HangError, HangModel, HangOptions, HangResult } from './model.ts';
 import { type Pose, turnBetween, type Unknowns, unknowns } from './pose.ts';
-import { describe } from './describe.ts';
 import { layOut, type Rig } from './rig.ts';
 import { startPose } from './start.ts';
 import { fallFrom, nearestRest } from './topple.ts';

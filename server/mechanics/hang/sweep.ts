@@ -1,16 +1,17 @@
 // Worst tensions over tolerances: centres anywhere in their boxes, slings a little longer or shorter than stated.
+
+import type { Vec3 } from '../vector.ts';
 import { zeroBand } from './classify.ts';
-import { descend } from './descent.ts';
+import { descend, type Room, roomFor } from './descent.ts';
 import { placedAt } from './describe.ts';
 import { measure } from './energy.ts';
 import { cholesky } from './linear.ts';
 import type { HangError, HangModel, Placed } from './model.ts';
 import { copyPose, type Pose, turnBetween, unknowns } from './pose.ts';
 import type { Rig } from './rig.ts';
-import { linearise } from './sensitivity.ts';
+import { linearise, type Rates } from './sensitivity.ts';
 import { type Hung, solve } from './solve.ts';
 import { scaledHessian } from './stiffness.ts';
-import type { Vec3 } from '../vector.ts';
 
 export interface Tolerances {
   /** Half widths of the box a body's centre lies in, body axes, m. */
@@ -40,7 +41,11 @@ const everyCorner = 8;
 /** A corner that turns more than this against the drawn pose, when the nominal rig does not, has gone over. */
 const farTurn = Math.PI / 6;
 
+/** A flip is tried where the sensitivity expects to lose no more than this part of all weight: near slack it may err. */
+const closeCall = 0.02;
+
 interface Dimension {
+  readonly width: number;
   readonly apply: (rig: Rig, sign: number) => void;
   readonly sling: number | null;
 }
@@ -50,6 +55,7 @@ interface Corner {
   readonly rig: Rig;
   readonly signs: readonly number[];
   readonly unstable: boolean;
+  rates?: readonly Pick<Rates, 'tension'>[];
 }
 
 /**
@@ -60,7 +66,7 @@ interface Corner {
 export function sweep(
   model: HangModel,
   tolerances: Tolerances,
-  watch: (placed: Placed) => readonly (number | null)[] = () => [],
+  watch?: (placed: Placed) => readonly (number | null)[],
 ): Swept | HangError {
   const nominal = solve(model, { quick: true });
   if ('error' in nominal) return nominal;
@@ -69,11 +75,12 @@ export function sweep(
   }
   const dimensions = dimensionsOf(model, tolerances);
   const corners = new Map<string, Corner>();
+  const room = roomFor(nominal.unknowns);
   const at = (signs: readonly number[]): Corner | HangError => {
     const key = signs.join();
     const known = corners.get(key);
     if (known) return known;
-    const corner = solveCorner(nominal, model, dimensions, signs);
+    const corner = solveCorner(nominal, model, dimensions, signs, room);
     if (!('error' in corner)) corners.set(key, corner);
     return corner;
   };
@@ -92,7 +99,7 @@ function dimensionsOf(model: HangModel, { centres, lengths }: Tolerances): Dimen
       const apply = (rig: Rig, sign: number) => {
         rig.moment[3 * body + d] = rig.moment[3 * body + d]! + sign * width * weight;
       };
-      list.push({ apply, sling: null });
+      list.push({ width, apply, sling: null });
     });
   }
   lengths.forEach((width, sling) => {
@@ -100,7 +107,7 @@ function dimensionsOf(model: HangModel, { centres, lengths }: Tolerances): Dimen
     const apply = (rig: Rig, sign: number) => {
       rig.rest[sling] = rig.rest[sling]! + sign * width;
     };
-    list.push({ apply, sling });
+    list.push({ width, apply, sling });
   });
   return list;
 }
@@ -111,6 +118,7 @@ function solveCorner(
   model: HangModel,
   dimensions: readonly Dimension[],
   signs: readonly number[],
+  room: Room,
 ): Corner | HangError {
   const rig: Rig = { ...nominal.rig, rest: nominal.rig.rest.slice(), moment: nominal.rig.moment.slice() };
   dimensions.forEach((dimension, i) => {
@@ -121,12 +129,11 @@ function solveCorner(
   const u = nominal.unknowns;
   const start = copyPose(nominal.pose);
   measure(rig, start);
-  const warm = descend(rig, start, u, 1e-12, 300);
+  const warm = descend(rig, start, u, 1e-12, 300, room);
   const pose = warm.residual < 1e-8 ? warm.pose : coldPose(rig, nominal);
   if (!pose) return { error: 'no-convergence', name: null };
-  const h = new Float64Array(u.n * u.n);
-  scaledHessian(rig, pose, u, h);
-  const minimum = cholesky(h, u.n, zeroBand(rig), new Float64Array(u.n * u.n));
+  scaledHessian(rig, pose, u, room.h);
+  const minimum = cholesky(room.h, u.n, zeroBand(rig), room.lower);
   const over = nominal.turned <= farTurn && turnBetween(rig, nominal.drawn, pose) > farTurn;
   return { pose, rig, signs, unstable: !minimum || over };
 }
@@ -179,16 +186,20 @@ function climb(
   let best = at([...centre, ...lengths.map((length) => (length.sling === sling ? -direction : direction))]);
   if ('error' in best) return best;
   const pull = (corner: Corner) => direction * corner.pose.tension[sling]!;
-  for (let round = 0; round < 8; round++) {
+  // A slack sling cannot pull less; whether one can pull more, its flips tell.
+  const done = (corner: Corner) => direction < 0 && !(corner.pose.tension[sling]! > 0);
+  for (let round = 0; round < 8 && !done(best); round++) {
     const asked = askedSigns(best, lengths, sling, direction);
     const next = at([...centre, ...asked]);
     if ('error' in next) return next;
     if (!(pull(next) > pull(best))) break;
     best = next;
   }
-  for (let round = 0, better = true; better && round < 2 * lengths.length; round++) {
+  const close = closeCall * best.rig.totalWeight;
+  for (let round = 0, better = !done(best); better && round < 2 * lengths.length; round++) {
     better = false;
     for (let i = 0; i < lengths.length; i++) {
+      if (Math.abs(ratesAt(best)[lengths[i]!.sling!]!.tension[sling]!) * 2 * lengths[i]!.width > close) continue;
       const signs = best.signs.map((sign, k) => (k === centre.length + i ? -sign : sign));
       const next = at(signs);
       if ('error' in next) return next;
@@ -201,21 +212,41 @@ function climb(
 }
 
 function askedSigns(corner: Corner, lengths: readonly Dimension[], sling: number, direction: number): number[] {
-  const linear = linearise(corner.rig, corner.pose, unknowns(corner.rig, true));
   return lengths.map((length, i) => {
     const old = corner.signs[corner.signs.length - lengths.length + i]!;
-    const rate = linear ? linear.byLength(length.sling!).tension[sling]! : 0;
+    const rate = ratesAt(corner)[length.sling!]!.tension[sling]!;
     return rate === 0 ? old : direction * Math.sign(rate);
   });
 }
 
-function summary(nominal: Hung, corners: readonly Corner[], watch: (placed: Placed) => readonly (number | null)[]): Swept {
+/** How all tensions at a corner answer to each length; nothing is known of a corner that is no minimum. */
+function ratesAt(corner: Corner): readonly Pick<Rates, 'tension'>[] {
+  if (!corner.rates) {
+    const { rig, pose } = corner;
+    const linear = linearise(rig, pose, unknowns(rig, true));
+    const none = { tension: new Float64Array(rig.slings) };
+    corner.rates = Array.from({ length: rig.slings }, (_, s) => linear?.byLength(s) ?? none);
+  }
+  return corner.rates;
+}
+
+function summary(
+  nominal: Hung,
+  corners: readonly Corner[],
+  watch?: (placed: Placed) => readonly (number | null)[],
+): Swept {
   const poses = [nominal.pose, ...corners.map((corner) => corner.pose)];
   const tensions = Array.from({ length: nominal.rig.slings }, (_, s) => range(poses.map((pose) => pose.tension[s]!))!);
-  const seen = poses.map((pose) => watch(placedAt(nominal.rig, pose)));
+  const seen = watch ? poses.map((pose) => watch(placedAt(nominal.rig, pose))) : [];
   const watched = (seen[0] ?? []).map((_, i) => range(seen.flatMap((values) => values[i] ?? [])));
   const at = tensions.map(({ high }, s) => corners.find((corner) => corner.pose.tension[s] === high)?.signs ?? null);
-  return { tensions, watched, at, corners: corners.length, unstable: corners.filter((corner) => corner.unstable).length };
+  return {
+    tensions,
+    watched,
+    at,
+    corners: corners.length,
+    unstable: corners.filter((corner) => corner.unstable).length,
+  };
 }
 
 function range(values: readonly number[]): Range | null {

@@ -29,14 +29,15 @@ export function belowInBend({ bend, radius, angle }: Bend, up: Vec3, level: numb
 
 /**
  * Where along the bend the line touches the disc: (level - bend q)2 = radius2 (q2 + up z2) for the outward share q, which is
- * the level part of `up` times the cosine of the angle from its heading.
+ * the level part of `up` times the cosine of the angle from its heading. Where it only comes near, halfway between both roots
+ * or in the heading, the integrand bends sharply; a cut there keeps the digits.
  */
 function touches(bend: number, radius: number, up: Vec3, level: number): readonly number[] {
   const across = Math.hypot(up[0], up[1]);
   if (across === 0) return [];
   const heading = Math.atan2(up[0], -up[1]);
   const [a, b, c] = [bend ** 2 - radius ** 2, -2 * bend * level, level ** 2 - (radius * up[2]) ** 2];
-  return rootsOf(a, b, c)
+  return [...rootsOf(a, b, c), -b / (2 * a), across, -across]
     .filter((q) => Math.abs(q) <= across)
     .flatMap((q) => [heading + Math.acos(q / across), heading - Math.acos(q / across)])
     .flatMap((at) => [at, at + 2 * Math.PI, at - 2 * Math.PI]);

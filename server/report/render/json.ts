@@ -3,7 +3,7 @@ import { cautions, type Finding } from '../../checks/index.ts';
 import type { Derived } from '../../quantities/index.ts';
 import type { Expectation, Result, Subject } from '../../results/types.ts';
 import type { Place } from '../../syntax/types.ts';
-import type { Snapshot } from '../../workspace/types.ts';
+import type { Snapshot } from '../../workspace/index.ts';
 import { contentMark } from '../mark.ts';
 import { spotOf } from '../places.ts';
 import { clauseText, valueText } from '../sheet/written.ts';

@@ -2,7 +2,7 @@
 import { cautions } from '../../checks/index.ts';
 import type { System } from '../../quantities/index.ts';
 import type { Result } from '../../results/types.ts';
-import type { Snapshot } from '../../workspace/types.ts';
+import type { Snapshot } from '../../workspace/index.ts';
 import { withEnds, worseEnd } from '../sheet/figures.ts';
 import { quoted } from '../sheet/written.ts';
 import { visible } from './visible.ts';

@@ -79,16 +79,13 @@ const address = (path: string) => path.split('/').map((part) => encodeURICompone
  * backslash protect; what forges make of `@`, `#1`, `://` and `www.` on their own is broken up by entities.
  */
 export const escape = (text: string): string =>
-  visible(text)
-    .replace(/&/g, '&amp;')
-    .replace(/</g, '&lt;')
-    .replace(/>/g, '&gt;')
-    .replace(/[\\`*_[\]|~$]/g, '\\$&')
-    .replace(/@/g, '@&#8203;')
-    .replace(/#(?=\w)/g, '#&#8203;')
-    .replace(/:\/\//g, '&#58;//')
-    .replace(/\bwww\./gi, (found) => `${found.slice(0, 3)}&#46;`)
-    .replace(/^(\s*)([-+#=]|\d+[.)])/, (_, space: string, sign: string) => `${space}${protect(sign)}`);
+  visible(text).trim().replace(signs, (found) => entities[found] ?? entities[found.toLowerCase()] ?? `\\${found}`).replace(starts, '$1\\$2');
+
+const signs = /[&<>@\\`*_[\]|~$]|#(?=\w)|:\/\/|www(?=\.)/gi;
+
+const entities: Readonly<Record<string, string>> = {
+  '&': '&amp;', '<': '&lt;', '>': '&gt;', '@': '@&#8203;', '#': '#&#8203;', '://': '&#58;//', www: 'w&#119;w',
+};
 
 /** At a line's start these begin a heading, a list or a rule. */
-const protect = (sign: string) => sign.replace(/[-+#=.)]$/, '\\$&');
+const starts = /^(\d{0,9})([-+#=.)])/;

@@ -1,10 +1,11 @@
 // The section "Gear that hangs": every item between hook and load with its weight, what it may carry and the legs it is in.
 import { sum } from '../../quantities/index.ts';
 import type { GearUse } from '../../results/types.ts';
+import { placeIn } from '../places.ts';
 import { type Context, section } from './context.ts';
 import { figure, row } from './figures.ts';
 import type { Row, Section } from './types.ts';
-import { clauseText, quoted } from './written.ts';
+import { quoted, slice } from './written.ts';
 
 export function gearSection(context: Context): readonly Section[] {
   const { gear } = context.snapshot.results;
@@ -50,13 +51,16 @@ function gearRow({ system }: Context, group: readonly GearUse[]): Row {
     String(count),
     figure(first.each, system),
     figure(weight, system),
-    figure(first.capacity, system, 'down', unitOf(clauseText(first.thing.item, 'capacity'))),
+    figure(first.capacity, system, 'down', unitAt(first.capacity.at)),
     hangs(group),
   );
 }
 
 /** The unit of the tag, as written: a capacity is read beside it. */
-const unitOf = (written: string): string | undefined => /\d\s*([A-Za-z][A-Za-z ]*)$/.exec(written)?.[1];
+function unitAt(at: unknown): string | undefined {
+  const place = placeIn(at);
+  return place ? /\d\s*([A-Za-z][A-Za-z ]*)$/.exec(slice(place))?.[1] : undefined;
+}
 
 function hangs(group: readonly GearUse[]): string {
   const { hangs: way, crane } = group[0] as GearUse;

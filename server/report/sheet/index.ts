@@ -1,6 +1,6 @@
 // Makes the sheet of a snapshot: every section in reading order, open points first.
 import { cautions } from '../../checks/index.ts';
-import type { Snapshot } from '../../workspace/types.ts';
+import type { Snapshot } from '../../workspace/index.ts';
 import { contentMark } from '../mark.ts';
 import { standing } from '../standing.ts';
 import { centreSection } from './centre.ts';

@@ -65,7 +65,7 @@ function blanks(value: BoundValue): readonly Coordinate[] {
 const waiver = (item: Item): string =>
   [item.value ? valueText(item.value) : '', ...['on', 'reason', 'approved by', 'until'].filter((keyword) => has(item, keyword)).map((keyword) => `${keyword} ${clauseText(item, keyword)}`)].join(', ');
 
-/** Which clauses come from the thing named; serial, inspection, place and spare are never taken over. */
+/** Which clauses come from the thing named; what belongs to the one piece alone is never taken over. */
 function likeness(item: Item, use: BoundClause, { snapshot }: Context): readonly Quiet[] {
   const name = namesOf(item, 'like')[0]?.parts.at(-1)?.text ?? '';
   const other = thingsNamed(snapshot.plan.names.things, name);
@@ -74,7 +74,7 @@ function likeness(item: Item, use: BoundClause, { snapshot }: Context): readonly
   return [{ what: 'Taken over from another item (like)', text, at: use.at }];
 }
 
-const never = new Set(['serial', 'inspected', 'at', 'spare', 'note', 'like']);
+const never = new Set(['serial', 'inspected', 'at', 'spare', 'like', 'hangs from', 'count', 'note']);
 
 const thingsNamed = (things: readonly Thing[], name: string): Thing | undefined => things.find(({ kind, key }) => kind === 'gear' && key === fold(name));
 

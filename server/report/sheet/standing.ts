@@ -9,7 +9,7 @@ import type { Block, Cell, Row, Section, Table } from './types.ts';
 import { capital, quoted } from './written.ts';
 
 export function standingSection(context: Context, standing: Standing): Section {
-  const { over, atOdds, gaps, setAside, toDecide, remarks, notStated } = standing;
+  const { over, atOdds, notJudged, gaps, setAside, toDecide, remarks, notStated } = standing;
   return {
     id: 'standing',
     title: 'Standing',
@@ -17,6 +17,7 @@ export function standingSection(context: Context, standing: Standing): Section {
       { kind: 'paragraph', look: 'plain', text: `${capital(standingWords(standing))}.`, at: [] },
       ...points('Over a limit or against a rule', over, context, 'over'),
       ...notKnown(gaps, context),
+      ...points('Not judged by this version: a qualified person must judge it', notJudged, context),
       ...points('Figures at odds: the heavier one is used until they agree', atOdds, context),
       ...aside(setAside, context),
       ...points('For a person to decide', toDecide, context),

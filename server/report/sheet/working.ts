@@ -35,9 +35,9 @@ const title = ({ subject, result, stage }: Result): string =>
 
 /** `length × width × thickness × density = 3.66 m × 1.22 m × …`: in words, then with the values put in. */
 function formula(text: string, inputs: Step['derived']['inputs'], system: Context['system']): string {
-  if (!text) return '';
-  const values = new Map(inputs.map(({ label, value }) => [label, figureText({ ...value, low: null, high: null }, system, 'either')]));
   const shown = pretty(text);
-  const filled = shown.replace(/[A-Za-z_]\w*/g, (name) => values.get(name) ?? name);
+  const values = new Map(inputs.map(({ label, value }) => [pretty(label), figureText({ ...value, low: null, high: null }, system, 'either')]));
+  const labels = [...values.keys()].sort((a, b) => b.length - a.length).map((label) => label.replace(/[^\p{L}\p{N} ]/gu, '\\$&'));
+  const filled = labels.length ? shown.replace(new RegExp(`(?<![\\p{L}\\p{N}])(?:${labels.join('|')})(?![\\p{L}\\p{N}])`, 'gu'), (label) => values.get(label) ?? label) : shown;
   return filled === shown ? shown : `${shown} = ${filled}`;
 }

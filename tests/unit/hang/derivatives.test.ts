@@ -8,7 +8,7 @@ import { largest } from '../../../server/mechanics/hang/simplex.ts';
 import { solve } from '../../../server/mechanics/hang/solve.ts';
 import { hessian } from '../../../server/mechanics/hang/stiffness.ts';
 import { drawFrom, tameRig } from '../../support/random-rigs.ts';
-import { modelOf, seeded, type ShortRig } from '../../support/rigs.ts';
+import { modelOf, type ShortRig, seeded } from '../../support/rigs.ts';
 
 const overBody: ShortRig = {
   // A path with two nodes on one body and a middle node over a second one, and wind.
@@ -140,8 +140,23 @@ describe('linear algebra', () => {
 
   test('a linear programme with a known corner, and one without a bound', () => {
     // z1 ≤ 4, 2 z2 ≤ 12, 3 z1 + 2 z2 ≤ 18, z ≥ 0: 3 z1 + 5 z2 = 36 at (2, 6) (textbook example, Hillier and Lieberman).
-    const rows = [[-1, 0], [0, -2], [-3, -2], [1, 0], [0, 1]]; // biome-ignore format: rows of a table
+    const rows = [
+      [-1, 0],
+      [0, -2],
+      [-3, -2],
+      [1, 0],
+      [0, 1],
+    ];
     expect(largest([3, 5], [4, 12, 18, 0, 0], rows)).toBeCloseTo(36, 12);
-    expect(largest([1, 0], [4, 0], [[1, 0], [0, 1]])).toBe(Number.POSITIVE_INFINITY); // biome-ignore format: as above
+    expect(
+      largest(
+        [1, 0],
+        [4, 0],
+        [
+          [1, 0],
+          [0, 1],
+        ],
+      ),
+    ).toBe(Number.POSITIVE_INFINITY);
   });
 });

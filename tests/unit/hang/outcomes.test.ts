@@ -1,6 +1,6 @@
 // What a rig can come to besides hanging well: falling over, spinning in the wind, rolling free, and every named error.
 import { describe, expect, test } from 'vitest';
-import { hang, type HangModel, sectionForces } from '../../../server/mechanics/hang/index.ts';
+import { type HangModel, hang, sectionForces } from '../../../server/mechanics/hang/index.ts';
 import type { Vec3 } from '../../../server/mechanics/vector.ts';
 import { degrees, modelOf, type ShortRig, solved } from '../../support/rigs.ts';
 
@@ -54,7 +54,11 @@ describe('a load that does not hang as drawn', () => {
     const narrow: ShortRig = {
       hooks: { hook: [0, 0, 0] },
       bodies: {
-        load: { mass: 4000, cog: [0, 0, 2], at: { A: [0.3, 0.3, 0], B: [-0.3, 0.3, 0], C: [-0.3, -0.3, 0], D: [0.3, -0.3, 0] } },
+        load: {
+          mass: 4000,
+          cog: [0, 0, 2],
+          at: { A: [0.3, 0.3, 0], B: [-0.3, 0.3, 0], C: [-0.3, -0.3, 0], D: [0.3, -0.3, 0] },
+        },
       },
       slings: Object.fromEntries(['A', 'B', 'C', 'D'].map((p) => [p, ['hook', `load.${p}`, 4, 4e5, 0]])),
     };
@@ -62,7 +66,9 @@ describe('a load that does not hang as drawn', () => {
   });
 
   test('a leg far too long turns the load by more than 30°: at rest there, but not as drawn', () => {
-    const rig = twoLegs([0.5, 0, -1], { slings: { a: ['hook', 'load.A', 3, 2e7, 0], b: ['hook', 'load.B', 9, 2e7, 0] } });
+    const rig = twoLegs([0.5, 0, -1], {
+      slings: { a: ['hook', 'load.A', 3, 2e7, 0], b: ['hook', 'load.B', 9, 2e7, 0] },
+    });
     const result = solved(hang(modelOf(rig)));
     expect(result).toMatchObject({ status: 'stable', turnsOver: true, afterTopple: null });
     expect(hang(modelOf(rig), { quick: true })).toMatchObject({ error: 'does-not-hang-as-drawn', name: 'load' });
@@ -123,7 +129,9 @@ describe('errors, each naming its item', () => {
   });
 
   test('legs that cannot reach', () => {
-    const rig = twoLegs([0, 0, -1], { slings: { a: ['hook', 'load.A', 1.5, 2e7, 0], b: ['hook', 'load.B', 1.5, 2e7, 0] } });
+    const rig = twoLegs([0, 0, -1], {
+      slings: { a: ['hook', 'load.A', 1.5, 2e7, 0], b: ['hook', 'load.B', 1.5, 2e7, 0] },
+    });
     expect(hang(modelOf(rig))).toMatchObject({ error: 'legs-too-short' });
   });
 
@@ -138,7 +146,13 @@ describe('errors, each naming its item', () => {
 
   test('paths that go nowhere', () => {
     const A = { body: 0, point: 0 };
-    for (const path of [[A, { body: 0, point: 1 }], [{ anchor: 0 }, { anchor: 0 }], [A], [], [A, { body: 4, point: 0 }]]) {
+    for (const path of [
+      [A, { body: 0, point: 1 }],
+      [{ anchor: 0 }, { anchor: 0 }],
+      [A],
+      [],
+      [A, { body: 4, point: 0 }],
+    ]) {
       expect(hang(withSling({ path }))).toEqual({ error: 'bad-path', name: 'b' });
     }
   });
@@ -149,7 +163,9 @@ describe('errors, each naming its item', () => {
   });
 
   test('nothing that weighs anything', () => {
-    expect(hang({ ...base, bodies: base.bodies.map((body) => ({ ...body, weight: 0 })) })).toMatchObject({ error: 'no-weight' });
+    expect(hang({ ...base, bodies: base.bodies.map((body) => ({ ...body, weight: 0 })) })).toMatchObject({
+      error: 'no-weight',
+    });
   });
 
   test('an orientation that is no rotation', () => {

@@ -1,6 +1,6 @@
 // What must hold for every rig: balance, and no change under anything that only looks different.
 import { describe, expect, test } from 'vitest';
-import { hang, type HangModel, type HangResult, sectionForces } from '../../../server/mechanics/hang/index.ts';
+import { type HangModel, type HangResult, hang, sectionForces } from '../../../server/mechanics/hang/index.ts';
 import { add, multiply, rotate, type Vec3 } from '../../../server/mechanics/vector.ts';
 import { drawFrom, tameRig } from '../../support/random-rigs.ts';
 import { modelOf, rotation, seeded, solved } from '../../support/rigs.ts';
@@ -75,7 +75,10 @@ describe.each(rigs)('rig $i', ({ model, result }) => {
     const other: HangModel = {
       ...model,
       anchors: model.anchors.map((one) => ({ ...one, at: add(rotate(turn, one.at), away) })),
-      bodies: model.bodies.map((body) => ({ ...body, orientation: multiply(turn, body.orientation ?? rotation([0, 0, 0])) })),
+      bodies: model.bodies.map((body) => ({
+        ...body,
+        orientation: multiply(turn, body.orientation ?? rotation([0, 0, 0])),
+      })),
       forces: (model.forces ?? []).map((one) => ({ ...one, force: rotate(turn, one.force) })),
     };
     same(result, solved(hang(other)));
@@ -106,7 +109,9 @@ describe.each(rigs)('rig $i', ({ model, result }) => {
   });
 
   test('a weightless ring in the middle of a sling changes nothing', () => {
-    const s = model.slings.findIndex((sling, i) => sling.path.length === 2 && sling.weight === 0 && !result.slings[i]!.slack);
+    const s = model.slings.findIndex(
+      (sling, i) => sling.path.length === 2 && sling.weight === 0 && !result.slings[i]!.slack,
+    );
     if (s < 0) return;
     const sling = model.slings[s]!;
     const ring = { particle: model.particles.length };
@@ -163,6 +168,8 @@ test('determinate tensions move by no more than the strain when everything is te
     const stiff = { ...model, slings: model.slings.map((one) => ({ ...one, stiffness: 10 * one.stiffness })) };
     const other = solved(hang(stiff));
     const strain = Math.max(...result.slings.map((sling, s) => sling.tension / model.slings[s]!.stiffness));
-    result.slings.forEach((sling, s) => near(sling.tension, other.slings[s]!.tension, 10 * strain * result.totalWeight));
+    result.slings.forEach((sling, s) =>
+      near(sling.tension, other.slings[s]!.tension, 10 * strain * result.totalWeight),
+    );
   }
 });

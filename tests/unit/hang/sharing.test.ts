@@ -5,15 +5,15 @@ import {
   envelope,
   envelopeOverBox,
   extremeSharings,
-  hang,
   type HangModel,
+  hang,
   solve,
   sweep,
   withTensions,
 } from '../../../server/mechanics/hang/index.ts';
 import type { Vec3 } from '../../../server/mechanics/vector.ts';
 import { drawFrom, tameRig } from '../../support/random-rigs.ts';
-import { gravity, modelOf, seeded, type ShortRig, solved } from '../../support/rigs.ts';
+import { gravity, modelOf, type ShortRig, seeded, solved } from '../../support/rigs.ts';
 import data from './rigs.json';
 
 const hung = (model: HangModel) => {
@@ -139,7 +139,10 @@ test('the envelope over a box of the centre is no better than at any corner or i
   for (let i = 0; i < 20; i++) {
     const [x, y, z] = [0.2, 0.1, 0.1].map((half) => (2 * random() - 1) * half) as unknown as Vec3;
     const body = model.bodies[0]!;
-    const moved: HangModel = { ...model, bodies: [{ ...body, cog: [body.cog[0] + x, body.cog[1] + y, body.cog[2] + z] }] };
+    const moved: HangModel = {
+      ...model,
+      bodies: [{ ...body, cog: [body.cog[0] + x, body.cog[1] + y, body.cog[2] + z] }],
+    };
     envelope(hung(moved)).slings.forEach(({ most }, s) => {
       expect(most!).toBeLessThanOrEqual(box.slings[s]!.most! + 1e-6 * 1e5);
     });

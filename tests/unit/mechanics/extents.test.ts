@@ -20,6 +20,7 @@ const all: readonly Shape[] = [
   ...specimens,
   { kind: 'section', length: 2, depth: 0.3, width: 0.2, massPerLength: 40 },
   { kind: 'elbow', outside: 0.3, bendRadius: 0.5, angle: 0.4 },
+  { kind: 'sheet', x: 2, y: 1, massPerArea: 30 },
 ];
 
 describe.each(named(all))('%s', (_, shape) => {
@@ -88,4 +89,11 @@ test('the box about the datum point: heads and caps in the middle, elbows where 
   const elbow = boxOf({ kind: 'elbow', outside: 0.2, bendRadius: 0.6, angle: Math.PI / 2 }, identity);
   expect(elbow.min.map((z) => Number(z.toFixed(12)))).toEqual([-0.6, -0.1, -0.1]);
   expect(elbow.max.map((z) => Number(z.toFixed(12)))).toEqual([0.1, 0.6, 0.1]);
+});
+
+test('beyond the edges of a sheet, in its plane, there is nothing of it', () => {
+  const sheet: Shape = { kind: 'sheet', x: 2, y: 1, massPerArea: 30 };
+  expect(contains(sheet, [0.9, 0.4, 0], 0)).toBe(true);
+  expect(contains(sheet, [1.1, 0, 0], 1e-9)).toBe(false);
+  expect(contains(sheet, [0, 0, 0.01], 1e-9)).toBe(false);
 });

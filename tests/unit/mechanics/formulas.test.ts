@@ -36,7 +36,10 @@ function evaluate(text: string, inputs: Readonly<Record<string, number>>): numbe
     if (words[at] !== '(') return inputs[word] ?? Number.NaN;
     at++;
     const values = [sum()];
-    while (words[at] === ', ') values.push((at++, sum()));
+    while (words[at] === ', ') {
+      at++;
+      values.push(sum());
+    }
     return close(functions[word]!(...values));
   };
   const close = (value: number): number => {

@@ -9,6 +9,7 @@ import {
   compose,
   contains,
   containsMaterial,
+  dot,
   fill,
   type Interior,
   interior,
@@ -140,6 +141,50 @@ describe('closed forms', () => {
     const height = made({ kind: 'conical head', base: 1, top: 0, wall: 0.05, height: 1 }).box.max[2] - lowest;
     expect(below(cone, turned(Math.PI, 'x'), lowest + 0.2 * height).volume / cone.volume).toBeCloseTo(0.008, 12);
   });
+});
+
+// The other order of integration: rings about the bend centre, each above or below the plane over known angles.
+test('a bend by rings instead of discs', () => {
+  const [bend, radius, angle] = [0.7, 0.4, 1.9];
+  const space = inside({ kind: 'elbow', outside: 1, wall: 0.1, bendRadius: bend, angle });
+  const about: Vec3 = [-bend * Math.tan(angle / 2), bend, 0];
+  const random = randomFrom(14);
+  for (let round = 0; round < 8; round++) {
+    const place = placementFrom(random);
+    const { lowest, highest } = levels(space, place);
+    const height = lowest + (highest - lowest) * (0.2 + 0.6 * random());
+    const up: Vec3 = [place.R[6], place.R[7], place.R[8]];
+    const level = height - place.t[2] - dot(up, about);
+    const [across, heading] = [Math.hypot(up[0], up[1]), Math.atan2(up[0], -up[1])];
+    let [volume, moment] = [0, [0, 0, 0] as Vec3];
+    const n = 300;
+    for (let i = 0; i < n; i++) {
+      for (let k = 0; k < n; k++) {
+        const [r, at] = [(radius * (i + 0.5)) / n, (2 * Math.PI * (k + 0.5)) / n];
+        const [from, z] = [bend + r * Math.cos(at), r * Math.sin(at)];
+        const share = (level - up[2] * z) / (across * from);
+        const lean = Math.acos(Math.max(-1, Math.min(1, share)));
+        // Wet where the angle from the heading is more than `lean`.
+        const wet = [-2, 0, 2]
+          .map((turns) => heading + turns * Math.PI)
+          .map((to) => [Math.max(0, to + lean), Math.min(angle, to + 2 * Math.PI - lean)] as const)
+          .filter(([a, b]) => b > a);
+        const area = (radius / n) * r * ((2 * Math.PI) / n);
+        for (const [a, b] of wet) {
+          volume += area * from * (b - a);
+          const part: Vec3 = [
+            from * from * (Math.cos(a) - Math.cos(b)),
+            from * from * (Math.sin(a) - Math.sin(b)),
+            from * z * (b - a),
+          ];
+          moment = add(moment, scale(part, area));
+        }
+      }
+    }
+    const found = below(space, place, height);
+    expect(found.volume / volume).toBeCloseTo(1, 4);
+    expect(off(found.centre, apply(place, add(about, scale(moment, 1 / volume))))).toBeLessThan(2e-5);
+  }
 });
 
 describe('pieces add up to the whole at any level and attitude', () => {

@@ -109,17 +109,15 @@ export const hollowShapes: fc.Arbitrary<Shape> = fc.oneof(
     .map(
       ({ a, s, more, angle }): Shape => ({ kind: 'elbow', outside: a, wall: a * s, bendRadius: a / 2 + more, angle }),
     ),
-  fc
-    .record({ a: size, s: share, f: size })
-    .map(
-      ({ a, s, f }): Shape => ({
-        kind: 'dished head',
-        form: 'ellipsoidal',
-        outside: a,
-        wall: a * s,
-        straightFlange: f,
-      }),
-    ),
+  fc.record({ a: size, s: share, f: size }).map(
+    ({ a, s, f }): Shape => ({
+      kind: 'dished head',
+      form: 'ellipsoidal',
+      outside: a,
+      wall: a * s,
+      straightFlange: f,
+    }),
+  ),
   fc.record({ a: size, s: share, k: share, more: size }).map(({ a, s, k, more }): Shape => {
     const inside = a * (1 - 2 * s);
     const [crownRadius, knuckleRadius] = [inside / 2 + more, inside * k];

@@ -1,0 +1,34 @@
+// Reads the plans of one command: every file once, whichever plans take it in.
+import { type Snapshot, Workspace } from '../workspace/index.ts';
+import { filesIn } from './files.ts';
+import type { Target, Targets } from './targets.ts';
+import type { Terminal } from './terminal.ts';
+import { CannotRun } from './usage.ts';
+
+export interface Opened {
+  readonly plans: readonly { readonly target: Target; readonly snapshot: Snapshot }[];
+  /** The program itself failed on a file: it is left out, and the command ends with exit code 3. */
+  readonly failed: boolean;
+}
+
+/** The snapshot of every target. Throws CannotRun where a file cannot be read. */
+export function opened({ list, texts }: Targets, terminal: Terminal): Opened {
+  const folders = new Map<string, Workspace>();
+  const all = list.map((target) => {
+    const workspace = folders.get(target.root) ?? open(target.root, texts, terminal);
+    folders.set(target.root, workspace);
+    const snapshot = workspace.snapshot(target.file);
+    if (!snapshot) throw new CannotRun(`${target.file} cannot be read.`);
+    return { target, snapshot };
+  });
+  const plans = all.filter(({ snapshot }) => !snapshot.setAside);
+  return { plans, failed: plans.length < all.length };
+}
+
+function open(root: string, texts: ReadonlyMap<string, string>, terminal: Terminal): Workspace {
+  const workspace = new Workspace(filesIn(root), (file, error) =>
+    terminal.say(`An error in this program at ${file}: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}\n`),
+  );
+  for (const [file, text] of texts) workspace.openText(file, 0, text);
+  return workspace;
+}

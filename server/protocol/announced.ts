@@ -1,0 +1,67 @@
+// What the client says it can do, read once: nothing is sent to a client that has not announced it.
+import type { InitializeParams } from 'vscode-languageserver-protocol';
+import type { StartOptions } from './messages.ts';
+
+export interface Announced {
+  readonly related: boolean; // related places of a finding
+  readonly markdown: boolean; // in hovers
+  readonly completionMarkdown: boolean;
+  readonly snippets: boolean;
+  readonly symbolTree: boolean;
+  readonly actions: boolean; // code actions as such, not as commands
+  readonly preferredActions: boolean;
+  readonly versionedEdits: boolean;
+  readonly prepareRename: boolean;
+  readonly hints: boolean;
+  readonly refreshHints: boolean;
+  readonly tokens: boolean;
+  readonly refreshTokens: boolean;
+  readonly wholeLinesFolded: boolean;
+  readonly configuration: boolean;
+  readonly changedConfiguration: boolean; // may be registered for
+  readonly folders: boolean;
+  readonly watching: boolean;
+  readonly fileDeeds: boolean; // tells of files renamed, and takes edits before
+  readonly showDocument: boolean;
+  /** Our own client: it knows the messages of messages.ts. */
+  readonly ours: boolean;
+}
+
+export function announcedBy({ capabilities, initializationOptions }: InitializeParams): Announced {
+  const { textDocument: text = {}, workspace = {}, window = {} } = capabilities;
+  return {
+    related: text.publishDiagnostics?.relatedInformation === true,
+    markdown: text.hover?.contentFormat?.[0] === 'markdown',
+    completionMarkdown: text.completion?.completionItem?.documentationFormat?.includes('markdown') === true,
+    snippets: text.completion?.completionItem?.snippetSupport === true,
+    symbolTree: text.documentSymbol?.hierarchicalDocumentSymbolSupport === true,
+    actions: text.codeAction?.codeActionLiteralSupport !== undefined,
+    preferredActions: text.codeAction?.isPreferredSupport === true,
+    versionedEdits: workspace.workspaceEdit?.documentChanges === true,
+    prepareRename: text.rename?.prepareSupport === true,
+    hints: text.inlayHint !== undefined,
+    refreshHints: workspace.inlayHint?.refreshSupport === true,
+    tokens: text.semanticTokens !== undefined,
+    refreshTokens: workspace.semanticTokens?.refreshSupport === true,
+    wholeLinesFolded: text.foldingRange?.lineFoldingOnly === true,
+    configuration: workspace.configuration === true,
+    changedConfiguration: workspace.didChangeConfiguration?.dynamicRegistration === true,
+    folders: workspace.workspaceFolders === true,
+    watching: workspace.didChangeWatchedFiles?.dynamicRegistration === true,
+    fileDeeds: workspace.fileOperations?.willRename === true,
+    showDocument: window.showDocument?.support === true,
+    ours: isStartOptions(initializationOptions),
+  };
+}
+
+const isStartOptions = (options: unknown): options is StartOptions => typeof options === 'object' && options !== null && ('pages' in options || 'setAside' in options);
+
+/** The start options, with only what has the right form. */
+export function startOptions(options: unknown): StartOptions {
+  if (!isStartOptions(options)) return {};
+  const { pages, setAside } = options;
+  return {
+    ...(typeof pages === 'string' && { pages }),
+    ...(Array.isArray(setAside) && { setAside: setAside.filter((uri) => typeof uri === 'string') }),
+  };
+}

@@ -1,0 +1,19 @@
+// What the server needs of the place it runs in: files, pages, and a way to come back to work a moment later.
+import type { ExplainAnswer } from './messages.ts';
+
+export interface Host {
+  /** Text of a file; null where there is none, undefined while it is being fetched: then `arrived` is told. */
+  read(uri: string): string | null | undefined;
+  /** Lets go of a text that was fetched, because the file may have changed. */
+  forget(uri: string): void;
+  /** Hears of every text that has come in after `read` had to answer undefined. */
+  arrived(listener: (uri: string) => void): void;
+  /** The address behind links, so that a file reached in two ways is one file. */
+  real(uri: string): string;
+  /** Every `.liftplan` file below a folder, at most `most` of them. */
+  list(folder: string, most: number): Promise<readonly string[]>;
+  /** The pages that explain the findings, by slug; `from` is where the client says they lie. */
+  pages(from: string | undefined): Promise<Readonly<Record<string, ExplainAnswer>>>;
+  /** Runs something after the messages that have come in already. */
+  soon(deed: () => void): void;
+}

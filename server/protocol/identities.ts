@@ -1,0 +1,32 @@
+// Names for lines that stay the same while a line is moved or written on: what `data-id` on the sheet and a shown finding hold on to.
+import type { Place, Row } from '../syntax/types.ts';
+import type { Replaced } from '../workspace/index.ts';
+
+export class Identities {
+  private readonly names = new WeakMap<Row, string>();
+  private last = 0;
+
+  /** The name of a line; a word. */
+  of(row: Row): string {
+    let name = this.names.get(row);
+    if (name === undefined) {
+      this.last += 1;
+      name = `s${this.last.toString(36)}`;
+      this.names.set(row, name);
+    }
+    return name;
+  }
+
+  at = ({ row }: Place): string => this.of(row);
+
+  /** Lines written in the place of others go by their names, in order; one that was only moved keeps its own. */
+  follow({ old, rows }: Replaced): void {
+    const gone = old.filter((row) => !rows.includes(row));
+    const come = rows.filter((row) => !old.includes(row));
+    for (const [n, row] of come.entries()) {
+      const before = gone[n];
+      if (!before) return;
+      this.names.set(row, this.of(before));
+    }
+  }
+}

@@ -1,0 +1,134 @@
+// What each thing under the hook takes, and how that stands to what it may carry.
+import type { Vec3 } from '../../mechanics/index.ts';
+import type { Thing } from '../../plan/index.ts';
+import { type Cause, type Derived, known, open, unique } from '../../quantities/derived.ts';
+import type { GearTable } from '../gear.ts';
+import { because } from '../notes.ts';
+import type { GearUse } from '../types.ts';
+import { type Built, g } from './model.ts';
+import type { Solved } from './solve.ts';
+import type { Share } from './tandem.ts';
+
+export type Figures = Record<string, Derived>;
+
+/** Pulls of every run, point and hook of a rig that hangs, whatever way they were found. */
+export interface Pulls {
+  readonly edges: readonly { readonly elastic: number; readonly worst: number | null; readonly slack: boolean; readonly angle: number | null; readonly governs: string }[];
+  readonly points: readonly (readonly number[])[];
+  readonly angles: readonly (readonly (number | null)[])[]; // of the flattest pull on each point, rad
+  readonly anchors: readonly number[];
+  readonly bodies: readonly { readonly tilt: number; readonly up: Vec3 | null; readonly compression: number | null; readonly carried: number }[]; // carried: pull of what hangs below, N
+  readonly method: string;
+}
+
+/** Pulls of a solved rig. */
+export function pullsOf(built: Built, solved: Solved): Pulls {
+  const { rest } = solved;
+  const touching = (b: number, p: number) => built.model.slings.flatMap((sling, s) => (sling.path.some((node) => 'body' in node && node.body === b && node.point === p) ? [s] : []));
+  return {
+    edges: rest.slings.map((sling, s) => ({ elastic: sling.slack ? 0 : sling.upperTension, worst: solved.worst[s] ?? null, slack: sling.slack, angle: sling.angleFromHorizontal, governs: solved.governs[s] as string })),
+    points: solved.points,
+    angles: built.model.bodies.map((body, b) => body.points.map((_, p) => {
+      const angles = touching(b, p).flatMap((s) => rest.slings[s]?.angleFromHorizontal ?? []);
+      return angles.length ? Math.min(...angles) : null;
+    })),
+    anchors: solved.anchors,
+    bodies: rest.bodies.map((body, b) => ({ tilt: body.tilt, up: body.up, compression: solved.compression[b] ?? null, carried: carriedBy(built, solved, b) })),
+    method: `equilibrium of elastic legs, residual ${rest.residual.toExponential(0)} of the weight${built.assumedStiffness ? ', stiffness assumed by construction' : ''}${solved.redundancy ? `, worst of every way the ${built.model.slings.length} legs can share` : ''}`,
+  };
+}
+
+/** The pull of what hangs below a beam: all that pulls it down. */
+function carriedBy(built: Built, { rest }: Solved, b: number): number {
+  const up = rest.bodies[b]?.up as Vec3;
+  return built.model.slings.reduce((sum, sling, s) => sling.path.reduce((total, node, i) => {
+    if (!('body' in node) || node.body !== b) return total;
+    const force = rest.slings[s]?.forces[i] as Vec3;
+    return total + Math.max(0, -(force[0] * up[0] + force[1] * up[1] + force[2] * up[2]));
+  }, sum), 0);
+}
+
+/** Pulls of two plumb lines. */
+export function pullsOfShare(built: Built, found: Share): Pulls {
+  const added = built.edges.map(({ run }) => (run.slingWeight + run.upper + run.lower) * g);
+  const line = (s: number): 0 | 1 => (found.edges[0] === s ? 0 : 1);
+  const points = (built.model.bodies[0]?.points ?? []).map((_, p) => built.model.slings.findIndex((sling) => sling.path.some((node) => 'body' in node && node.point === p)));
+  return {
+    edges: built.edges.map((_, s) => ({ elastic: found.pulls[line(s)] + (added[s] as number), worst: found.worst[line(s)] + (added[s] as number), slack: false, angle: Math.PI / 2, governs: 'elastic' })),
+    points: [points.map((s) => (s < 0 ? 0 : found.worst[line(s)]))],
+    angles: [points.map(() => Math.PI / 2)],
+    anchors: found.edges.map((s, i) => found.worst[i as 0 | 1] + (added[s] as number)),
+    bodies: [{ tilt: found.tilt, up: null, compression: null, carried: 0 }],
+    method: 'both hooks pull straight up; balance of moments',
+  };
+}
+
+/** Results of every gear item, pick and load of a rig. `unjudged` says why a capacity cannot be held against a thing here. */
+export function figuresOf(built: Built, pulls: Pulls, uses: ReadonlyMap<Thing, GearUse>, table: GearTable, unjudged: (thing: Thing) => Cause | null): ReadonlyMap<Thing, Figures> {
+  const all = new Map<Thing, Figures>();
+  const origin = (source: string, at: unknown) => ({ source, at });
+  const force = (newton: number | null, thing: Thing): Derived => (newton === null ? open('N', [because('The legs can pull against each other: nothing bounds it.', thing.item.nameAt)]) : known(newton, 'N', origin(pulls.method, thing.item.nameAt)));
+  const gear = (thing: Thing, elastic: number, worst: number | null, angle: number | null, extra: Figures = {}, onto: number | null = worst): void => {
+    const use = uses.get(thing);
+    const before = all.get(thing);
+    if (before && ((before.tension?.value ?? Number.POSITIVE_INFINITY) >= (worst ?? Number.POSITIVE_INFINITY))) return;
+    const tension = force(worst, thing);
+    const steepest: Derived = angle === null ? open('rad', [because(`${thing.name} hangs slack, so it has no angle.`, thing.item.nameAt)]) : known(angle, 'rad', origin(pulls.method, thing.item.nameAt));
+    all.set(thing, { tension, 'elastic tension': force(elastic, thing), load: massOf(tension), angle: steepest, 'capacity used': usedOf(onto === null ? open('kg', tension.because) : massOf(force(onto, thing)), use, thing, angle, table, unjudged(thing)), ...extra });
+  };
+  built.edges.forEach(({ edge }, s) => {
+    const pull = pulls.edges[s] as Pulls['edges'][number];
+    for (const thing of edge.items) gear(thing, pull.elastic, pull.worst, pull.angle);
+    if (edge.bottom.kind === 'gear') gear(edge.bottom.thing, pull.elastic, pull.worst, pull.angle);
+  });
+  built.hooks.forEach((hook, a) => {
+    const own = (uses.get(hook)?.weight.value ?? 0) * g;
+    const force_ = pulls.anchors[a] as number;
+    gear(hook, force_ + own, force_ + own, Math.PI / 2, {}, force_);
+    for (const [thing, place] of built.places) if ('anchor' in place && place.anchor === a && thing !== hook) gear(thing, force_, force_, Math.PI / 2);
+  });
+  built.bodies.forEach(({ thing }, b) => {
+    const body = pulls.bodies[b] as Pulls['bodies'][number];
+    const tilt = known(body.tilt, 'rad', origin(pulls.method, thing.item.nameAt));
+    if (thing.kind === 'load') all.set(thing, { tilt });
+    else beam(thing, body, tilt);
+    built.model.bodies[b]?.points.forEach((_, p) => {
+      const pick = [...built.places].find(([one, place]) => one.kind === 'pick' && 'body' in place && place.body === b && place.point === p)?.[0];
+      if (pick) pickFigures(pick, pulls.points[b]?.[p] ?? 0, pulls.angles[b]?.[p] ?? null);
+    });
+  });
+  return all;
+
+  function beam(thing: Thing, body: Pulls['bodies'][number], tilt: Derived): void {
+    const own = (uses.get(thing)?.weight.value ?? 0) * g;
+    const least = table.given(thing.item, 'least angle');
+    const tops = built.edges.flatMap(({ edge }, s) => (edge.bottom.thing.owner === thing ? [pulls.edges[s]?.angle ?? null] : [])).filter((angle) => angle !== null);
+    const flattest = tops.length ? Math.min(...tops) : null;
+    gear(thing, body.carried + own, body.carried + own, flattest, { tilt, compression: body.compression === null ? open('N', []) : known(body.compression, 'N', origin(pulls.method, thing.item.nameAt)) }, body.carried);
+    const figures = all.get(thing);
+    if (figures && least.state === 'open') figures['capacity used'] = open('1', least.because);
+  }
+
+  function pickFigures(pick: Thing, newton: number, angle: number | null): void {
+    const pull = force(newton, pick);
+    const capacity = pick.item.clauses.get('capacity')?.[0];
+    const rated = capacity?.value?.kind === 'quantity' ? known(capacity.value.quantity.value, 'kg', { at: capacity.at, source: 'typed here' }, capacity.value.quantity.low, capacity.value.quantity.high) : open('kg', [because(capacity ? `The capacity of ${pick.name} is not known.` : `${pick.name} has no capacity.`, pick.item.nameAt)]);
+    const least = pick.item.clauses.get('least angle')?.[0]?.value;
+    const flat = least?.kind === 'quantity' && angle !== null && angle < least.quantity.high - 1e-12 ? because(`${pick.name} is pulled flatter than its capacity holds for.`, pick.item.nameAt) : null;
+    all.set(pick, { pull, load: massOf(pull), angle: angle === null ? open('rad', [because(`Nothing pulls at ${pick.name}.`, pick.item.nameAt)]) : known(angle, 'rad', origin(pulls.method, pick.item.nameAt)), 'capacity used': flat ? open('1', [flat]) : ratio(massOf(pull), rated) });
+  }
+}
+
+const massOf = (force: Derived): Derived => (force.value === null ? open('kg', force.because, { at: force.at }) : known(force.value / g, 'kg', { formula: 'tension / 9.80665', inputs: [{ label: 'tension', value: force }], source: force.source, at: force.at }));
+
+function usedOf(load: Derived, use: GearUse | undefined, thing: Thing, angle: number | null, table: GearTable, unjudged: Cause | null): Derived {
+  if (unjudged) return open('1', [unjudged], { at: thing.item.nameAt });
+  const least = table.given(thing.item, 'least angle');
+  if (least.state === 'known' && angle !== null && angle < least.quantity.high - 1e-12) return open('1', [because(`${thing.name} holds its capacity only at ${Math.round((least.quantity.value * 180) / Math.PI)} deg or steeper from horizontal.`, thing.item.nameAt)], { at: thing.item.nameAt });
+  return ratio(load, use?.capacity ?? open('kg', [because(`${thing.name} has no capacity.`, thing.item.nameAt)]));
+}
+
+function ratio(load: Derived, capacity: Derived): Derived {
+  if (load.value === null || capacity.value === null) return open('1', unique([...load.because, ...capacity.because]), { at: load.at });
+  return known(load.value / (capacity.low as number), '1', { formula: 'load / capacity', inputs: [{ label: 'load', value: load }, { label: 'capacity', value: capacity }], source: load.source, at: load.at });
+}

@@ -1,0 +1,133 @@
+// Builds the model that statics solves from loads, beams and the network of legs; and says what stands in the way.
+import type { HangModel, NodeRef } from '../../mechanics/hang/index.ts';
+import { apply, still, type Vec3 } from '../../mechanics/index.ts';
+import type { Item, Thing } from '../../plan/index.ts';
+import { type Cause, unique } from '../../quantities/derived.ts';
+import type { GearTable } from '../gear.ts';
+import { because } from '../notes.ts';
+import type { Layout } from '../place.ts';
+import type { GearUse, LoadResult } from '../types.ts';
+import { runOf, type Run } from './lengths.ts';
+import type { Edge, Network, Node } from './network.ts';
+
+export const g = 9.80665;
+const rigid = 1e5; // times all weight: what is taken for a run without any sling
+
+export interface Built {
+  readonly model: HangModel;
+  readonly edges: readonly { readonly edge: Edge; readonly run: Run; readonly sling: number }[];
+  readonly bodies: readonly { readonly thing: Thing; readonly half: Vec3 | null }[]; // half widths of the box its centre lies in
+  readonly hooks: readonly Thing[];
+  /** Where each node sits in the model; a ring without any run above it sits in its hook. */
+  readonly places: ReadonlyMap<Thing, NodeRef>;
+  readonly assumedStiffness: boolean;
+}
+
+export interface Loads {
+  readonly loads: readonly (LoadResult & { readonly layout: Layout })[];
+  readonly beams: (thing: Thing) => readonly Item[]; // points
+  readonly uses: ReadonlyMap<Thing, GearUse>;
+  readonly table: GearTable;
+}
+
+/** The model, or why there is none. Hooks stand at the origin, or `at` their places. */
+export function build(net: Network, { loads, beams, uses, table }: Loads): Built | { readonly because: readonly Cause[] } {
+  const causes: Cause[] = [];
+  const hung = loads.reduce((sum, load) => sum + (load.weight.value ?? 0) * g, 0);
+  const runs = net.edges.map((edge) => ({ edge, run: runOf(edge, table, uses, hung) }));
+  for (const { edge, run } of runs) if ('missing' in run) causes.push(because(`${run.missing} has no ${run.what}.`, edge.legs[0]?.item.at as never));
+  const used = new Set(net.nodes.map((node) => node.thing));
+  const lifted = loads.filter((load) => [...used].some((thing) => thing.kind === 'pick' && thing.load === load.thing));
+  for (const load of lifted) causes.push(...load.weight.because, ...load.cog.flatMap((axis) => axis.because));
+  if (causes.length) return { because: unique(causes) };
+
+  const bodies: { name: string; weight: number; cog: Vec3; points: { name: string; at: Vec3 }[]; axis?: readonly [number, number] }[] = [];
+  const info: { thing: Thing; half: Vec3 | null }[] = [];
+  const places = new Map<Thing, NodeRef>();
+  for (const load of lifted) {
+    const cog = load.cog.map((axis) => axis.value as number) as unknown as Vec3;
+    const half = load.cog.map((axis) => ((axis.high as number) - (axis.low as number)) / 2) as unknown as Vec3;
+    const body = { name: load.thing.name, weight: (load.weight.value as number) * dynamic(load.thing) * g, cog, points: [] as { name: string; at: Vec3 }[] };
+    for (const node of net.nodes) if (node.kind === 'pick' && node.thing.load === load.thing) {
+      const at = pickPlace(node.thing, load.layout);
+      if (!at) causes.push(because(`${node.thing.name} has no place that is known.`, node.thing.item.at));
+      else places.set(node.thing, { body: bodies.length, point: body.points.push({ name: node.thing.name, at }) - 1 });
+    }
+    bodies.push(body);
+    info.push({ thing: load.thing, half: half.some((x) => x > 0) ? half : null });
+  }
+  for (const beam of beamsOf(net.nodes)) {
+    const use = uses.get(beam);
+    if (!use || use.weight.value === null) {
+      causes.push(...(use?.weight.because ?? [because(`${beam.name} has no weight.`, beam.item.at)]));
+      continue;
+    }
+    const points: { name: string; at: Vec3 }[] = [];
+    const own = beams(beam);
+    for (const node of net.nodes) if (node.kind === 'point' && node.thing.owner === beam) {
+      const at = pointAt(own.find((item) => item.names.some((name) => name === node.thing.name)) ?? node.thing.item);
+      if (!at) causes.push(because(`${node.thing.name} of ${beam.name} has no place that is known.`, node.thing.item.at));
+      else places.set(node.thing, { body: bodies.length, point: points.push({ name: node.thing.name, at }) - 1 });
+    }
+    const xs = own.flatMap((item) => pointAt(item)?.[0] ?? []);
+    bodies.push({ name: beam.name, weight: use.weight.value * g, cog: [0, 0, 0], points, axis: [Math.min(...xs), Math.max(...xs)] });
+    info.push({ thing: beam, half: null });
+  }
+  if (causes.length) return { because: unique(causes) };
+  return assemble(net, runs as readonly { edge: Edge; run: Run }[], bodies, info, places, uses, hung);
+}
+
+function assemble(net: Network, runs: readonly { edge: Edge; run: Run }[], bodies: HangModel['bodies'][number][], info: Built['bodies'], places: Map<Thing, NodeRef>, uses: ReadonlyMap<Thing, GearUse>, hung: number): Built | { readonly because: readonly Cause[] } {
+  const hooks = net.nodes.filter((node) => node.kind === 'hook').map((node) => node.thing);
+  const anchors = hooks.map((hook, i) => {
+    places.set(hook, { anchor: i });
+    return { name: hook.name, at: pointAt(hook.item) ?? ([0, 0, 0] as Vec3) };
+  });
+  // A ring with nothing above it that has a length sits in what is above it.
+  const sits = (thing: Thing, above: Thing) => { const place = places.get(above); if (place) places.set(thing, place); };
+  for (const { edge, run } of runs) if (run.length <= 0 && edge.bottom.kind === 'gear') sits(edge.bottom.thing, edge.top.thing);
+  const particles: { name: string; weight: number }[] = [];
+  for (const node of net.nodes) if (node.kind === 'gear' && !places.has(node.thing)) {
+    const weight = uses.get(node.thing)?.weight;
+    if (!weight || weight.value === null) return { because: weight?.because ?? [] };
+    places.set(node.thing, { particle: particles.push({ name: node.thing.name, weight: weight.value * g }) - 1 });
+  }
+  const forces: { body: number; point: Vec3; force: Vec3 }[] = [];
+  const press = (thing: Thing, kg: number): void => {
+    const place = places.get(thing);
+    if (kg === 0 || !place || 'anchor' in place) return;
+    if ('particle' in place) { const one = particles[place.particle]; if (one) one.weight += kg * g; }
+    else forces.push({ body: place.body, point: bodies[place.body]?.points[place.point]?.at as Vec3, force: [0, 0, -kg * g] });
+  };
+  const slings: { name: string; path: NodeRef[]; length: number; stiffness: number; weight: number }[] = [];
+  const edges: { edge: Edge; run: Run; sling: number }[] = [];
+  for (const { edge, run } of runs) {
+    press(edge.top.thing, run.upper);
+    press(edge.bottom.thing, run.lower);
+    if (run.length <= 0 && edge.bottom.kind === 'gear') continue;
+    if (run.length <= 0) return { because: [because(`The leg to ${edge.bottom.thing.name} has no length.`, edge.legs[0]?.item.at as never)] };
+    edges.push({ edge, run, sling: slings.push({ name: edge.key, path: [places.get(edge.top.thing) as NodeRef, places.get(edge.bottom.thing) as NodeRef], length: run.length, stiffness: run.stiffness ?? rigid * hung, weight: run.slingWeight * g }) - 1 });
+  }
+  return { model: { anchors, bodies, particles, slings, ...(forces.length && { forces }) }, edges, bodies: info, hooks, places, assumedStiffness: edges.some((one) => one.run.assumed) };
+}
+
+const beamsOf = (nodes: readonly Node[]): readonly Thing[] => [...new Set(nodes.flatMap((node) => (node.kind === 'point' && node.thing.owner ? [node.thing.owner] : [])))];
+
+/** A pick's place in the axes of its load; null where an axis is not known. */
+export function pickPlace(pick: Thing, layout: Layout): Vec3 | null {
+  const at = pointAt(pick.item);
+  if (!at || layout.frameOpen(pick.owner).open.some((causes) => causes.length)) return null;
+  return apply(layout.frames(pick.owner)[0] ?? still, at);
+}
+
+export function pointAt(item: Item): Vec3 | null {
+  const value = item.clauses.get('at')?.[0]?.value;
+  const cells = value?.kind === 'point' ? value.at.map((cell) => (cell && typeof cell !== 'string' ? cell.value : null)) : [null];
+  return cells.includes(null) ? null : (cells as unknown as Vec3);
+}
+
+/** The load's dynamic factor: tensions and pulls are multiplied by it. */
+export function dynamic(load: Thing): number {
+  const value = load.item.clauses.get('dynamic factor')?.[0]?.value;
+  return value?.kind === 'quantity' ? value.quantity.value : 1;
+}

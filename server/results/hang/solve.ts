@@ -1,0 +1,94 @@
+// Solves the model and finds the worst of every pull: over how the legs may share, and over every tolerance that is stated.
+import { describe, envelope, envelopeOverBox, extremeSharings, type HangError, type HangModel, type HangResult, type Hung, type Placed, sectionForces, solve, sweep, withTensions } from '../../mechanics/hang/index.ts';
+import type { Vec3 } from '../../mechanics/index.ts';
+import type { Built } from './model.ts';
+
+export interface Solved {
+  readonly rest: HangResult;
+  /** Worst pull at the upper end of each run, N; null: nothing bounds it. */
+  readonly worst: readonly (number | null)[];
+  readonly least: readonly number[]; // smallest pull, N
+  readonly redundancy: number;
+  readonly governs: readonly ('elastic' | 'sharing' | 'tolerance')[]; // what makes it the worst
+  /** Worst pull on each point: bodies, then points, N. */
+  readonly points: readonly (readonly number[])[];
+  readonly anchors: readonly number[]; // worst size of the force on each, N
+  readonly compression: readonly (number | null)[]; // of each body with an axis, N
+  readonly unstableCorners: number;
+  readonly failedCorner: HangError | null;
+}
+
+const kept = new Map<string, Solved | HangError>();
+const most = 64;
+
+/** The same numbers give the same answer, whatever was typed before; kept by the model's numbers. */
+export function solveRig(built: Built): Solved | HangError {
+  const key = JSON.stringify([built.model, built.edges.map((one) => one.run.tolerance), built.bodies.map((one) => one.half)]);
+  const known = kept.get(key);
+  if (known) return known;
+  const solved = work(built);
+  kept.set(key, solved);
+  if (kept.size > most) kept.delete(kept.keys().next().value as string);
+  return solved;
+}
+
+function work(built: Built): Solved | HangError {
+  const hung = solve(built.model);
+  if ('error' in hung) return hung;
+  const rest = describe(hung);
+  const nothing = { rest, redundancy: 0, worst: [], least: [], governs: [], points: [], anchors: [], compression: [], unstableCorners: 0, failedCorner: null };
+  if (rest.status === 'unstable' || rest.turnsOver) return nothing;
+  const n = built.model.slings.length;
+  const elastic = rest.slings.map((sling) => sling.upperTension);
+  const worst: (number | null)[] = [...elastic];
+  const least = rest.slings.map((sling) => sling.tension);
+  const governs: Solved['governs'][number][] = elastic.map(() => 'elastic');
+  const raise = (s: number, value: number | null, by: Solved['governs'][number]): void => {
+    const now = worst[s] as number | null;
+    if (now !== null && (value === null || value > now * (1 + 1e-12))) { worst[s] = value; governs[s] = by; }
+  };
+  const over = (s: number): number => (elastic[s] as number) - (rest.slings[s]?.tension ?? 0); // what the sling's own weight adds at its top
+  const shares = envelope(hung);
+  for (let s = 0; s < n; s++) {
+    const share = shares.slings[s] as { least: number; most: number | null };
+    raise(s, share.most === null ? null : share.most + over(s), 'sharing');
+    least[s] = Math.min(least[s] as number, share.least);
+  }
+  const loose = tolerances(built, shares.redundancy, raise, least, over);
+  return { rest, worst, least, redundancy: shares.redundancy, governs, ...peaks(built.model, hung, rest, worst, elastic), ...loose };
+}
+
+/** Every stated tolerance of centre and length; where the legs share freely, sharing at every corner of the centre as well. */
+function tolerances(built: Built, redundancy: number, raise: (s: number, value: number | null, by: 'sharing' | 'tolerance') => void, least: number[], over: (s: number) => number): Pick<Solved, 'unstableCorners' | 'failedCorner'> {
+  const centres = built.bodies.flatMap(({ half }, body) => (half ? [{ body, half }] : []));
+  const lengths = built.edges.map((one) => one.run.tolerance);
+  if (!centres.length && lengths.every((one) => one === 0)) return { unstableCorners: 0, failedCorner: null };
+  const swept = sweep(built.model, { centres, lengths });
+  if ('error' in swept) return { unstableCorners: 1, failedCorner: swept };
+  swept.tensions.forEach((range, s) => {
+    raise(s, range.high + over(s), 'tolerance');
+    least[s] = Math.min(least[s] as number, range.low);
+  });
+  if (redundancy > 0) for (const { body, half } of centres) {
+    const shares = envelopeOverBox(built.model, body, half);
+    if ('error' in shares) return { unstableCorners: swept.unstable + 1, failedCorner: shares };
+    shares.slings.forEach((one, s) => raise(s, one.most === null ? null : one.most + over(s), 'tolerance'));
+  }
+  return { unstableCorners: swept.unstable, failedCorner: null };
+}
+
+/** Worst pulls on points and hooks and worst compression of beams: over every sharing that is possible, and raised by what tolerances add to the runs there. */
+function peaks(model: HangModel, hung: Hung, rest: HangResult, worst: readonly (number | null)[], elastic: readonly number[]): Pick<Solved, 'points' | 'anchors' | 'compression'> {
+  const all: readonly Placed[] = [rest, ...(extremeSharings(hung) ?? []).map((state) => withTensions(hung, state))];
+  const rise = (s: number): number => (worst[s] === null ? Number.POSITIVE_INFINITY : (worst[s] as number) - (elastic[s] as number));
+  const points = model.bodies.map((body, b) => body.points.map((_, p) => {
+    const touching = model.slings.flatMap((sling, s) => sling.path.flatMap((node, i) => ('body' in node && node.body === b && node.point === p ? [{ s, i }] : [])));
+    const pull = (placed: Placed): number => size([0, 1, 2].map((axis) => touching.reduce((total, { s, i }) => total + ((placed.slings[s]?.forces[i] as Vec3)[axis] as number), 0)) as unknown as Vec3);
+    return Math.max(...all.map(pull), pull(rest) + touching.reduce((sum, { s }) => sum + rise(s), 0));
+  }));
+  const anchors = model.anchors.map((_, a) => Math.max(...all.map((placed) => size(placed.anchors[a]?.force as Vec3))));
+  const compression = model.bodies.map((body, b) => (body.axis ? Math.max(...all.map((placed) => sectionForces(model, placed, b)?.compression.value ?? 0)) : null));
+  return { points, anchors, compression };
+}
+
+const size = (v: Vec3): number => Math.hypot(v[0], v[1], v[2]);

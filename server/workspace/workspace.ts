@@ -1,0 +1,172 @@
+// The only room with memory: open texts, files read, and the snapshot of each file for as long as all it rests on stays the same.
+import { language, type Source } from '../plan/index.ts';
+import { readTree, type Tree } from '../syntax/index.ts';
+import { changed, type Document, openDocument, type Replaced } from './document.ts';
+import { aside } from './aside.ts';
+import { snapshotOf } from './snapshot.ts';
+import type { Files, Snapshot, TextChange } from './types.ts';
+
+/** A snapshot with what it read: it holds while every file still has the same tree. */
+interface Kept {
+  readonly snapshot: Snapshot;
+  readonly read: ReadonlyMap<string, Tree | null>;
+}
+
+/** The tree of a closed file with the text it was read from. */
+interface Closed {
+  readonly text: string | null;
+  readonly tree: Tree | null;
+}
+
+/** So many closed files keep their trees beside those that open ones take in. */
+const mostClosed = 64;
+
+export class Workspace {
+  private readonly files: Files;
+  private readonly failed: (file: string, error: unknown) => void;
+  private readonly open = new Map<string, Document>();
+  private readonly closed = new Map<string, Closed>();
+  private readonly kept = new Map<string, Kept>();
+  private readonly quarantined = new Set<string>();
+  private readonly fetching = new Set<string>();
+
+  /** `failed` hears of each file that made the program fail, once for each of its texts. */
+  constructor(files: Files, failed: (file: string, error: unknown) => void = () => {}) {
+    this.files = files;
+    this.failed = failed;
+  }
+
+  /** Takes a text from an editor in the place of the file's own. */
+  openText(file: string, version: number, text: string): void {
+    this.open.set(file, openDocument(file, version, text));
+    this.closed.delete(file);
+  }
+
+  /** Changes an open text, in the order given; says which rows came new. Nothing for a file that is not open. */
+  changeText(file: string, version: number, changes: readonly TextChange[]): readonly Replaced[] {
+    this.quarantined.delete(file);
+    return changes.flatMap((change) => {
+      const document = this.open.get(file);
+      if (!document) return [];
+      const made = changed(document, version, change);
+      this.open.set(file, made.document);
+      return [made.replaced];
+    });
+  }
+
+  /** From now on the file on disk counts again. */
+  closeText(file: string): void {
+    this.open.delete(file);
+    this.quarantined.delete(file);
+    this.kept.delete(file);
+    this.dropUnused();
+  }
+
+  isOpen(file: string): boolean {
+    return this.open.has(file);
+  }
+
+  /** Version of an open text; 0 for any other file. */
+  versionOf(file: string): number {
+    return this.open.get(file)?.version ?? 0;
+  }
+
+  get openFiles(): readonly string[] {
+    return [...this.open.keys()];
+  }
+
+  /** The next snapshot of that file looks at its spelling only, until its text changes: an earlier run ended over it. */
+  setAside(file: string): void {
+    this.quarantined.add(file);
+  }
+
+  /** Looks at a closed file again; true if its text is not what it was. */
+  reread(file: string): boolean {
+    const before = this.closed.get(file);
+    if (this.open.has(file) || !before) return !this.open.has(file);
+    if ((this.files.read(file) ?? null) === before.text) return false;
+    this.closed.delete(file);
+    return true;
+  }
+
+  /** Forgets how paths were resolved: folders were opened or closed, files came or went. */
+  forgetPaths(): void {
+    this.kept.clear();
+  }
+
+  tree(file: string): Tree | null {
+    return this.open.get(file)?.tree ?? this.closedTree(file);
+  }
+
+  /** The picture of a file as it stands now; null where it has no text. Never throws. */
+  snapshot(file: string): Snapshot | null {
+    const known = this.kept.get(file);
+    if (known && this.holds(file, known)) return known.snapshot;
+    const read = new Map<string, Tree | null>();
+    const snapshot = this.make(file, read);
+    if (snapshot && (this.open.has(file) || this.kept.size < mostClosed)) this.kept.set(file, { snapshot, read });
+    else this.kept.delete(file);
+    return snapshot;
+  }
+
+  /** Whether a file that is still being fetched could change that file's snapshot. */
+  incomplete(file: string): boolean {
+    return this.fetching.size > 0 && (this.fetching.has(file) || this.filesOf(file).some((name) => this.fetching.has(name)));
+  }
+
+  /** The files that a file takes in, itself among them, as of its last snapshot. */
+  filesOf(file: string): readonly string[] {
+    return [...(this.kept.get(file)?.read.keys() ?? [])];
+  }
+
+  private holds(file: string, { snapshot, read }: Kept): boolean {
+    if (snapshot.version !== this.versionOf(file)) return false;
+    for (const [name, tree] of read) if (this.tree(name) !== tree) return false;
+    return true;
+  }
+
+  private make(file: string, read: Map<string, Tree | null>): Snapshot | null {
+    const version = this.versionOf(file);
+    const source: Source = {
+      tree: (name) => {
+        const tree = this.tree(name);
+        read.set(name, tree);
+        return tree;
+      },
+      resolve: (from, path) => this.files.resolve(from, path),
+      elsewhere: (from, path) => this.files.elsewhere(from, path),
+    };
+    const tree = source.tree(file);
+    if (!tree) return null;
+    if (this.quarantined.has(file)) return aside(tree, version);
+    try {
+      return snapshotOf(file, version, source);
+    } catch (error) {
+      this.failed(file, error);
+      return aside(tree, version);
+    }
+  }
+
+  private closedTree(file: string): Tree | null {
+    const known = this.closed.get(file);
+    if (known) return known.tree;
+    const text = this.files.read(file);
+    if (text === undefined) {
+      this.fetching.add(file);
+      return null;
+    }
+    this.fetching.delete(file);
+    const tree = text === null ? null : readTree(file, text, language);
+    this.closed.set(file, { text, tree });
+    if (this.closed.size > mostClosed * 2) this.dropUnused();
+    return tree;
+  }
+
+  /** Lets go of closed files that no open one takes in, the oldest first. */
+  private dropUnused(): void {
+    const used = new Set([...this.open.keys()].flatMap((file) => this.filesOf(file)));
+    const loose = [...this.closed.keys()].filter((file) => !used.has(file));
+    for (const file of loose.slice(0, Math.max(loose.length - mostClosed, 0))) this.closed.delete(file);
+    for (const file of this.kept.keys()) if (!this.open.has(file)) this.kept.delete(file);
+  }
+}
