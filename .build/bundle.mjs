@@ -31,7 +31,7 @@ const styles = (...paths) => ({
 const bundles = {
   'client.cjs': { ...node, entryPoints: ['client/node.ts'], external: ['vscode'] },
   'client-web.js': { ...browser, format: 'cjs', entryPoints: ['client/browser.ts'], external: ['vscode'] },
-  'server.cjs': { ...node, entryPoints: ['server/protocol/node.ts'] },
+  'server.cjs': { ...node, entryPoints: ['server/protocol/main.ts'] },
   'server-web.js': { ...browser, format: 'iife', entryPoints: ['server/protocol/browser.ts'] },
   'becket.cjs': { ...node, entryPoints: ['server/command/main.ts'], banner: { js: '#!/usr/bin/env node' } },
   'sheet.js': { ...browser, format: 'iife', entryPoints: ['client/sheet/view.ts'] },

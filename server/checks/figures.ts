@@ -13,9 +13,10 @@ export const figures = (system: System) => ({
   times: (n: number) => `${write(n, 'number', { system, round: 'near', digits: 2 })} times`,
   /** Any figure, rounded to the side asked for. */
   any: (unit: ResultUnit, value: number, round: Round = 'near') => write(value, unit, { system, round }),
-  /** Two figures, rounded up; with more digits where that would print them alike. */
+  /** Two figures, weights rounded up; with more digits where that would print them alike. */
   unlike: (unit: ResultUnit, a: number, b: number): readonly [string, string] => {
-    const [first, second] = [a, b].map((value) => write(value, unit, { system, round: 'up' })) as [string, string];
+    const round = unit === 'kg' ? 'up' : 'near';
+    const [first, second] = [a, b].map((value) => write(value, unit, { system, round })) as [string, string];
     return first === second ? both(a, b, a < b ? '<' : '>', unit, system) : [first, second];
   },
   /** A figure and the most it may be; in a unit asked for, such as that of a tag. */

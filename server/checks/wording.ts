@@ -21,8 +21,17 @@ export const bare = (noun: string): string => noun.replace(/^an? /, '');
 /** Without a closing full stop, so that it can stand within a sentence. */
 export const unstopped = (text: string): string => text.trim().replace(/\.$/, '');
 
+/** `the leg to A`, `the legs to A and B`, by the picks they end at. */
+export const legsTo = (picks: readonly string[]): string => `the ${picks.length === 1 ? 'leg' : 'legs'} to ${list(picks.map(named))}`;
+
 /** `a load` for `load`; what has an article keeps it. */
 export const withArticle = (noun: string): string => (/^(an?|the) /.test(noun) ? noun : `${/^[aeiou]/.test(noun) ? 'an' : 'a'} ${noun}`);
 
 /** What stands at a place. */
 export const written = ({ row, from, to }: Place): string => row.text.slice(from, to);
+
+/** The same number, which no longer looks like thousands: without closing zeros, or with one digit more. */
+export function undoubted(text: string): string {
+  const shorter = text.replace(/(\.\d*[1-9])0+(?!\d)/, '$1').replace(/\.0+(?!\d)/, '');
+  return shorter === text ? text.replace(/(\.\d{3})(?!\d)/, '$10') : shorter;
+}

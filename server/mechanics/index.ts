@@ -32,6 +32,7 @@ export {
   turn,
   unionOf,
 } from './placement.ts';
+export { laid } from './laying.ts';
 export type { Shape, ShapeKind } from './shapes.ts';
 export { type Fault, type Impossible, type Solid, solid, type Working, working } from './solids.ts';
 export {

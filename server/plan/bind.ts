@@ -1,7 +1,7 @@
 // Types one statement: its names, its value and clauses held against the vocabulary's rows. Kept by tree node while the names it reads stay.
 import { nearest } from '../quantities/nearest.ts';
 import type { ClauseText, NameUse, Place, Span, TreeNode, Value } from '../syntax/types.ts';
-import { type ClauseRow, clausesOf, type StatementRow, statements } from '../vocabulary/index.ts';
+import { type ClauseRow, clausesOf, type StatementRow, statements, statementsUnder } from '../vocabulary/index.ts';
 import { bindCompare } from './compare.ts';
 import { amount, evaluate, measured, note, point, type Sheet, size } from './evaluate.ts';
 import { expandRange } from './range.ts';
@@ -45,8 +45,18 @@ function bind(node: TreeNode, environment: Environment, parentKeyword: string): 
     at: place(statement.keyword.span), nameAt: place(statement.name?.span ?? statement.keyword.span), value, clauses, children, parentKeyword, problems, opens: opens(node),
   };
   missing(item, statement.unread, problems);
+  for (const line of [node, ...node.children]) if (line.line.opens && !line.line.problems.length && line.line.kind !== 'statement' === (line !== node)) unsaid(line, item, problems);
   return item;
 }
+
+/** A line that opens its parent always says so, whatever the reason was. */
+function unsaid(line: TreeNode, item: Item, problems: PlanProblem[]): void {
+  const at: Place = { row: line.row, from: Math.min(line.line.indent, line.row.text.length), to: line.row.text.length };
+  problems.push({ slug: 'line-unreadable', at, related: [], facts: { text: line.row.text.trim(), expected: `what ${item.keyword} takes`, readings: [], parent: item.keyword } });
+}
+
+/** A statement under a parent that does not take it: whatever it was meant for is open. */
+export const misplaced = (node: TreeNode): boolean => node.line.statement !== null && !(node.line.statement.keyword.word in statementsUnder(node.block));
 
 /** Places of lines that could not be read and belong to this very statement: its own, clause lines, and unread lines under it. */
 function opens(node: TreeNode): readonly Place[] {
@@ -56,7 +66,7 @@ function opens(node: TreeNode): readonly Place[] {
   for (const child of node.children) {
     if (child.line.kind !== 'statement') {
       if (child.line.opens || child.line.kind === 'unread' || child.problems.length || child.children.length) own.push(whole(child));
-    } else if (child.problems.length) own.push(whole(child));
+    } else if (child.problems.length || misplaced(child)) own.push(whole(child));
   }
   return own;
 }

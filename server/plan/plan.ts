@@ -1,6 +1,6 @@
 // Puts a plan together: its files, its items, its names. The same trees give the same objects.
 import type { Tree } from '../syntax/types.ts';
-import { bindItem } from './bind.ts';
+import { bindItem, misplaced } from './bind.ts';
 import { type Source, type Taken, takeFiles } from './files.ts';
 import { environmentOf } from './lets.ts';
 import { buildNames } from './names.ts';
@@ -33,7 +33,7 @@ function unitsOf(head: Item | null): 'US' | 'metric' {
 
 /** Lines at file level that nothing can be made of. */
 function opensOf(tree: Tree): readonly Place[] {
-  const lines = tree.nodes.filter((node) => node.line.kind === 'unread' || (node.line.kind === 'clauses' && node.line.opens) || (node.problems.length > 0)).map((node): Place => ({ row: node.row, from: node.line.indent, to: node.row.text.length }));
+  const lines = tree.nodes.filter((node) => node.line.kind === 'unread' || (node.line.kind === 'clauses' && node.line.opens) || (node.problems.length > 0) || misplaced(node)).map((node): Place => ({ row: node.row, from: node.line.indent, to: node.row.text.length }));
   return [...lines, ...tree.problems.map((problem) => problem.at)];
 }
 

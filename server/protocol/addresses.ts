@@ -33,9 +33,6 @@ export class Addresses implements Files {
     return identity;
   }
 
-  closed(identity: string): void {
-    this.spellings.delete(identity);
-  }
 
   /** The address to write to the client: its own spelling where it has opened the document. */
   spelled(identity: string): string {

@@ -1,10 +1,9 @@
 // One client's session: what is open, what is due, and who is told of what when a text changes.
 import type { Connection } from 'vscode-languageserver';
-import { standing } from '../report/index.ts';
 import { type Snapshot, Survey, type TextChange, Workspace } from '../workspace/index.ts';
 import { Addresses } from './addresses.ts';
 import type { Announced } from './announced.ts';
-import { Findings } from './findings.ts';
+import { Findings, type Outlet } from './findings.ts';
 import type { Host } from './host.ts';
 import { Identities } from './identities.ts';
 import { type Settings, SHEET_CHANGED, STATUS } from './messages.ts';
@@ -34,8 +33,8 @@ export class Session {
   private readonly settings = new Map<string, Settings>();
   private readonly editedRows = new Map<string, Row>();
   private readonly withheld = new Set<string>(); // documents that were answered without the hints of a line
-  private readonly foreign = new Map<string, ReadonlyMap<string, Snapshot>>(); // by file: what plans found in it
   private readonly logged = new Set<string>();
+  private readonly closing: ((file: string) => void)[] = [];
 
   constructor(
     readonly connection: Connection,
@@ -45,7 +44,12 @@ export class Session {
     this.tasks = new Tasks(host);
     this.addresses = new Addresses(host);
     this.workspace = new Workspace(this.addresses, (file, error) => this.log(`working out ${file}`, error));
-    const outlet = { send: (params: Parameters<Connection['sendDiagnostics']>[0]) => void connection.sendDiagnostics(params), spelled: (file: string) => this.addresses.spelled(file), related: announced.related };
+    const outlet: Outlet = {
+      send: (params) => void connection.sendDiagnostics(params),
+      spelled: (file) => this.addresses.spelled(file),
+      live: (file) => this.workspace.live(file),
+      related: announced.related,
+    };
     this.findings = new Findings(outlet, this.tasks, this.identities);
     this.desk = { addresses: this.addresses, identities: this.identities, plansWith: (file) => this.survey.plansWith(file) };
     host.arrived((uri) => this.changedOutside([uri]));
@@ -81,8 +85,14 @@ export class Session {
     if (!this.announced.watching) this.rereadAll();
   }
 
+  /** Hears of documents that are closed. */
+  onClose(listener: (file: string) => void): void {
+    this.closing.push(listener);
+  }
+
   close(uri: string): void {
     const file = this.addresses.of(uri);
+    for (const hear of this.closing) hear(file);
     this.workspace.closeText(file);
     this.shown.delete(file);
     this.sheets.delete(file);
@@ -90,10 +100,10 @@ export class Session {
     this.settings.delete(file);
     this.editedRows.delete(file);
     this.tasks.cancel(`hints ${file}`);
+    this.findings.closed(file);
     if (!this.addresses.inFolder(file)) this.drop(file);
     this.host.forget(file);
     this.survey.touch(file);
-    this.addresses.closed(file);
     this.checkSoon();
   }
 
@@ -144,7 +154,6 @@ export class Session {
   private drop(file: string): void {
     this.survey.remove(file);
     this.findings.clear(file);
-    this.forgetForeign(file);
   }
 
   // ------------------------------------------------------------- snapshots and settings
@@ -213,36 +222,8 @@ export class Session {
     this.shown.set(file, snapshot);
     if (this.workspace.incomplete(file)) return;
     this.survey.done(file, snapshot);
-    this.keepForeign(snapshot);
-    this.publish(file, snapshot);
+    this.findings.take(snapshot);
     if (others && this.editedRows.get(file)?.file !== file) this.refreshHints();
-  }
-
-  /** A document's findings are its own and those that plans have in it. */
-  private publish(file: string, own: Snapshot): void {
-    this.findings.set(file, this.workspace.isOpen(file) ? this.workspace.versionOf(file) : undefined, [own, ...(this.foreign.get(file)?.values() ?? [])]);
-  }
-
-  /** What a plan finds in the files it takes in is shown there. */
-  private keepForeign(snapshot: Snapshot): void {
-    const files = new Set(snapshot.findings.map(({ at }) => at.row.file).filter((file) => file !== snapshot.file));
-    const before = [...this.foreign].filter(([, plans]) => plans.has(snapshot.file)).map(([file]) => file);
-    for (const file of new Set([...before, ...files])) {
-      const plans = new Map(this.foreign.get(file));
-      if (files.has(file)) plans.set(snapshot.file, snapshot);
-      else plans.delete(snapshot.file);
-      if (plans.size) this.foreign.set(file, plans);
-      else this.foreign.delete(file);
-      const own = this.workspace.snapshot(file);
-      if (own) this.publish(file, own);
-    }
-  }
-
-  private forgetForeign(plan: string): void {
-    for (const [file, plans] of this.foreign) {
-      const left = new Map(plans);
-      if (left.delete(plan)) this.foreign.set(file, left);
-    }
   }
 
   /** Nothing was written for a moment: closed plans are looked at one by one, the status and the sheet are brought up to date. */
@@ -263,9 +244,8 @@ export class Session {
     const snapshot = this.workspace.snapshot(file);
     this.survey.done(file, snapshot);
     if (this.workspace.incomplete(file)) return; // it comes up again when the text has arrived
-    if (!snapshot) return this.drop(file);
-    this.keepForeign(snapshot);
-    this.publish(file, snapshot);
+    if (snapshot) this.findings.take(snapshot);
+    else this.drop(file);
   }
 
   private tell(): void {
@@ -296,6 +276,11 @@ export class Session {
     if (this.logged.size > 1_000) this.logged.clear();
     this.logged.add(text);
     this.connection.console.error(text);
+  }
+
+  /** A handler of something told, which fails alone. */
+  guarded<P>(name: string, deed: (params: P) => void): (params: P) => void {
+    return this.answer<P, void>(name, undefined, deed);
   }
 
   /** A handler that answers empty where the feature fails. */

@@ -1,7 +1,8 @@
 // How a plan stands: what is over a limit, at odds, not known, set aside, left to a person, or not stated at all.
 import { checks, type Effect, type Finding } from '../checks/index.ts';
 import type { Cause } from '../quantities/index.ts';
-import type { Result } from '../results/types.ts';
+import { fold } from '../plan/index.ts';
+import type { Result, Results } from '../results/types.ts';
 import type { Snapshot } from '../workspace/index.ts';
 import { placeIn } from './places.ts';
 import { notStated } from './unstated.ts';
@@ -22,18 +23,21 @@ export interface Standing {
 /** Something that is missing, and the figures that it leaves open. */
 export interface Gap {
   readonly finding: Finding | null; // null: no finding stands on that line
-  readonly cause: Cause | null; // null: a finding that leaves none of these figures open by itself
+  readonly causes: readonly Cause[]; // of one line; empty where a finding says it
   readonly leaves: readonly Result[];
 }
 
 export function standing({ findings, plan, results }: Snapshot): Standing {
   const active = findings.filter(({ waived }) => !waived);
-  const open = results.list.filter(({ subject, result, value }) => value.because.some(({ at }) => placeIn(at)) && ofConsequence(subject.kind, result));
+  const used = inLegs(results);
+  const open = results.list.filter((result) => result.value.because.some(({ at }) => placeIn(at)) && ofConsequence(result, used));
+  const undecided = new Set(results.expects.filter(({ state }) => state === 'open').map(({ at }) => at.row));
+  const isOpen = (finding: Finding): boolean => opens(finding) || (finding.slug === 'expect-failed' && undecided.has(finding.at.row));
   const error = (...effects: readonly Effect[]) => active.filter(({ slug, severity }) => severity === 'error' && effects.includes(effectOf(slug)));
   const notJudged = active.filter(({ slug }) => slug === 'not-judged');
-  const opening = active.filter((finding) => opens(finding) && !notJudged.includes(finding));
+  const opening = active.filter((finding) => isOpen(finding) && !notJudged.includes(finding));
   return {
-    over: error('stands'),
+    over: error('stands').filter((finding) => !isOpen(finding)),
     atOdds: error('heavier'),
     notJudged,
     gaps: gaps(opening, open),
@@ -66,9 +70,16 @@ export const countOpen = ({ open, gaps }: Standing): number => Math.max(open.len
 /** A slug without a check cannot come; if it did, what it speaks of would count as open. */
 const effectOf = (slug: string): Effect => (slug in checks ? checks[slug as keyof typeof checks].effect : 'open');
 
-/** Results without which the plan cannot be used. Sizes and volumes may stay open without harm. */
-function ofConsequence(kind: string, result: string): boolean {
-  return (consequence[kind] ?? gearConsequence).includes(result);
+/** Names of all that legs run through, by their paths. */
+const inLegs = ({ legs }: Results): ReadonlySet<string> => new Set(legs.flatMap(({ steps }) => steps.map(({ thing }) => pathKey(thing.path))));
+
+const pathKey = (path: readonly string[]) => JSON.stringify(path.map(fold));
+
+/** Results without which the plan cannot be used. Sizes and volumes may stay open without harm, and so may what hangs in no leg. */
+function ofConsequence({ subject: { kind, path }, result }: Result, used: ReadonlySet<string>): boolean {
+  const asked = consequence[kind];
+  if (asked && kind !== 'pick') return asked.includes(result);
+  return (asked ?? gearConsequence).includes(result) && used.has(pathKey(path));
 }
 
 const gearConsequence: readonly string[] = ['tension', 'capacity used', 'compression'];
@@ -89,20 +100,18 @@ const consequence: Readonly<Record<string, readonly string[]>> = {
 function gaps(findings: readonly Finding[], open: readonly Result[]): readonly Gap[] {
   const rows = new Set(findings.map(({ at }) => at.row));
   const found = findings.map((finding): Gap => ({
-    finding, cause: null, leaves: open.filter(({ value }) => value.because.some(({ at }) => placeIn(at)?.row === finding.at.row)),
+    finding, causes: [], leaves: open.filter(({ value }) => value.because.some(({ at }) => placeIn(at)?.row === finding.at.row)),
   }));
-  const others = new Map<string, { readonly cause: Cause; readonly leaves: Result[] }>();
-  const numbers = new Map<unknown, number>();
+  const others = new Map<unknown, { readonly causes: Cause[]; readonly leaves: Result[] }>();
   for (const result of open) {
     for (const cause of result.value.because) {
       const row = placeIn(cause.at)?.row;
       if (row && rows.has(row)) continue;
-      if (!numbers.has(row)) numbers.set(row, numbers.size);
-      const key = `${numbers.get(row)} ${cause.what}`;
-      const gap = others.get(key) ?? { cause, leaves: [] };
-      others.set(key, gap);
+      const gap = others.get(row ?? cause.what) ?? { causes: [], leaves: [] };
+      others.set(row ?? cause.what, gap);
+      if (!gap.causes.some(({ what }) => what === cause.what)) gap.causes.push(cause);
       if (!gap.leaves.includes(result)) gap.leaves.push(result);
     }
   }
-  return [...found, ...[...others.values()].map(({ cause, leaves }): Gap => ({ finding: null, cause, leaves }))];
+  return [...found, ...[...others.values()].map((gap): Gap => ({ finding: null, ...gap }))];
 }

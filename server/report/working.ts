@@ -24,5 +24,11 @@ export function workingOf({ result, value }: Pick<Result, 'result' | 'value'>, r
   return steps;
 }
 
+/** Every figure behind the results, each once, in order. */
+export function allFigures(list: readonly Result[]): readonly Derived[] {
+  const results = figuresOf(list);
+  return [...new Set(list.flatMap((result) => workingOf(result, results).map(({ derived }) => derived)))];
+}
+
 /** The figures that are results of their own. */
 export const figuresOf = (list: readonly Result[]): ReadonlySet<Derived> => new Set(list.map(({ value }) => value));

@@ -3,6 +3,7 @@ import { type BoundPlan, childrenOf, given, type Item, namesOf, openLines, textO
 import { type Cause, type Derived, known, open, sum, unique } from '../quantities/derived.ts';
 import { type Evidence, readings } from '../vocabulary/index.ts';
 import { type Summed, sumUp } from './bodies.ts';
+import { unstatedContents } from './contents.ts';
 import { because, type Notes } from './notes.ts';
 import { Layout } from './place.ts';
 import { agreement, builtInRule, leastContingency } from './rules.ts';
@@ -12,13 +13,21 @@ import { weighedCentre, weighedSum } from './weighing.ts';
 /** Everything known about one load. */
 export function loadResult(thing: Thing, plan: BoundPlan, notes: Notes): LoadResult & { readonly body: Summed; readonly layout: Layout } {
   const layout = new Layout(plan, thing, notes);
-  const body = sumUp(thing, layout, notes);
+  const body = withContents(sumUp(thing, layout, notes), unstatedContents(layout, notes));
   const context: Context = { thing, plan, body, layout, notes, item: thing.item, own: given(thing.item, 'contingency') };
   const candidates = [...calculated(context), ...childrenOf(thing.item, 'stated').map((item) => statedBy(item, context)), ...childrenOf(thing.item, 'weighed').map((item) => weighedBy(item, context))];
   const { governing, weight } = govern(context, candidates);
   const cog = centre(context, candidates, governing);
   holding(context);
   return { thing, body, layout, candidates, governing, weight, ...cog };
+}
+
+/** A closed space of which nothing is said leaves the sum open, not the part: what is in it is not known. */
+function withContents(body: Summed, unstated: ReadonlyMap<Thing, Cause>): Summed {
+  if (!unstated.size) return body;
+  const causes = [...unstated.values()];
+  const guard = (value: Derived): Derived => open(value.unit, unique([...causes, ...value.because]), { at: value.at });
+  return { ...body, weight: guard(body.weight), cog: [guard(body.cog[0]), guard(body.cog[1]), guard(body.cog[2])] };
 }
 
 interface Context {

@@ -1,8 +1,9 @@
 // One part in its own axes: mass, volume and centre of one copy, with what is cut out taken off. Kept by item while its materials stay.
-import { apply, axisRotation, boxOf, type Box, fits, inCircle, inSteps, multiply, type Placement, type PlacedShape, type Shape, solid, throughDepth, turn, type Vec3, working } from '../mechanics/index.ts';
+import { apply, boxOf, type Box, fits, inCircle, inSteps, laid, multiply, type Placement, type PlacedShape, type Shape, type ShapeKind, solid, still, throughDepth, turn, type Vec3, working } from '../mechanics/index.ts';
 import { type BoundPlan, childrenOf, given, has, type Item, openLines, textOf } from '../plan/index.ts';
 import { type Cause, type Derived, known, open, unique } from '../quantities/derived.ts';
 import type { Quantity } from '../quantities/quantity.ts';
+import { shapeNames } from '../vocabulary/index.ts';
 import { densityOf } from './material.ts';
 import { because, Notes } from './notes.ts';
 import { readShape, type ShapeRead, shapeName } from './shape.ts';
@@ -191,9 +192,15 @@ function firstMisfit(cuts: readonly PlacedShape[], part: Shape, taken: readonly 
 /** How an item is turned: `axis` first, then the turns as written. Angles that could not be read leave it unturned; the item is open then. */
 export function rotationOf(item: Item): Placement['R'] {
   const axis = item.clauses.get('axis')?.[0]?.value;
-  let R = axisRotation(axis?.kind === 'axis' ? axis.axis : 'z');
+  let R = axis?.kind === 'axis' ? laid(ownKind(item), axis.axis) : still.R;
   for (const clause of item.clauses.get('turn') ?? []) if (clause.value?.kind === 'turn') R = multiply(turn(clause.value.angle.value, clause.value.axis), R);
   return R;
+}
+
+/** The kind of body an item is; null for assemblies and items of known weight. */
+function ownKind(item: Item): ShapeKind | null {
+  const name = shapeNames.find((one) => item.clauses.has(one) && !(one === 'hole' && item.keyword === 'part'));
+  return !name || name === 'item' || name === 'liquid' ? null : name;
 }
 
 /** Where the copies of a cut-out stand in the part's own axes; null where its place could not be read. */

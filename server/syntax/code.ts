@@ -144,7 +144,7 @@ class Reader implements Code {
     const inner = this.language.under(found.word);
     const [head = first, ...rest] = this.pieces(inner);
     const keyword = this.keyword(found, head.at);
-    const named = this.readName(form, inner, found.to, head);
+    const named = this.readName(form, inner, head.at + found.words.length, head);
     this.owner = this.line.text.slice(keyword.span.from, named.name?.span.to ?? keyword.span.to);
     const after = this.colonAt(named.to);
     this.statement = { keyword, name: named.name, colon: after.colon, value: null, unread: named.unread };
@@ -235,9 +235,9 @@ class Reader implements Code {
     const found = clauseAt(words, this.tokens, piece.at, piece.to);
     if (!found?.clause) return this.strangeClause(words, piece);
     const keyword = this.keyword(found, piece.at);
-    const read = this.readValue(found.clause, found.to, piece.to, piece, words);
+    const read = this.readValue(found.clause, piece.at + found.words.length, piece.to, piece, words);
     const last = this.tokens[piece.to - 1];
-    this.clauses.push({ keyword, span: { from: keyword.span.from, to: last?.to ?? keyword.span.to }, ...read });
+    this.clauses.push({ keyword, span: { from: keyword.span.from, to: last?.to ?? keyword.span.to }, value: read.value, unread: read.unread });
   }
 
   /** No clause of this parent begins here. */
@@ -268,14 +268,14 @@ class Reader implements Code {
     if (elsewhere) {
       this.misplaced(elsewhere, this.words.id, piece.at);
       const form = statementForm(this.language, elsewhere.word);
-      if (form) this.readStatement({ ...elsewhere, statement: form, clause: null }, form, piece);
+      if (form) this.readStatement(elsewhere, form, piece);
       return;
     }
     const nearest = this.unknown([...this.words.statements.keys(), ...this.words.clauses.keys()], piece);
     this.meant = nearest[0] && this.words.statements.has(nearest[0]) ? nearest[0] : null;
   }
 
-  private misplaced(found: { word: string; to: number }, parent: string, at: number): void {
+  private misplaced(found: Phrase, parent: string, at: number): void {
     this.problem('place-wrong', this.keyword(found, at).span, { keyword: found.word, parent, parents: this.language.placesOf(found.word) });
   }
 
@@ -310,7 +310,7 @@ class Reader implements Code {
     for (let n = at; n < to; n++) {
       const problem = this.tokens[n]?.problem;
       if (problem) this.problems.push(problem);
-      told ||= problem !== undefined;
+      told ||= Boolean(problem);
     }
     this.opens ||= told;
     return told;
@@ -355,8 +355,8 @@ class Reader implements Code {
     this.damages.set(problem, { ...damage, failedAt });
   }
 
-  private keyword(found: { word: string; to: number }, at: number): KeywordUse {
-    return { word: found.word, span: this.spanFrom(at, found.to) };
+  private keyword(found: Phrase, at: number): KeywordUse {
+    return { word: found.word, span: this.spanFrom(at, at + found.words.length) };
   }
 
   private spanFrom(at: number, to: number): Span {

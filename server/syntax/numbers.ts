@@ -16,10 +16,11 @@ export interface NumberRead {
 /** The number that begins at `at` (a digit or a fraction sign), longest form first: mixed, fraction, grouped, plain. */
 export function readNumber(line: string, at: number): NumberRead {
   const sign = fractionSigns[line.charAt(at)];
-  const run = sign === undefined ? match(RUN, line, at) : '';
-  const end = at + run.length;
   if (sign !== undefined) return marked(line, at, { to: at + 1, number: sign });
-  const power = match(POWER, line, end);
+  const run = match(RUN, line, at);
+  const end = at + run.length;
+  const next = line.charCodeAt(end);
+  const power = next === 101 || next === 69 ? match(POWER, line, end) : '';
   if (power) return { to: end + power.length, fix: unpowered(run, power) };
   if (!/[.,]/.test(run)) return marked(line, at, withFraction(line, run, end));
   if (PLAIN.test(run) || GROUPED.test(run)) return marked(line, at, { to: end, number: Number(run.replace(/,/g, '')) });
@@ -93,7 +94,7 @@ function marked(line: string, at: number, read: NumberRead): NumberRead {
   const between = match(/[ -]*/y, line, end + mark.length);
   const second = end + mark.length + between.length;
   if (isDigit(line.charCodeAt(second)) || line.charAt(second) in fractionSigns) {
-    const inches = second + match(/\d+(?:[ -]\d+\/\d+|\/\d+|\.\d+)?[½¼¾⅛⅜⅝⅞]?|[½¼¾⅛⅜⅝⅞]/y, line, second).length;
+    const inches = second + match(INCHES, line, second).length;
     const spaced = line.charCodeAt(inches) === 32 && isPrime(line.charAt(inches + 1)) ? 1 : 0;
     const close = markAt(line, inches + spaced);
     if (close?.unit === 'in') return footInch(inches + spaced + close.length, `${first} ft ${line.slice(second, inches)} in`);
@@ -102,6 +103,7 @@ function marked(line: string, at: number, read: NumberRead): NumberRead {
 }
 
 const footInch = (to: number, rewrite: string): NumberRead => ({ to, fix: rewrite, slug: 'foot-inch-marks', facts: { rewrite } });
+const INCHES = /\d+(?:[ -]\d+\/\d+|\/\d+|\.\d+)?[½¼¾⅛⅜⅝⅞]?|[½¼¾⅛⅜⅝⅞]/y;
 const isPrime = (sign: string) => sign === "'" || sign === '′' || sign === '″';
 
 function markAt(line: string, at: number): { unit: 'ft' | 'in'; length: number } | null {

@@ -4,28 +4,19 @@ import type { ClauseForm, Language, StatementForm, Words } from './types.ts';
 
 export interface Phrase {
   readonly word: string;
-  /** Index of the token behind it. */
-  readonly to: number;
+  readonly words: readonly string[];
   readonly statement: StatementForm | null;
   readonly clause: ClauseForm | null;
 }
 
 /** The longest keyword of `words` that stands at token `at`; null: none. A statement comes before a clause of the same spelling. */
-export function keywordAt(words: Words, tokens: readonly Token[], at: number, end: number): Phrase | null {
-  const found = longest(indexOf(words), tokens, at, end);
-  if (!found) return null;
-  const statement = words.statements.get(found.word) ?? null;
-  return { ...found, statement, clause: statement ? null : (words.clauses.get(found.word) ?? null) };
-}
+export const keywordAt = (words: Words, tokens: readonly Token[], at: number, end: number): Phrase | null => longest(indexOf(words).all, tokens, at, end);
 
 /** The longest clause keyword of `words` at token `at`; null: none. */
-export function clauseAt(words: Words, tokens: readonly Token[], at: number, end: number): Phrase | null {
-  const found = longest(clausesOf(words), tokens, at, end);
-  return found && { ...found, statement: null, clause: words.clauses.get(found.word) ?? null };
-}
+export const clauseAt = (words: Words, tokens: readonly Token[], at: number, end: number): Phrase | null => longest(indexOf(words).clauses, tokens, at, end);
 
 /** The longest keyword of the whole language at token `at`; null: none. */
-export const anyKeywordAt = (language: Language, tokens: readonly Token[], at: number, end: number) => longest(allOf(language), tokens, at, end);
+export const anyKeywordAt = (language: Language, tokens: readonly Token[], at: number, end: number): Phrase | null => longest(allOf(language), tokens, at, end);
 
 /** The one of `phrases` that the tokens spell, all of them; null: none. */
 export function phraseOf(phrases: readonly string[], tokens: readonly Token[], at: number, end: number): string | null {
@@ -49,44 +40,56 @@ export function nearestPhrases(language: Language, candidates: readonly string[]
 }
 
 /** Every word by which a phrase may begin, with the phrases that begin so, longest first. */
-type PhraseIndex = ReadonlyMap<string, readonly (readonly string[])[]>;
+type PhraseIndex = ReadonlyMap<string, readonly Phrase[]>;
 
-function longest(index: PhraseIndex, tokens: readonly Token[], at: number, end: number): { word: string; to: number } | null {
+function longest(index: PhraseIndex, tokens: readonly Token[], at: number, end: number): Phrase | null {
   const first = tokens[at];
   if (!first || at >= end || !isWordSign(first.sign)) return null;
-  for (const phrase of index.get(first.text) ?? []) {
-    const to = at + phrase.length;
-    if (to > end) continue;
-    let fits = true;
-    for (let n = 1; fits && n < phrase.length; n++) {
-      const token = tokens[at + n];
-      fits = token !== undefined && isWordSign(token.sign) && token.spaced && token.text === phrase[n];
-    }
-    if (fits) return { word: phrase.length === 1 ? first.text : phrase.join(' '), to };
-  }
+  const phrases = index.get(first.text);
+  if (!phrases) return null;
+  for (const phrase of phrases) if (at + phrase.words.length <= end && fits(phrase.words, tokens, at)) return phrase;
   return null;
 }
 
-const indexes = new WeakMap<object, PhraseIndex>();
-const remembered = (key: object, phrases: () => Iterable<string>): PhraseIndex => {
-  let index = indexes.get(key);
+function fits(words: readonly string[], tokens: readonly Token[], at: number): boolean {
+  for (let n = 1; n < words.length; n++) {
+    const token = tokens[at + n];
+    if (!token?.spaced || !isWordSign(token.sign) || token.text !== words[n]) return false;
+  }
+  return true;
+}
+
+const indexes = new WeakMap<Words, { all: PhraseIndex; clauses: PhraseIndex }>();
+function indexOf(words: Words): { all: PhraseIndex; clauses: PhraseIndex } {
+  let index = indexes.get(words);
   if (!index) {
-    index = indexed(phrases());
-    indexes.set(key, index);
+    const clauses = [...words.clauses].map(([word, clause]) => phrase(word, null, clause));
+    const statements = [...words.statements].map(([word, statement]) => phrase(word, statement, null));
+    index = { all: indexed([...statements, ...clauses]), clauses: indexed(clauses) };
+    indexes.set(words, index);
   }
   return index;
-};
-const indexOf = (words: Words) => remembered(words, () => [...words.statements.keys(), ...words.clauses.keys()]);
-const clausesOf = (words: Words) => remembered(words.clauses, () => words.clauses.keys());
-const allOf = (language: Language) => remembered(language, () => language.keywords);
+}
 
-function indexed(phrases: Iterable<string>): PhraseIndex {
-  const index = new Map<string, string[][]>();
-  for (const phrase of new Set(phrases)) {
-    const words = phrase.split(' ');
-    const first = words[0] ?? '';
-    index.set(first, [...(index.get(first) ?? []), words]);
+const languages = new WeakMap<Language, PhraseIndex>();
+function allOf(language: Language): PhraseIndex {
+  let index = languages.get(language);
+  if (!index) {
+    index = indexed(language.keywords.map((word) => phrase(word, null, null)));
+    languages.set(language, index);
   }
-  for (const list of index.values()) list.sort((a, b) => b.length - a.length);
+  return index;
+}
+
+const phrase = (word: string, statement: StatementForm | null, clause: ClauseForm | null): Phrase => ({ word, words: word.split(' '), statement, clause });
+
+/** Phrases by their first word, longest first; of two alike the one that comes first. */
+function indexed(phrases: readonly Phrase[]): PhraseIndex {
+  const index = new Map<string, Phrase[]>();
+  for (const one of phrases) {
+    const first = one.words[0] ?? '';
+    index.set(first, [...(index.get(first) ?? []), one]);
+  }
+  for (const list of index.values()) list.sort((a, b) => b.words.length - a.words.length);
   return index;
 }

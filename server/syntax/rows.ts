@@ -24,7 +24,7 @@ export function changedRows(file: string, text: string, previous: readonly Row[]
   const most = Math.min(lines.length, previous.length) - start;
   while (end < most && lines[lines.length - 1 - end] === previous[previous.length - 1 - end]?.text) end++;
   const made = lines.slice(start, lines.length - end).map((line) => makeRow(file, line));
-  return [...previous.slice(0, start), ...made, ...previous.slice(previous.length - end)];
+  return previous.slice(0, start).concat(made, previous.slice(previous.length - end));
 }
 
 /** A place between two characters: row number and UTF-16 column, both from 0. */
@@ -52,7 +52,7 @@ export function replaceRows(rows: readonly Row[], start: number, end: number, te
   const lines = linesOf(text);
   const shift = replaced.length - lines.length;
   const made = lines.map((line, n) => [replaced[n], replaced[n + shift]].find((known) => known?.text === line) ?? makeRow(file, line));
-  return [...rows.slice(0, start), ...made, ...rows.slice(end)];
+  return rows.slice(0, start).concat(made, rows.slice(end));
 }
 
 /** The number of a row in those rows, -1 if it is none of them. Quick where `numberRows` was called with them last. */
@@ -61,11 +61,30 @@ export function numberIn(rows: readonly Row[], row: Row): number {
   return rows[near] === row ? near : rows.indexOf(row);
 }
 
-/** Remembers in each row where it stands. */
-export function numberRows(rows: readonly Row[]): void {
-  rows.forEach((row, n) => {
-    if (row instanceof NumberedRow && row.last !== n) row.last = n;
-  });
+/** Remembers in each row from `start` up to `end` (exclusive) where it stands. */
+export function numberRows(rows: readonly Row[], start: number, end: number): void {
+  for (let n = start; n < end; n++) {
+    const row = rows[n];
+    if (row instanceof NumberedRow) row.last = n;
+  }
+}
+
+/** What two versions of rows share: rows up to `same`, and from `tail` on, where the old number is the new one plus `shift`. */
+export interface Shared {
+  readonly same: number;
+  readonly tail: number;
+  readonly shift: number;
+}
+
+/** The rows, by identity, that two versions share at their start and at their end. */
+export function sharedRows(rows: readonly Row[], old: readonly Row[]): Shared {
+  const most = Math.min(rows.length, old.length);
+  let same = 0;
+  while (same < most && rows[same] === old[same]) same++;
+  const shift = old.length - rows.length;
+  let tail = rows.length;
+  while (tail > rows.length - most + same && rows[tail - 1] === old[tail - 1 + shift]) tail--;
+  return { same, tail, shift };
 }
 
 /** A row that remembers where it stood last; a later version may move it, so that the number is only a guess. */

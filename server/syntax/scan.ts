@@ -1,5 +1,5 @@
 // Splits a line into words, texts, numbers, units and marks, each with its place and the sign it has in the grammar of values.
-import { hiddenIn, isDigit, isLetter, isQuote, isWordPart, plain } from './characters.ts';
+import { fractionSigns, hiddenIn, isDigit, isLetter, isQuote, isWordPart, plain } from './characters.ts';
 import { readNumber } from './numbers.ts';
 import type { Language, LineProblem, Span } from './types.ts';
 
@@ -9,13 +9,13 @@ export interface Token extends Span {
   readonly sign: string;
   /** A word as written; a text without its quotes; a unit in plain characters (`m2`, `deg`); else the characters themselves. */
   readonly text: string;
-  readonly number?: number;
   /** White space or the line's start stands before it. */
   readonly spaced: boolean;
+  readonly number: number | undefined;
   /** Of what no rule takes: what would be written instead, where that is clear. */
-  readonly fix?: string | null;
+  readonly fix: string | null;
   /** Of what no rule takes: a problem that says more than "cannot be read". */
-  readonly problem?: LineProblem;
+  readonly problem: LineProblem | null;
 }
 
 export interface Scanned {
@@ -29,7 +29,7 @@ export interface Scanned {
 }
 
 /** Signs of words: what may be part of a keyword or a name. */
-export const isWordSign = (sign: string): boolean => sign === 'W' || 'xyzaob&0F'.includes(sign);
+export const isWordSign = (sign: string): boolean => sign === 'W' || (sign !== '' && 'xyzaob&0F'.includes(sign));
 
 /** Splits a line. Never fails: what it does not know becomes a token with the sign `!`. */
 export function scan(text: string, language: Language): Scanned {
@@ -50,10 +50,12 @@ export function indentOf(text: string): number {
   return columns;
 }
 
-const WORD_SIGNS: Readonly<Record<string, string>> = { x: 'x', y: 'y', z: 'z', about: 'a', to: 'o', and: '&', between: 'b', none: '0' };
+const WORD_SIGNS = new Map(Object.entries({ x: 'x', y: 'y', z: 'z', about: 'a', to: 'o', and: '&', between: 'b', none: '0' }));
 const CONNECTIVES = new Set(['x', 'and', 'about', 'to', 'or', 'between']);
-const MARKS: Readonly<Record<string, string>> = { '(': '(', ')': ')', ';': ';', ':': ':', '?': '?', '±': '±', '<': '<', '>': '>', '=': '=', '≤': '≤', '≥': '≥', '×': 'x' };
+const MARKS: Readonly<Record<string, string>> = { '(': '(', ')': ')', ';': ';', ':': ':', '?': '?', '±': '±', '<': '<', '>': '>', '=': '=', '≤': '≤', '≥': '≥' };
 const PAIRS: Readonly<Record<string, string>> = { '<=': '≤', '>=': '≥', '+-': '±', '..': '‥' };
+const DOUBLING = '<>=';
+const DAY = /\d{4}-\d\d-\d\d(?![\w-])/y;
 const SLIPS: Readonly<Record<string, string>> = { '=<': '<=', '=>': '>=', '==': '=' };
 
 class Scanner {
@@ -87,7 +89,7 @@ class Scanner {
   private next(code: number): void {
     if (code === 35) this.hash();
     else if (isLetter(code)) this.word();
-    else if (isDigit(code) || '½¼¾⅛⅜⅝⅞'.includes(this.line.charAt(this.at))) this.number();
+    else if (isDigit(code) || (code > 127 && this.line.charAt(this.at) in fractionSigns)) this.number();
     else if (isQuote(code)) this.quoted();
     else if (code === 37 || code === 176) this.unitSign();
     else this.mark();
@@ -97,9 +99,14 @@ class Scanner {
     return this.tokens[this.tokens.length - 1];
   }
 
-  private push(sign: string, to: number, text = this.line.slice(this.at, to), more?: Partial<Token>): void {
-    const token: Token = { sign, from: this.at, to, text, spaced: this.spaced };
-    this.tokens.push(more ? { ...token, ...more } : token);
+  private push(sign: string, to: number, text: string, number?: number): void {
+    this.tokens.push({ from: this.at, to, sign, text, spaced: this.spaced, number, fix: null, problem: null });
+    this.at = to;
+  }
+
+  /** Something that no rule takes: with what would be written instead, or a problem of its own. */
+  private flaw(to: number, text: string, fix: string | null, problem: LineProblem | null = null): void {
+    this.tokens.push({ from: this.at, to, sign: '!', text, spaced: this.spaced, number: undefined, fix, problem });
     this.at = to;
   }
 
@@ -120,7 +127,7 @@ class Scanner {
     const before = this.last();
     if (before && (before.sign === 'N' || before.sign === ')') && this.unit(before, to)) return;
     const text = this.line.slice(this.at, to);
-    this.push(WORD_SIGNS[text] ?? (this.language.functions.includes(text) ? 'F' : 'W'), to, text);
+    this.push(WORD_SIGNS.get(text) ?? (this.language.functions.includes(text) ? 'F' : 'W'), to, text);
   }
 
   /** The unit after a number or a closing bracket; false where the word is no unit. */
@@ -128,12 +135,11 @@ class Scanner {
     const { line } = this;
     const word = line.slice(this.at, wordTo);
     if (!this.spaced && before.sign === 'N' && /^x(?:\d|$)/.test(word)) {
-      this.push('!', this.at + 1, 'x', { fix: ' x ' });
+      this.flaw(this.at + 1, 'x', ' x ');
       return true;
     }
     if (CONNECTIVES.has(word)) return false;
-    const first = this.unitAt(this.at);
-    let { to, text } = first;
+    let { to, text } = this.unitAt(this.at);
     if (line.charCodeAt(to) === 47) {
       const second = this.unitAt(to + 1);
       if (second.text) ({ to, text } = { to: second.to, text: `${text}/${second.text}` });
@@ -154,7 +160,8 @@ class Scanner {
     if (!isLetter(line.charCodeAt(from))) return { to: from, text: '' };
     let to = this.wordEnd(from);
     while (line.charAt(to) === '²' || line.charAt(to) === '³') to++;
-    const text = line.slice(from, to).replace(/²/g, '2').replace(/³/g, '3');
+    const raw = line.slice(from, to);
+    const text = raw.endsWith('²') || raw.endsWith('³') ? raw.replace(/²/g, '2').replace(/³/g, '3') : raw;
     if (line.charCodeAt(to) === 32) {
       let next = to;
       while (line.charCodeAt(next) === 32) next++;
@@ -170,20 +177,21 @@ class Scanner {
   private unitSign(): void {
     const before = this.last();
     if (before?.sign === 'N' || before?.sign === ')') this.unit(before, this.at);
-    else this.push('!', this.at + 1);
+    else this.flaw(this.at + 1, this.line.charAt(this.at), null);
   }
 
   // ---- numbers and texts
 
   private number(): void {
     const { line, at } = this;
-    const day = /\d{4}-\d\d-\d\d(?![\w-])/y;
-    day.lastIndex = at;
-    if (line.charCodeAt(at + 4) === 45 && day.test(line)) return this.push('D', at + 10);
+    if (line.charCodeAt(at + 4) === 45) {
+      DAY.lastIndex = at;
+      if (DAY.test(line)) return this.push('D', at + 10, line.slice(at, at + 10));
+    }
     const read = readNumber(line, at);
-    if (read.number !== undefined) return this.push('N', read.to, this.text.slice(at, read.to), { number: read.number });
-    const problem = read.slug && { slug: read.slug, span: { from: at, to: read.to }, facts: read.facts };
-    this.push('!', read.to, line.slice(at, read.to), { fix: read.fix ?? null, ...(problem && { problem }) });
+    if (read.number !== undefined) return this.push('N', read.to, line.slice(at, read.to), read.number);
+    const problem = read.slug ? { slug: read.slug, span: { from: at, to: read.to }, facts: read.facts } : null;
+    this.flaw(read.to, line.slice(at, read.to), read.fix ?? null, problem);
   }
 
   private quoted(): void {
@@ -192,11 +200,12 @@ class Scanner {
     const closes = (code: number) => code === 34 || (curly && isQuote(code));
     let to = at + 1;
     while (to < line.length && !(closes(line.charCodeAt(to)) && !closes(line.charCodeAt(to + 1)))) to += closes(line.charCodeAt(to)) ? 2 : 1;
-    if (to >= line.length) return this.push('!', line.length, line.slice(at), { fix: `${line.slice(at).trimEnd()}"` });
-    const text = this.text.slice(at + 1, to).replace(curly ? /(["“”„])["“”„]/g : /("")/g, (both) => both.charAt(0));
+    if (to >= line.length) return this.flaw(line.length, line.slice(at), `${line.slice(at).trimEnd()}"`);
+    const written = this.text.slice(at + 1, to);
+    const text = curly ? written.replace(/(["“”„])["“”„]/g, '$1') : written.includes('"') ? written.replace(/""/g, '"') : written;
     const before = this.last();
-    const sound = this.spaced || (before && '(),:;.‥><=≤≥'.includes(before.sign));
-    this.push(sound ? 'T' : '!', to + 1, text, sound ? undefined : { fix: ` ${line.slice(at, to + 1)}` });
+    if (this.spaced || (before && '(),:;.‥><=≤≥'.includes(before.sign))) this.push('T', to + 1, text);
+    else this.flaw(to + 1, text, ` ${line.slice(at, to + 1)}`);
   }
 
   // ---- marks
@@ -206,48 +215,48 @@ class Scanner {
     this.comment = { from: at, to: line.length };
     const before = this.last();
     if (this.spaced) return;
-    const slug = before && (before.sign === 'N' || before.sign === 'U' || isWordSign(before.sign)) ? 'hash-after-number' : null;
+    const glued = before && (before.sign === 'N' || before.sign === 'U' || isWordSign(before.sign));
     const rest = line.slice(at + 1).trim();
-    this.push('!', at + 1, '#', slug ? { problem: { slug, span: { from: at, to: at + 1 }, facts: { rest } } } : { fix: ' #' });
+    this.flaw(at + 1, '#', glued ? null : ' #', glued ? { slug: 'hash-after-number', span: { from: at, to: at + 1 }, facts: { rest } } : null);
   }
 
   private mark(): void {
     const { line, at } = this;
-    const pair = line.slice(at, at + 2);
-    if (pair === '..') return this.push('‥', at + 2, '..');
-    if (PAIRS[pair]) return this.push(PAIRS[pair], at + 2, pair);
-    if (SLIPS[pair]) return this.push('!', at + 2, pair, { fix: SLIPS[pair] });
     const sign = line.charAt(at);
     const spaceAfter = at + 1 >= line.length || line.charCodeAt(at + 1) === 32;
+    const known = MARKS[sign];
+    if (known && (spaceAfter || !DOUBLING.includes(sign))) return this.push(known, at + 1, sign);
+    if (sign === ',') return spaceAfter ? this.push(',', at + 1, sign) : this.flaw(at + 1, sign, ', ');
+    const pair = line.slice(at, at + 2);
+    if (PAIRS[pair]) return this.push(PAIRS[pair], at + 2, pair);
+    if (SLIPS[pair]) return this.flaw(at + 2, pair, SLIPS[pair]);
+    if (known) return this.push(known, at + 1, sign);
     if (sign === '+' || sign === '-' || sign === '*' || sign === '/') return this.arithmetic(sign, spaceAfter);
     if (sign === '.') return this.point();
-    if (sign === ',') return spaceAfter ? this.push(',', at + 1) : this.push('!', at + 1, ',', { fix: ', ' });
-    if (sign === '×') return this.spaced && spaceAfter ? this.push('x', at + 1) : this.push('!', at + 1, '×', { fix: ' x ' });
-    const known = MARKS[sign];
-    if (known) return this.push(known, at + 1);
+    if (sign === '×') return this.spaced && spaceAfter ? this.push('x', at + 1, sign) : this.flaw(at + 1, sign, ' x ');
     const length = (line.codePointAt(at) ?? 0) > 0xffff ? 2 : 1;
-    this.push('!', at + length, this.text.slice(at, at + length), { fix: sign === '–' || sign === '—' || sign === '‐' || sign === '‑' ? '-' : null });
+    this.flaw(at + length, line.slice(at, at + length), '–—‐‑'.includes(sign) ? '-' : null);
   }
 
   private arithmetic(sign: string, spaceAfter: boolean): void {
     const before = this.last();
     const open = this.spaced || before?.sign === '(';
-    if (this.spaced && spaceAfter) return this.push(sign, this.at + 1);
-    if (open && !spaceAfter && (sign === '-' || sign === '+')) return this.push(sign === '-' ? '~' : '^', this.at + 1);
-    this.push('!', this.at + 1, sign, { fix: ` ${sign} ` });
+    if (this.spaced && spaceAfter) return this.push(sign, this.at + 1, sign);
+    if (open && !spaceAfter && (sign === '-' || sign === '+')) return this.push(sign === '-' ? '~' : '^', this.at + 1, sign);
+    this.flaw(this.at + 1, sign, ` ${sign} `);
   }
 
   private point(): void {
     const { line, at } = this;
     const before = this.last();
     const tight = !this.spaced && before && (before.sign === 'T' || before.sign === 'U' || isWordSign(before.sign));
-    if (isDigit(line.charCodeAt(at + 1)) && !tight) {
-      const digits = /\.\d+/y;
-      digits.lastIndex = at;
-      const text = digits.exec(line)?.[0] ?? '.';
-      return this.push('!', at + text.length, text, { fix: `0${text}` });
+    const next = line.charCodeAt(at + 1);
+    if (isDigit(next) && !tight) {
+      let to = at + 1;
+      while (isDigit(line.charCodeAt(to))) to++;
+      return this.flaw(to, line.slice(at, to), `0${line.slice(at, to)}`);
     }
-    const joins = tight && (isLetter(line.charCodeAt(at + 1)) || isDigit(line.charCodeAt(at + 1)) || isQuote(line.charCodeAt(at + 1)));
-    this.push(joins ? '.' : '!', at + 1);
+    if (tight && (isLetter(next) || isDigit(next) || isQuote(next))) this.push('.', at + 1, '.');
+    else this.flaw(at + 1, '.', null);
   }
 }

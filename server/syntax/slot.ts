@@ -50,7 +50,7 @@ class Finder {
     this.statement = head.word;
     const inner = this.language.under(head.word);
     const start = this.pieceStart(inner);
-    return start > 0 ? this.inClause(inner, start) : this.inHead(head.statement, inner, head.to);
+    return start > 0 ? this.inClause(inner, start) : this.inHead(head.statement, inner, head.words.length);
   }
 
   /** First token of the piece the place is in; a comma in an open bracket separates only before a clause. */
@@ -95,7 +95,7 @@ class Finder {
   private inClause(words: Words, at: number): Found {
     const { before } = this;
     const found = clauseAt(words, before, at, before.length);
-    if (found?.clause) return this.inValue(found.clause, words, found.word, found.to);
+    if (found?.clause) return this.inValue(found.clause, words, found.word, at + found.words.length);
     const first = before[at];
     return { ...this.slot('keyword', words, null, null), ...(first && isWordSign(first.sign) && { start: first.from }) };
   }

@@ -71,6 +71,11 @@ export class Workspace {
     return this.open.get(file)?.version ?? 0;
   }
 
+  /** An open text as it stands now; null for a file that is not open. */
+  live(file: string): { readonly version: number; readonly tree: Tree } | null {
+    return this.open.get(file) ?? null;
+  }
+
   get openFiles(): readonly string[] {
     return [...this.open.keys()];
   }
@@ -107,6 +112,12 @@ export class Workspace {
     if (snapshot && (this.open.has(file) || this.kept.size < mostClosed)) this.kept.set(file, { snapshot, read });
     else this.kept.delete(file);
     return snapshot;
+  }
+
+  /** Whether a snapshot is still what `snapshot` would give. */
+  isCurrent(file: string, snapshot: Snapshot): boolean {
+    const known = this.kept.get(file);
+    return known?.snapshot === snapshot && this.holds(file, known);
   }
 
   /** Whether a file that is still being fetched could change that file's snapshot. */

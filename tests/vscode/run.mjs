@@ -1,10 +1,9 @@
-// Runs the suite in a real VS Code and says how many checks held: `node tests/vscode/run.mjs [--log]`.
+// Runs the suite in a real VS Code and says how many checks held: `node tests/vscode/run.mjs [browser | node] [--log]`.
 //
-// Without more, it is VS Code's own browser build in Chromium, fetched from npm once into `.cache/vscode-host`; CHROMIUM names
-// another Chromium than /usr/bin/chromium. With VSCODE_PATH it is the desktop VS Code at that path; its page is reached through
-// its debugging port, so that the same suite can ask the same questions.
-import { execFileSync } from 'node:child_process';
-import { existsSync } from 'node:fs';
+// browser (the default): VS Code's own browser build with its browser extension host. node: its remote server with a Node
+// extension host. Both are drawn by Chromium (CHROMIUM names another one than /usr/bin/chromium) and come from npm, once, into
+// `.cache`. With VSCODE_PATH it is the desktop VS Code at that path; its page is reached through its debugging port, so that the
+// same suite can ask the same questions.
 import { cp, mkdir, mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
@@ -12,18 +11,21 @@ import { runTests } from '@vscode/test-electron';
 import { build } from 'esbuild';
 import { chromium } from 'playwright-core';
 import { startHost } from './host.mjs';
+import { install } from './install.mjs';
+import { startNodeHost } from './node-host.mjs';
 import { pageDeeds } from './page.mjs';
 import { checkPatching } from './patch.mjs';
 
 const root = resolve(import.meta.dirname, '../..');
-const cache = join(root, '.cache/vscode-host');
+const cache = join(root, '.cache');
 const suiteFolder = '.cache/suite';
 const screens = join(root, '.cache/screens');
 const loud = process.argv.includes('--log');
 /** Milliseconds for the whole suite. */
 const longest = 240_000;
 const debugPort = 9333;
-const hosted = { 'code-server': '4.139.1', '@vscode/test-web': '0.0.81' };
+const browserBuild = { 'code-server': '4.139.1', '@vscode/test-web': '0.0.81' };
+const kind = process.env.VSCODE_PATH ? 'desktop' : process.argv.includes('node') ? 'node' : 'browser';
 
 const workspace = await mkdtemp(join(tmpdir(), 'becket-workspace-'));
 const tally = { held: 0, failed: 0 };
@@ -34,26 +36,20 @@ try {
   await cp(join(import.meta.dirname, 'plans'), workspace, { recursive: true });
   await rm(screens, { recursive: true, force: true });
   await mkdir(screens, { recursive: true });
-  ended = process.env.VSCODE_PATH ? await runDesktop(process.env.VSCODE_PATH) : await runBrowser();
+  ended = kind === 'desktop' ? await runDesktop(process.env.VSCODE_PATH) : await runInChromium();
   note('the suite ran to its end', ended);
 } finally {
   await rm(workspace, { recursive: true, force: true });
 }
 if (!ended) console.log(log.slice(-40).join('\n'));
-console.log(`VS Code: ${tally.held} passed, ${tally.failed} failed`);
+console.log(`VS Code, ${kind}: ${tally.held} passed, ${tally.failed} failed`);
 process.exit(ended && tally.failed === 0 ? 0 : 1);
 
-async function runBrowser() {
-  installHosted();
+async function runInChromium() {
   let answer;
-  const host = await startHost((question) => answer(question), {
-    code: join(cache, 'node_modules/code-server/lib/vscode'),
-    fileSystem: join(cache, 'node_modules/@vscode/test-web/fs-provider'),
-    extension: root,
-    suite: `${suiteFolder}/suite.js`,
-    workspace,
-  });
+  const host = await startHost((question) => answer(question), kind === 'browser' ? browserFolders() : undefined);
   await bundleSuite('suite.js', host.address);
+  const remote = kind === 'node' ? await startNode() : undefined;
   const browser = await chromium.launch({
     executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
     args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking', '--disable-component-update'],
@@ -67,15 +63,38 @@ async function runBrowser() {
     const exit = new Promise((done) => page.exposeFunction('codeAutomationExit', done));
     await page.exposeFunction('codeAutomationLog', (kind, words) => hear(kind, words.join(' ')));
     page.on('pageerror', (error) => hear('page', String(error)));
-    await page.goto(host.address);
+    await page.goto((remote ?? host).address);
     const code = await within(longest, exit);
     if (code !== 0) await page.screenshot({ path: join(screens, 'failed.png') });
     note(`asks nothing of another machine ${[...elsewhere].join(' ')}`.trim(), elsewhere.size === 0);
     return code === 0;
   } finally {
     await browser.close();
+    await remote?.close();
     host.close();
   }
+}
+
+/** The packages' own install scripts build native parts of a server that is not run here, so they are left out. */
+function browserFolders() {
+  const folder = join(cache, 'browser-host');
+  install(folder, browserBuild, process.env.PATH, ['--ignore-scripts']);
+  return {
+    code: join(folder, 'node_modules/code-server/lib/vscode'),
+    fileSystem: join(folder, 'node_modules/@vscode/test-web/fs-provider'),
+    extension: root,
+    suite: `${suiteFolder}/suite.js`,
+    workspace,
+  };
+}
+
+function startNode() {
+  return startNodeHost({
+    cache: join(cache, 'node-host'),
+    workspace,
+    extension: root,
+    suite: join(root, suiteFolder, 'suite.js'),
+  });
 }
 
 async function runDesktop(path) {
@@ -107,15 +126,6 @@ async function desktopPage() {
   const page = pages.find((one) => one.url().includes('workbench'));
   if (!page) throw new Error('The desktop VS Code shows no window.');
   return page;
-}
-
-/** The packages' own install scripts build native parts of a server that is not run here, so they are left out. */
-function installHosted() {
-  const present = Object.keys(hosted).every((name) => existsSync(join(cache, 'node_modules', name, 'package.json')));
-  if (present) return;
-  const wanted = Object.entries(hosted).map(([name, version]) => `${name}@${version}`);
-  const options = ['--ignore-scripts', '--no-audit', '--no-fund', '--no-save', '--prefix', cache];
-  execFileSync('npm', ['install', ...options, ...wanted], { stdio: 'inherit' });
 }
 
 async function bundleSuite(name, address) {

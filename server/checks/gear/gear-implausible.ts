@@ -2,7 +2,7 @@
 import { check } from '../check.ts';
 import { rewrite } from '../edits.ts';
 import { figures } from '../figures.ts';
-import { capital, named, written } from '../wording.ts';
+import { capital, named, undoubted, written } from '../wording.ts';
 
 export const gearImplausible = check({
   slug: 'gear-implausible',
@@ -13,7 +13,7 @@ export const gearImplausible = check({
     const usual = `${others[facts.size] ?? facts.size} usually has (about ${any(facts.unit, facts.usual)})`;
     return `${capital(facts.clause)} ${written(at)} of ${named(facts.item)} is ${times(facts.times)} what ${usual}. Check the unit, the comma and the tag.`;
   },
-  fixes: ({ at, facts }) => facts.readings.map((reading) => rewrite(at, reading)),
+  fixes: ({ at, facts }) => facts.readings.map((reading) => rewrite(at, undoubted(reading))),
 });
 
 /** Sizes that are no size of the item. */

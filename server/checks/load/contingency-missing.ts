@@ -8,6 +8,6 @@ export const contingencyMissing = check({
   severity: 'warning',
   effect: 'heavier',
   says: ({ facts }, { system }) =>
-    `No contingency is stated for a weight by ${facts.evidence}; ${figures(system).share(facts.percent)} is added under ${facts.rule === 'built in' ? 'the built-in rule' : facts.rule}.`,
+    `No contingency is stated for a weight by ${facts.evidence}; ${figures(system).share(facts.percent)} is added under ${facts.rule.startsWith('built in') ? 'the built-in rule' : facts.rule}.`,
   fixes: ({ at }, asked) => [addClause(asked, at, `contingency ${here} %`, 'Insert contingency')],
 });

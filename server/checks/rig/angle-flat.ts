@@ -1,7 +1,7 @@
 // A leg lies flatter than the limit allows.
 import { check } from '../check.ts';
 import { figures } from '../figures.ts';
-import { named } from '../wording.ts';
+import { capital } from '../wording.ts';
 
 export const angleFlat = check({
   slug: 'angle-flat',
@@ -9,6 +9,6 @@ export const angleFlat = check({
   effect: 'stands',
   says: ({ facts }, { system }) => {
     const [angle, limit] = figures(system).atLeast('rad', facts.angle, facts.limit);
-    return `${named(facts.leg)} lies ${angle} from horizontal; the limit is ${limit} from horizontal (${facts.rule}).`;
+    return `${capital(facts.leg)} lies ${angle} from horizontal; the limit is ${limit} from horizontal (${facts.rule}).`;
   },
 });

@@ -1,4 +1,5 @@
 // An item takes more than it may carry, or than a rule lets it.
+import { g0 } from '../../quantities/index.ts';
 import { check } from '../check.ts';
 import { figures } from '../figures.ts';
 import { named } from '../wording.ts';
@@ -9,7 +10,7 @@ export const legOverloaded = check({
   effect: 'stands',
   says: ({ facts }, { system }) => {
     const { atMost } = figures(system);
-    const [tension, capacity] = atMost('kg', facts.tension, facts.capacity, facts.unit);
+    const [tension, capacity] = atMost('kg', facts.tension / g0, facts.capacity, facts.unit);
     const [used, limit] = atMost('1', facts.used, facts.limit);
     return `${named(facts.item)} in ${facts.leg} takes ${tension} and may carry ${capacity}: ${used} of capacity, limit ${limit}.`;
   },

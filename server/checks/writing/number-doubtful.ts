@@ -1,7 +1,7 @@
 // A number with three digits behind its point: perhaps the point was meant to group thousands.
 import { check } from '../check.ts';
 import { rewrite } from '../edits.ts';
-import { written } from '../wording.ts';
+import { undoubted, written } from '../wording.ts';
 
 export const numberDoubtful = check({
   slug: 'number-doubtful',
@@ -10,9 +10,3 @@ export const numberDoubtful = check({
   says: ({ facts }) => `${facts.text} is read as ${facts.spoken}. If the point groups thousands, write ${facts.other}.`,
   fixes: ({ at, facts }) => [rewrite(at, facts.other), rewrite(at, undoubted(written(at)), { title: `Keep it as ${facts.spoken}` })],
 });
-
-/** The same number, which no longer looks like thousands: without closing zeros, or with one digit more. */
-function undoubted(text: string): string {
-  const shorter = text.replace(/(\.\d*[1-9])0+(?!\d)/, '$1').replace(/\.0+(?!\d)/, '');
-  return shorter === text ? text.replace(/(\.\d{3})(?!\d)/, '$10') : shorter;
-}

@@ -1,4 +1,5 @@
 // A name or clause stated twice: neither counts.
+import { fold } from '../../plan/fold.ts';
 import type { Place, Problem } from '../../syntax/types.ts';
 import { check } from '../check.ts';
 import { freeName, rewrite } from '../edits.ts';
@@ -9,12 +10,12 @@ export const statedTwice = check({
   severity: 'error',
   effect: 'open',
   says: (problem) =>
-    isKeyword(problem)
-      ? `${capital(problem.facts.name)} is already stated in ${problem.facts.place}; neither is used until one goes.`
-      : `${named(problem.facts.name)} is already stated in ${otherPlace(problem)}; neither is used until one goes or is renamed.`,
+    isName(problem)
+      ? `${named(problem.facts.name)} is already stated in ${otherPlace(problem)}; neither is used until one goes or is renamed.`
+      : `${capital(problem.facts.name)} is already stated in ${problem.facts.place}; neither is used until one goes.`,
   fixes: (problem, asked) => {
     const { at, facts } = problem;
-    if (isKeyword(problem) || written(at).includes('..')) return [];
+    if (!isName(problem) || written(at).includes('..')) return [];
     const free = named(freeName(facts.name, asked));
     return [rewrite(at, free, { title: `Rename it ${free}` })];
   },
@@ -22,13 +23,13 @@ export const statedTwice = check({
 
 type Twice = Problem<string, { readonly name: string; readonly place: string }>;
 
-/** Names are stated elsewhere, keywords and what they give in the same statement or file, which then has words of its own. */
-const isKeyword = ({ facts }: Twice): boolean => !facts.place.includes('{line}');
+/** A name, or a range of them, stands at the place itself; keywords and what clauses give are put into words of their own. */
+const isName = ({ at, facts }: Twice): boolean => written(at).includes('..') || fold(written(at).replaceAll('"', '')) === fold(facts.name);
 
 /** The other statement as it is written, up to its name. */
-function otherPlace({ at, related }: Twice): string {
+function otherPlace({ at, related, facts }: Twice): string {
   const other = related[0]?.at;
-  if (!other) return 'another line';
+  if (!other) return facts.place;
   const words = other.row.text.slice(0, other.to).trim();
   return other.row.file === at.row.file ? words : `${words} of ${fileName(other)}`;
 }

@@ -76,19 +76,20 @@ export function withTensions(hung: Hung, tensions: Float64Array): Placed {
 
 /**
  * The envelope with the centre of a body anywhere in a box (half widths in body axes, m): the worse of the drawn centre
- * and the eight corners, each hung by itself. An error from a corner is the answer, as that corner is part of the box.
+ * and the eight corners, each hung by itself. An error at a corner, or a load that does not hang as drawn there, is the
+ * answer, as that corner is part of the box.
  */
 export function envelopeOverBox(model: HangModel, body: number, box: Vec3): Envelope | HangError {
-  const nominal = solve(model);
-  if ('error' in nominal) return nominal;
-  let worst = envelope(nominal);
-  for (const cog of boxCorners(model.bodies[body]!.cog, box)) {
-    const bodies = model.bodies.map((one, i) => (i === body ? { ...one, cog } : one));
-    const corner = solve({ ...model, bodies });
-    if ('error' in corner) return corner;
-    worst = worse(worst, envelope(corner));
+  const { cog, name } = model.bodies[body]!;
+  let worst: Envelope | null = null;
+  for (const place of [cog, ...boxCorners(cog, box)]) {
+    const bodies = model.bodies.map((one, i) => (i === body ? { ...one, cog: place } : one));
+    const hung = solve({ ...model, bodies }, { quick: true });
+    if ('error' in hung) return hung;
+    if (hung.turnsOver) return { error: 'does-not-hang-as-drawn', name, turned: hung.turned };
+    worst = worst ? worse(worst, envelope(hung)) : envelope(hung);
   }
-  return worst;
+  return worst!;
 }
 
 function worse(a: Envelope, b: Envelope): Envelope {

@@ -2,7 +2,7 @@
 import { subtract, type Vec3 } from '../vector.ts';
 import { cholesky, choleskySolve } from './linear.ts';
 import type { HangError, HangModel } from './model.ts';
-import { linearise } from './sensitivity.ts';
+import { lengthRates } from './sensitivity.ts';
 import { type Hung, solve } from './solve.ts';
 
 export interface LevelLengths {
@@ -115,9 +115,9 @@ function adjusted(
   lengths: readonly number[],
   up: readonly [number, number],
 ): number[] | null {
-  const linear = linearise(hung.rig, hung.pose, hung.unknowns);
+  const linear = lengthRates(hung.rig, hung.pose, hung.unknowns);
   if (!linear) return null;
-  const rates = free.map(({ sling }) => upRate(hung, body, linear.byLength(sling).turn));
+  const rates = free.map(({ sling }) => upRate(hung, body, linear[sling]!.turn));
   const moves = free.map(() => true);
   for (let round = 0; round < free.length; round++) {
     const step = leastChange(rates, moves, up);

@@ -9,17 +9,17 @@ export const sheetFormat = 1;
 /** `from` is the plan's path as seen from the sheet: line numbers link there, and the head names it. */
 export function markdown(sheet: Sheet, from: string): string {
   const head = `<!-- Do not edit: written by \`becket report\` from ${comment(from)}. Sheet format ${sheetFormat}. -->`;
-  const foot = ['---', escape(sheet.foot)];
-  return `${[head, ...sheet.sections.flatMap((section) => sectionText(section, from)), ...foot].join('\n\n')}\n`;
+  return `${[head, ...sheet.sections.flatMap((section) => sectionText(section, from))].join('\n\n')}\n`;
 }
 
 /** What stands in an HTML comment must not end it. */
 const comment = (text: string) => visible(text).replace(/[<>]/g, '').replace(/-{2,}/g, '-');
 
-const sectionText = ({ id, title, blocks }: Section, from: string): readonly string[] => [
-  `${id === 'head' ? '#' : '##'} ${escape(title)}`,
-  ...blocks.flatMap((block) => blockText(block, from)),
-];
+function sectionText({ id, title, blocks }: Section, from: string): readonly string[] {
+  const heading = `${id === 'head' ? '#' : '##'} ${escape(title)}`;
+  const texts = blocks.flatMap((block) => blockText(block, from));
+  return id === 'working' ? [heading, '<details><summary>Each figure, step by step</summary>', ...texts, '</details>'] : [heading, ...texts];
+}
 
 function blockText(block: Block, from: string): readonly string[] {
   if (block.kind === 'paragraph') return [paragraph(block)];
@@ -87,5 +87,5 @@ const entities: Readonly<Record<string, string>> = {
   '&': '&amp;', '<': '&lt;', '>': '&gt;', '@': '@&#8203;', '#': '#&#8203;', '://': '&#58;//', www: 'w&#119;w',
 };
 
-/** At a line's start these begin a heading, a list or a rule. */
-const starts = /^(\d{0,9})([-+#=.)])/;
+/** At a line's start these begin a heading, a list, a rule or the line under a heading. */
+const starts = /^(\d{1,9}(?=[.)](?:\s|$))|(?=[-+#](?:\s|$)|#{2,6}(?:\s|$)|[-=]+$))([-+#=.)])/;

@@ -16,11 +16,11 @@ function blocks(context: Context, load: LoadResult): readonly Block[] {
   return [{ kind: 'paragraph', look: 'plain', text, at: [load.thing.item.at] }, table(context, load)];
 }
 
-function table({ system, snapshot }: Context, load: LoadResult): Table {
+function table({ system, snapshot, sources }: Context, load: LoadResult): Table {
   const rows = load.cog.map((value, i) => {
     const axis = 'xyz'.charAt(i);
     const at = snapshot.results.find('load', load.thing.name, `cog ${axis}`)?.at ?? load.thing.item.at;
-    return row([at], axis, figure(value, system, 'either'), value.source || from[load.cogFrom], value.assumptions.join(' '));
+    return row([at], axis, figure(value, system, 'either'), sources.nameOf(value.source), value.assumptions.join(' '));
   });
   return {
     kind: 'table',

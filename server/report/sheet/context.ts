@@ -4,12 +4,14 @@ import type { System } from '../../quantities/index.ts';
 import type { Snapshot } from '../../workspace/index.ts';
 import { spotOf } from '../places.ts';
 import type { Place } from '../../syntax/types.ts';
+import type { SourceNames } from './source-names.ts';
 import type { Block, Link, Section } from './types.ts';
 
 export interface Context {
   readonly snapshot: Snapshot;
   readonly system: System;
   readonly mark: string;
+  readonly sources: SourceNames;
   readonly pathOf: (file: string) => string;
   /** Paths of the plans that take this library in; empty for a plan. */
   readonly usedBy: readonly string[];

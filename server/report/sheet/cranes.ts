@@ -1,6 +1,8 @@
 // The section "Cranes": what each position asks of the crane, the crane as stated, and its charts as typed.
 import { has } from '../../plan/index.ts';
 import type { Item } from '../../plan/types.ts';
+import type { Result } from '../../results/types.ts';
+import { placeIn } from '../places.ts';
 import { type Context, section, statementsOf } from './context.ts';
 import { figure, overCapacity, row, worseEnd } from './figures.ts';
 import type { Block, Cell, Row, Section, Table } from './types.ts';
@@ -27,7 +29,7 @@ function positions({ snapshot, system }: Context, crane: Item): readonly Block[]
   const rows = subjects.flatMap(({ kind, name, at, title }): readonly Row[] => {
     const cells = results.map(([result]): Cell | string => {
       const found = snapshot.results.find(kind, name, result);
-      if (!found) return '';
+      if (!found || notWorkedOut(found)) return '';
       const cell = figure(found.value, system, worseEnd(kind, result));
       return result === 'capacity used' ? overCapacity(found.value, cell) : cell;
     });
@@ -36,6 +38,9 @@ function positions({ snapshot, system }: Context, crane: Item): readonly Block[]
   const columns = [{ title: 'Where' }, ...results.map(([, title]) => ({ title, figures: true as const }))];
   return rows.length ? [{ kind: 'table', caption: `What each position asks of crane ${quoted(name)}`, columns, rows }] : [];
 }
+
+/** Open for no reason that lies in the text: this version does not work it out, as the head of the sheet says. */
+const notWorkedOut = ({ value }: Result): boolean => value.value === null && !value.because.some(({ at }) => placeIn(at));
 
 /** The chart as somebody typed it: heads over columns, radii down the side; an empty cell is no capacity. */
 function chart(item: Item): Table {

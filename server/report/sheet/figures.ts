@@ -2,6 +2,7 @@
 import { type Derived, type Round, type Style, type System, write } from '../../quantities/index.ts';
 import type { Place } from '../../syntax/types.ts';
 import { type ResultRow, resultsOf } from '../../vocabulary/index.ts';
+import { placeIn } from '../places.ts';
 import type { Cell, Row } from './types.ts';
 
 /** Which end of a figure is the worse one: it is rounded that way. */
@@ -33,6 +34,12 @@ export const styled = (system: System, round: Round, unit?: string): Style => ({
 export const worseEnd = (kind: string, result: string): Worse => resultsOf[kind]?.[result]?.worse ?? 'up';
 
 const rounding: Readonly<Record<Worse, Round>> = { up: 'up', down: 'down', either: 'near' };
+
+/** The unit in which a figure was written, such as that of a tag: what stands beside it is shown in the same one. */
+export function unitAt({ at }: Derived): string | undefined {
+  const place = placeIn(at);
+  return place ? /\d\s*([A-Za-z][A-Za-z ]*)$/.exec(place.row.text.slice(place.from, place.to).trim())?.[1] : undefined;
+}
 
 /** A row whose first cell names it. */
 export const row = (at: readonly Place[], ...cells: readonly (Cell | string)[]): Row => ({

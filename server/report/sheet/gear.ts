@@ -1,11 +1,10 @@
 // The section "Gear that hangs": every item between hook and load with its weight, what it may carry and the legs it is in.
 import { sum } from '../../quantities/index.ts';
 import type { GearUse } from '../../results/types.ts';
-import { placeIn } from '../places.ts';
 import { type Context, section } from './context.ts';
-import { figure, row } from './figures.ts';
+import { figure, row, unitAt } from './figures.ts';
 import type { Row, Section } from './types.ts';
-import { quoted, slice } from './written.ts';
+import { quoted } from './written.ts';
 
 export function gearSection(context: Context): readonly Section[] {
   const { gear } = context.snapshot.results;
@@ -51,15 +50,9 @@ function gearRow({ system }: Context, group: readonly GearUse[]): Row {
     String(count),
     figure(first.each, system),
     figure(weight, system),
-    figure(first.capacity, system, 'down', unitAt(first.capacity.at)),
+    figure(first.capacity, system, 'down', unitAt(first.capacity)),
     hangs(group),
   );
-}
-
-/** The unit of the tag, as written: a capacity is read beside it. */
-function unitAt(at: unknown): string | undefined {
-  const place = placeIn(at);
-  return place ? /\d\s*([A-Za-z][A-Za-z ]*)$/.exec(slice(place))?.[1] : undefined;
 }
 
 function hangs(group: readonly GearUse[]): string {

@@ -3,9 +3,10 @@ import { type Context, linkTo, section, statementsOf } from './context.ts';
 import type { Item } from '../../plan/types.ts';
 import { known, type System, writePair } from '../../quantities/index.ts';
 import { figure, notKnown, row, styled, worseEnd } from './figures.ts';
+import type { Place } from '../../syntax/types.ts';
 import type { Expectation, Result } from '../../results/types.ts';
 import type { Cell, Row, Section } from './types.ts';
-import { clauseText, quoted, valueText } from './written.ts';
+import { clauseText, quoted, slice, valueText } from './written.ts';
 
 export function grossSection(context: Context): readonly Section[] {
   const { system, snapshot } = context;
@@ -56,7 +57,9 @@ export function expectSection(context: Context): readonly Section[] {
 }
 
 const expectRow = (context: Context, expect: Expectation): Row =>
-  row([expect.at], expect.text, states[expect.state], worstOf(expect, context.system), expect.worst ? decidedBy(expect.worst, context) : '');
+  row([expect.at], expect.item.value?.value ? expect.text : slice(wholeLine(expect.at)), states[expect.state], worstOf(expect, context.system), expect.worst ? decidedBy(expect.worst, context) : '');
+
+const wholeLine = ({ row: { file, text } }: Place): Place => ({ row: { file, text }, from: 0, to: text.length });
 
 /** The end that was compared, with as many digits as it takes to show on which side of the bound it lies. */
 function worstOf({ item, state, worst }: Expectation, system: System): Cell {

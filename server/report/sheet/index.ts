@@ -3,6 +3,7 @@ import { cautions } from '../../checks/index.ts';
 import type { Snapshot } from '../../workspace/index.ts';
 import { contentMark } from '../mark.ts';
 import { standing } from '../standing.ts';
+import { allFigures } from '../working.ts';
 import { centreSection } from './centre.ts';
 import type { Context } from './context.ts';
 import { craneSection } from './cranes.ts';
@@ -13,9 +14,10 @@ import { legsSection } from './legs.ts';
 import { librarySection } from './library.ts';
 import { approvalSection, hazardSection, notesSection, peopleSection, rulesSection, siteSection, stepsSection } from './papers.ts';
 import { quietSection } from './quiet.ts';
+import { sourceNames } from './source-names.ts';
 import { sourcesSection } from './sources.ts';
 import { standingSection } from './standing.ts';
-import type { Section, Sheet } from './types.ts';
+import type { Section, Sheet, Table } from './types.ts';
 import { weightSection } from './weight.ts';
 import { workingSection } from './working.ts';
 import { clauseText } from './written.ts';
@@ -31,7 +33,8 @@ export interface SheetOptions {
 export function sheetOf(snapshot: Snapshot, { pathOf, usedBy = [] }: SheetOptions): Sheet {
   const { plan } = snapshot;
   const mark = contentMark(plan);
-  const context: Context = { snapshot, system: plan.units, mark, pathOf, usedBy };
+  const sources = sourceNames(allFigures(snapshot.results.list));
+  const context: Context = { snapshot, system: plan.units, mark, sources, pathOf, usedBy };
   const state = standing(snapshot);
   const head = headSection(context, state);
   const revision = (plan.head && clauseText(plan.head, 'revision')) || 'not stated';
@@ -42,7 +45,7 @@ export function sheetOf(snapshot: Snapshot, { pathOf, usedBy = [] }: SheetOption
     revision,
     mark,
     foot,
-    sections: [head, standingSection(context, state), ...(plan.head ? planSections(context) : librarySection(context)), footSection(foot)],
+    sections: [head, standingSection(context, state), ...(plan.head ? planSections(context) : librarySection(context)), footSection(foot)].map(tidy),
   };
 }
 
@@ -51,6 +54,16 @@ const planSections = (context: Context): readonly Section[] =>
     weightSection, centreSection, legsSection, gearSection, grossSection, expectSection, craneSection, siteSection, peopleSection, stepsSection,
     hazardSection, approvalSection, rulesSection, notesSection, quietSection, sourcesSection, workingSection,
   ].flatMap((make) => make(context));
+
+/** Columns in which nothing stands are left out. */
+const tidy = (section: Section): Section => ({ ...section, blocks: section.blocks.map((block) => (block.kind === 'table' ? withoutEmpty(block) : block)) });
+
+function withoutEmpty(table: Table): Table {
+  const kept = table.columns.map((_, i) => i === 0 || table.rows.some(({ cells }) => cells[i]?.text || cells[i]?.link));
+  if (kept.every(Boolean)) return table;
+  const keep = <T>(list: readonly T[]) => list.filter((_, i) => kept[i]);
+  return { ...table, columns: keep(table.columns), rows: table.rows.map((row) => ({ ...row, cells: keep(row.cells) })) };
+}
 
 const footSection = (text: string): Section => ({
   id: 'foot', title: 'How long this sheet holds', blocks: [{ kind: 'paragraph', look: 'caution', text, at: [] }],

@@ -3,7 +3,7 @@ import { fold } from '../../plan/index.ts';
 import type { System } from '../../quantities/index.ts';
 import type { LegUse, Result } from '../../results/types.ts';
 import { type Context, section } from './context.ts';
-import { figure, overCapacity, row, worseEnd } from './figures.ts';
+import { figure, overCapacity, row, unitAt, worseEnd } from './figures.ts';
 import type { Block, Cell, Column, Paragraph, Row, Section, Table } from './types.ts';
 import { capital, quoted, statementText, valueText } from './written.ts';
 
@@ -66,17 +66,20 @@ function rowsOf({ system }: Context, used: readonly Result[], results: Columns):
   }
   return [...subjects.values()].map((group) => {
     const first = group[0] as Result;
+    const tag = group.find(({ result }) => result === 'capacity');
+    const unit = tag && unitAt(tag.value);
     const cells = results.map(([name]): Cell | string => {
       const found = group.find(({ result }) => result === name);
-      return found ? cellOf(found, system) : '';
+      return found ? cellOf(found, system, name === 'load' || name === 'capacity' ? unit : undefined) : '';
     });
     const stage = first.stage ? `, stage ${quoted(first.stage)}` : '';
     return { ...row([first.at], `${capital(first.subject.kind)} ${quoted(first.subject.name ?? '')}${stage}`, ...cells), repeat: first.subject.kind !== 'pick' || undefined } as Row;
   });
 }
 
-function cellOf({ subject, result, value }: Result, system: System): Cell {
-  const cell = figure(value, system, worseEnd(subject.kind, result));
+/** Load and capacity stand in the unit of the tag, so that no one has to convert to see which is more. */
+function cellOf({ subject, result, value }: Result, system: System, unit: string | undefined): Cell {
+  const cell = figure(value, system, worseEnd(subject.kind, result), unit);
   return result === 'capacity used' ? overCapacity(value, cell) : cell;
 }
 

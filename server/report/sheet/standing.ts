@@ -37,9 +37,9 @@ function points(caption: string, findings: readonly Finding[], context: Context,
 }
 
 function notKnown(gaps: readonly Gap[], context: Context): readonly Block[] {
-  const rows = gaps.map(({ finding, cause, leaves }): Row => {
-    const at = finding?.at ?? placeIn(cause?.at);
-    const text = `Not known: ${finding?.message ?? cause?.what ?? ''}`;
+  const rows = gaps.map(({ finding, causes, leaves }): Row => {
+    const at = finding?.at ?? placeIn(causes[0]?.at);
+    const text = `Not known: ${finding?.message ?? causes.map(({ what }) => what).join(' ')}`;
     return { ...row(at ? [at] : [], { text, is: 'not known' }, at ? { text: '', link: linkTo(context, at) } : '', names(leaves), finding?.slug ?? ''), repeat: true };
   });
   return rows.length ? [{

@@ -5,7 +5,7 @@ import { type Context, section } from './context.ts';
 import { figure, notKnown, row } from './figures.ts';
 import { buildUpBars } from './weight-bars.ts';
 import type { Block, Cell, Row, Section, Table } from './types.ts';
-import { quoted } from './written.ts';
+import { quoted, slice } from './written.ts';
 
 export const weightSection = (context: Context): readonly Section[] =>
   section('weight', 'Weight', context.snapshot.results.loads.flatMap((load) => blocks(context, load)));
@@ -23,7 +23,7 @@ function evidence({ system }: Context, load: LoadResult): Table {
       word[candidate.kind],
       candidate.evidence ? `by ${candidate.evidence}` : 'nothing named',
       figure(candidate.weight, system),
-      `${percent(candidate.allowance)}: ${candidate.allowanceFrom}`,
+      candidate.allowanceFrom ? `${percent(candidate.allowance)}: ${candidate.allowanceFrom}` : notKnown,
       figure(candidate.total, system),
       candidate === load.governing ? 'governs' : '',
     ),
@@ -71,21 +71,26 @@ function bodyRows(context: Context, body: Body, whole: Derived, depth: number): 
     ...row(
       [body.thing.item.at],
       body.thing.name,
-      working ? String(working.count) : '',
+      working ? (working.count > 0 ? String(working.count) : notKnown) : '',
       working ? figure(working.each, system) : '',
       figure(body.weight, system),
       share(body.weight, whole, context),
-      working ? origin(working.shape, working.density, context) : 'what stands below it',
+      working ? origin(body, context) : 'what stands below it',
     ),
     depth,
   };
   return [own, ...body.bodies.flatMap((inner) => bodyRows(context, inner, whole, depth + 1))];
 }
 
-const origin = (shape: string, density: Derived | null, { system }: Context): string => {
-  if (!density) return shape;
-  return `${shape}, ${figure(density, system).text}${density.source ? ` (${density.source})` : ''}`;
-};
+/** The shape as written, and the density with the short name of its source. */
+function origin({ thing: { item }, working }: Body, { system, sources }: Context): string {
+  const shape = working?.shape ?? '';
+  const use = item.clauses.get(shape)?.[0];
+  const size = use && use.valueAt.from !== use.keywordAt.from ? slice(use.valueAt) : '';
+  const density = working?.density;
+  const written = [shape, size].filter(Boolean).join(' ');
+  return density ? `${written}; ${[sources.nameOf(density.source), figure(density, system, 'either').text].filter(Boolean).join(' ')}` : written;
+}
 
 /** Share of what all parts weigh together; not known as soon as either is. */
 function share(weight: Derived, whole: Derived, { system }: Context): Cell {

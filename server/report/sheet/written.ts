@@ -5,10 +5,12 @@ import { row } from './figures.ts';
 import type { Row, Table } from './types.ts';
 
 /** The value of a clause in its own words; a text without its quotes. */
-export function valueText({ value, valueAt, keywordAt }: BoundClause): string {
+export function valueText({ value, valueAt, keywordAt, row: { takes } }: BoundClause): string {
   if (value?.kind === 'text') return value.text;
   if (value?.kind === 'date') return value.iso;
-  return valueAt.row === keywordAt.row && valueAt.from === keywordAt.from && valueAt.to === keywordAt.to ? 'yes' : slice(valueAt);
+  if (takes === 'nothing') return 'yes';
+  const bare = valueAt.row === keywordAt.row && valueAt.from === keywordAt.from && valueAt.to === keywordAt.to;
+  return bare ? 'cannot be read' : slice(valueAt);
 }
 
 /** All values of one clause keyword, one behind the other; '' where it is not stated. */

@@ -64,7 +64,7 @@ function hung(input: HangInput, net: Network, built: Built, uses: ReadonlyMap<Th
   if (pullsStraightUp(built)) return straightUp(input, built, stages, read, unjudgedThings.words);
   const solved = solveRig(built);
   if ('error' in solved) return { ...nothing([unsolved(input, built, solved)]), built, unjudged: unjudgedThings.words };
-  if (solved.rest.status === 'unstable' || solved.rest.turnsOver) return { ...nothing([unstable(input, built)]), built, solved, unjudged: unjudgedThings.words };
+  if (overturns(solved.rest)) return { ...nothing([unstable(input, built)]), built, solved, unjudged: unjudgedThings.words };
   const pulls = pullsOf(built, solved);
   const drawn = read(pulls);
   judge(input, built, pulls, drawn, solved, null);
@@ -75,6 +75,9 @@ function hung(input: HangInput, net: Network, built: Built, uses: ReadonlyMap<Th
   }
   return { drawn, stages: stages.map((stage) => ({ name: stage.names[0] ?? '', figures: new Map(), because: [because('This version does not work this stage out.', stage.at)] })), because: [], built, solved, unjudged: [...new Set(words)] };
 }
+
+/** It lets go of the pose drawn: no rest there, or one that is found only upside down. What merely turns far is tilted. */
+const overturns = (rest: Solved['rest']): boolean => rest.status === 'unstable' || (rest.turnsOver && rest.turned > Math.PI / 2);
 
 /** Two hooks that pull straight up: as drawn, and inclined as each stage says; a sweep shows its worst step. */
 function straightUp(input: HangInput, built: Built, stages: readonly Item[], read: (pulls: Pulls) => ReadonlyMap<Thing, Figures>, words: readonly string[]): Hanging {

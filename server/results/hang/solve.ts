@@ -13,7 +13,8 @@ export interface Solved {
   /** Worst pull on each point: bodies, then points, N. */
   readonly points: readonly (readonly number[])[];
   readonly anchors: readonly number[]; // worst size of the force on each, N
-  readonly compression: readonly (number | null)[]; // of each body with an axis, N
+  /** Of each body with an axis, N: as it hangs, and the worst over every way the legs can share. */
+  readonly compression: readonly ({ readonly value: number; readonly worst: number } | null)[];
   readonly unstableCorners: number;
   readonly failedCorner: HangError | null;
 }
@@ -37,7 +38,7 @@ function work(built: Built): Solved | HangError {
   if ('error' in hung) return hung;
   const rest = describe(hung);
   const nothing = { rest, redundancy: 0, worst: [], least: [], governs: [], points: [], anchors: [], compression: [], unstableCorners: 0, failedCorner: null };
-  if (rest.status === 'unstable' || rest.turnsOver) return nothing;
+  if (rest.status === 'unstable') return nothing;
   const n = built.model.slings.length;
   const elastic = rest.slings.map((sling) => sling.upperTension);
   const worst: (number | null)[] = [...elastic];
@@ -87,7 +88,10 @@ function peaks(model: HangModel, hung: Hung, rest: HangResult, worst: readonly (
     return Math.max(...all.map(pull), pull(rest) + touching.reduce((sum, { s }) => sum + rise(s), 0));
   }));
   const anchors = model.anchors.map((_, a) => Math.max(...all.map((placed) => size(placed.anchors[a]?.force as Vec3))));
-  const compression = model.bodies.map((body, b) => (body.axis ? Math.max(...all.map((placed) => sectionForces(model, placed, b)?.compression.value ?? 0)) : null));
+  const compression = model.bodies.map((body, b) => {
+    const along = (placed: Placed): number => sectionForces(model, placed, b)?.compression.value ?? 0;
+    return body.axis ? { value: along(rest), worst: Math.max(...all.map(along)) } : null;
+  });
   return { points, anchors, compression };
 }
 

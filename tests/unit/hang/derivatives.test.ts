@@ -4,6 +4,7 @@ import { gradient, measure } from '../../../server/mechanics/hang/energy.ts';
 import { cholesky, choleskySolve, eigenSymmetric, nearNullSpace } from '../../../server/mechanics/hang/linear.ts';
 import { copyPose, drawnPose, type Pose, take, type Unknowns, unknowns } from '../../../server/mechanics/hang/pose.ts';
 import { layOut, type Rig } from '../../../server/mechanics/hang/rig.ts';
+import { lengthRates } from '../../../server/mechanics/hang/sensitivity.ts';
 import { largest } from '../../../server/mechanics/hang/simplex.ts';
 import { solve } from '../../../server/mechanics/hang/solve.ts';
 import { hessian } from '../../../server/mechanics/hang/stiffness.ts';
@@ -80,6 +81,35 @@ describe.each(rigs)('rig $i', ({ rig: short }) => {
       }
     }
   });
+});
+
+test('sensitivity to lengths = differences of full solves', () => {
+  let compared = 0;
+  for (const { rig: short } of rigs) {
+    const model = modelOf(short);
+    const hung = solve(model);
+    if ('error' in hung || hung.kind.status !== 'stable') continue;
+    const rates = lengthRates(hung.rig, hung.pose, hung.unknowns)!;
+    const all = hung.rig.totalWeight;
+    model.slings.forEach((sling, s) => {
+      const at = (change: number) => {
+        const slings = model.slings.map((one, i) => (i === s ? { ...one, length: sling.length + change } : one));
+        const other = solve({ ...model, slings });
+        if ('error' in other) throw new Error(other.error);
+        return other.pose;
+      };
+      const [longer, shorter] = [at(1e-5), at(-1e-5)];
+      for (let k = 0; k < model.slings.length; k++) {
+        // A sling that goes slack in between has no one slope.
+        if (longer.tension[k]! > 0 !== shorter.tension[k]! > 0) continue;
+        const slope = (longer.tension[k]! - shorter.tension[k]!) / 2e-5;
+        const size = all + (hung.rig.ea[s]! * hung.pose.length[s]!) / hung.rig.rest[s]! ** 2;
+        expect(Math.abs(slope - rates[s]!.tension[k]!)).toBeLessThan(2e-4 * size);
+        compared++;
+      }
+    });
+  }
+  expect(compared).toBeGreaterThan(100);
 });
 
 describe('linear algebra', () => {

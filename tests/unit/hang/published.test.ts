@@ -78,6 +78,30 @@ describe('legs, closed forms (statics)', () => {
     close(Math.abs(leg!.forces[1]![0]) / gravity, sideways, pull * 2e-4);
   });
 
+  test('a heavy sling pulls more at its upper end: T + ½ w sin α, and half of it hangs on the load', () => {
+    const base = pair(10000, 45);
+    const slings = Object.fromEntries(
+      Object.entries(base.slings).map(([name, sling]): [string, ShortSling] => [
+        name,
+        [...sling.slice(0, -1), 300] as unknown as ShortSling,
+      ]),
+    );
+    const result = solved(hang(modelOf({ ...base, slings })));
+    const [leg] = result.slings;
+    close(leg!.tension / gravity, (10000 + 300) / (2 * Math.sin(45 * degrees)), 2);
+    close((leg!.upperTension - leg!.tension) / gravity, 150 * Math.sin(45 * degrees), 0.01);
+    close(-result.anchors[0]!.force[2] / gravity, 10600, 1e-3);
+  });
+
+  test('one pick: the righting lever is its height over the centre, whatever the sling weighs', () => {
+    const rig: ShortRig = {
+      hooks: { hook: [0, 0, 0] },
+      bodies: { load: { mass: 1000, cog: [0, 0, -0.7], at: { A: [0, 0, 0] } } },
+      slings: { sling: ['hook', 'load.A', 3, 1e8, 400] },
+    };
+    close(solved(hang(modelOf(rig))).bodies[0]!.rightingLever!, 0.7, 1e-5);
+  });
+
   test('level lift, picks 1.2 and 2.8 m from the centre, hook 3 m over them: moment balance', () => {
     const rig = bridle(
       8000,

@@ -149,6 +149,18 @@ test('the envelope over a box of the centre is no better than at any corner or i
   }
 });
 
+test('a box that holds a place where the load falls has no envelope', () => {
+  const rig: ShortRig = {
+    hooks: { hook: [0, 0, 0] },
+    bodies: { load: { mass: 1000, cog: [0, 0, -0.1], at: { A: [2, 0, 0], B: [-2, 0, 0] } } },
+    slings: { a: ['hook', 'load.A', 4, 2e7, 0], b: ['hook', 'load.B', 4, 2e7, 0] },
+  };
+  expect(envelopeOverBox(modelOf(rig), 0, [0, 0, 0.2])).toMatchObject({
+    error: 'does-not-hang-as-drawn',
+    name: 'load',
+  });
+});
+
 interface SweepRow extends ShortRig {
   readonly id: string;
   readonly body: string;

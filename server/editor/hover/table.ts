@@ -1,0 +1,22 @@
+// Hover on a material or a size of the built-in tables: its figure, its source, its range, and why this end is used.
+import { material } from '../../catalog/index.ts';
+import type { Snapshot } from '../../workspace/types.ts';
+import { clauseAt, itemAt, ownFile } from '../items.ts';
+import type { Hover } from '../types.ts';
+import { hoverOf } from './page.ts';
+import { materialNote, sizedBy, sizedNote } from './tabled.ts';
+
+export function hoverTable(s: Snapshot, row: number, offset: number): Hover | null {
+  const file = ownFile(s);
+  const item = file && itemAt(file, row);
+  const where = s.tree.rows[row];
+  if (!item || !where) return null;
+  const clause = clauseAt(item, { row: where }, offset);
+  if (!clause || clause.value?.kind !== 'text' || offset < clause.valueAt.from) return null;
+  if (clause.row.names === 'material') {
+    const found = material(clause.value.text);
+    return found ? hoverOf(s.plan, clause.valueAt, materialNote(found, s.plan.units)) : null;
+  }
+  const sized = ['section', 'pipe', 'bar', 'schedule'].includes(clause.keyword) ? sizedBy(item) : null;
+  return sized && hoverOf(s.plan, clause.valueAt, sizedNote(sized, s.plan.units));
+}

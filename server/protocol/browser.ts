@@ -1,0 +1,35 @@
+// The server as a web worker: it has no files of its own, so it asks the client for them, once each until they change.
+import { BrowserMessageReader, BrowserMessageWriter, type Connection, createConnection } from 'vscode-languageserver/browser';
+import type { Host } from './host.ts';
+import { type ExplainAnswer, LIST_FILES, type ListFilesAnswer, READ_FILE, type ReadFileAnswer } from './messages.ts';
+import { serve } from './server.ts';
+
+const connection = createConnection(new BrowserMessageReader(self as never), new BrowserMessageWriter(self as never));
+serve(connection, hostOf(connection));
+
+function hostOf(client: Connection): Host {
+  const texts = new Map<string, string | null | undefined>(); // undefined: on its way
+  const listeners: ((uri: string) => void)[] = [];
+  const fetchText = async (uri: string): Promise<string | null> => {
+    const answer = await client.sendRequest<ReadFileAnswer | null>(READ_FILE, { uri }).catch(() => null);
+    return answer?.text ?? null;
+  };
+  return {
+    read(uri) {
+      if (!texts.has(uri)) {
+        texts.set(uri, undefined);
+        void fetchText(uri).then((text) => {
+          texts.set(uri, text);
+          for (const hear of listeners) hear(uri);
+        });
+      }
+      return texts.get(uri);
+    },
+    forget: (uri) => void texts.delete(uri),
+    arrived: (hear) => void listeners.push(hear),
+    real: (uri) => uri,
+    list: async (folderUri, most) => (await client.sendRequest<ListFilesAnswer>(LIST_FILES, { folderUri })).uris.slice(0, most),
+    pages: async (from) => JSON.parse((from === undefined ? null : await fetchText(from)) ?? '{}') as Record<string, ExplainAnswer>,
+    soon: (deed) => void setTimeout(deed, 0),
+  };
+}

@@ -1,0 +1,4 @@
+// The server's way in as a program of its own.
+import { start } from './node.ts';
+
+start();

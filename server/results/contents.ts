@@ -1,0 +1,57 @@
+// Spaces inside hollow parts of which nothing says what is in them. A closed space leaves the weight open; one with open ends is worth a note.
+import { closed, interior, solid } from '../mechanics/index.ts';
+import { fold, namesOf, type Thing } from '../plan/index.ts';
+import type { Cause } from '../quantities/derived.ts';
+import type { Notes } from './notes.ts';
+import { partOf } from './part.ts';
+import { isLiquid, type Layout } from './place.ts';
+
+const water = 1000; // kg/m3, what an unstated space is weighed with
+
+const heads = new Set(['dished head', 'hemispherical head', 'conical head']);
+
+/** Notes each hollow part of a load of which nothing is said; returns why the weight is open where a space is closed. */
+export function unstatedContents(layout: Layout, notes: Notes): ReadonlyMap<Thing, Cause> {
+  const inLoad = layout.plan.names.things.filter((thing) => thing.load === layout.load && thing.kind === 'part');
+  const said = saidInside(inLoad, layout);
+  const open = new Map<Thing, Cause>();
+  for (const thing of inLoad) {
+    const { item } = thing;
+    if (said.has(thing) || item.clauses.has('empty') || isLiquid(item)) continue;
+    const part = partOf(item, layout.plan);
+    const inside = part.kind === 'solid' && part.shape ? interior(part.shape) : null;
+    if (!inside || !part.shape || 'impossible' in solid(part.shape)) continue;
+    const count = layout.place(item).count ?? 1;
+    const shut = closed(part.shape) || capped(thing, inLoad);
+    const facts = { part: thing.name, volume: inside.volume * count, added: inside.volume * count * water, closed: shut };
+    const cause = notes.add('contents-unstated', item.nameAt, facts, `Nothing says what is inside ${thing.name}.`);
+    if (shut) open.set(thing, cause);
+  }
+  return open;
+}
+
+/** Parts that a liquid is said to be inside of, alone or as part of an assembly. */
+function saidInside(things: readonly Thing[], layout: Layout): ReadonlySet<Thing> {
+  const said = new Set<Thing>();
+  for (const liquid of things.filter((thing) => isLiquid(thing.item))) for (const name of namesOf(liquid.item, 'inside')) {
+    const key = fold(name.parts.at(-1)?.text ?? '');
+    for (const thing of things) if (thing.key === key || within(thing, key, layout)) said.add(thing);
+  }
+  return said;
+}
+
+const within = (thing: Thing, key: string, layout: Layout): boolean => {
+  for (let owner = thing.owner; owner && owner !== layout.load; owner = owner.owner) if (owner.key === key) return true;
+  return false;
+};
+
+/** A tube or pipe with a head set against each of its two ends is a vessel. */
+function capped(thing: Thing, things: readonly Thing[]): boolean {
+  const sides = new Set<string>();
+  for (const other of things) {
+    const against = other.item.clauses.get('against')?.[0]?.value;
+    if (against?.kind !== 'side' || fold(against.name.parts.at(-1)?.text ?? '') !== thing.key) continue;
+    if ([...heads].some((head) => other.item.clauses.has(head))) sides.add(against.axis);
+  }
+  return ['x', 'y', 'z'].some((axis) => sides.has(axis) && sides.has(`-${axis}`));
+}
