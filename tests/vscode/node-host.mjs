@@ -11,6 +11,9 @@ const packages = { 'code-server': '4.139.1' };
 const userSettings = {
   'telemetry.telemetryLevel': 'off',
   'workbench.startupEditor': 'none',
+  'extensions.autoCheckUpdates': false,
+  'extensions.ignoreRecommendations': true,
+  'chat.disableAIFeatures': true,
   'workbench.secondarySideBar.defaultVisibility': 'hidden',
 };
 

@@ -104,7 +104,7 @@ export function figuresOf(built: Built, pulls: Pulls, uses: ReadonlyMap<Thing, G
     const least = table.given(thing.item, 'least angle');
     const tops = built.edges.flatMap(({ edge }, s) => (edge.bottom.thing.owner === thing ? [pulls.edges[s]?.angle ?? null] : [])).filter((angle) => angle !== null);
     const flattest = tops.length ? Math.min(...tops) : null;
-    gear(thing, body.carried + own, body.carried + own, flattest, { tilt, compression: body.compression === null ? open('N', []) : known(body.compression.value, 'N', origin(pulls.method, thing.item.nameAt), body.compression.value, body.compression.worst) }, body.carried);
+    gear(thing, body.carried + own, body.carried + own, flattest, { tilt, compression: body.compression === null ? open('N', [because(`The points of ${thing.name} do not lie along its own x.`, thing.item.nameAt)]) : known(body.compression.value, 'N', origin(pulls.method, thing.item.nameAt), body.compression.value, body.compression.worst) }, body.carried);
     const figures = all.get(thing);
     if (figures && least.state === 'open') figures['capacity used'] = open('1', least.because);
   }

@@ -70,7 +70,7 @@ export function build(net: Network, { loads, beams, uses, table }: Loads): Built
       else places.set(node.thing, { body: bodies.length, point: points.push({ name: node.thing.name, at }) - 1 });
     }
     const xs = own.flatMap((item) => pointAt(item)?.[0] ?? []);
-    bodies.push({ name: beam.name, weight: use.weight.value * g, cog: [0, 0, 0], points, axis: [Math.min(...xs), Math.max(...xs)] });
+    bodies.push({ name: beam.name, weight: use.weight.value * g, cog: [0, 0, 0], points, ...(Math.max(...xs) > Math.min(...xs) && { axis: [Math.min(...xs), Math.max(...xs)] as const }) });
     info.push({ thing: beam, half: null });
   }
   if (causes.length) return { because: unique(causes) };
