@@ -1,13 +1,14 @@
 // Prints all words about findings in one go, for a reviewer: each sentence as its page's plan raises it, the ways out, and the page.
 import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
 import { readPages } from './pages.mjs';
 
-/** The pages' own readers and checks, bundled for this run; inside the project, so that what they read lies where they look. */
+/** The pages' own readers and the checks, bundled for this run. */
 async function loadPages() {
-  const folder = await mkdtemp(join('tests', 'support', '.words-'));
+  const folder = await mkdtemp(join(tmpdir(), 'words-'));
   try {
     const outfile = join(folder, 'pages.mjs');
     const define = { 'import.meta.dirname': JSON.stringify(join(process.cwd(), 'tests', 'support')) };
@@ -20,7 +21,6 @@ async function loadPages() {
       define,
       loader: { '.ohm': 'text' },
       logLevel: 'warning',
-      banner: { js: "import { createRequire } from 'node:module'; const require = createRequire(import.meta.url);" },
     });
     return await import(pathToFileURL(outfile).href);
   } finally {

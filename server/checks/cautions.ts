@@ -22,14 +22,17 @@ export const cautions = {
     text: 'Lifting can kill. Becket is a planning aid: it does the arithmetic of what a plan says. It cannot see the load, the gear, the crane, the ground or the weather. It approves nothing and replaces nobody. The law and codes where you lift, the crane maker\'s chart and manual, the tags and instructions of every item, and the judgement of a qualified person (licensed, where the law asks) come first and win over any number here. Have someone qualified who did not write the plan check inputs and results by other means. Where a weight is in doubt, weigh the load. "No findings" means only that these checks found nothing in what was written. Tables and rules name their source; compare them with the edition in force. No warranty: see LICENSE.',
   },
   /** Head of the sheet and of its preview; member `caution` of JSON. */
-  sheetHead: 'Planning aid, not an approval. A qualified person must check every figure against the load, gear, crane and ground as they really are. Local codes and makers\' instructions come first.',
+  sheetHead:
+    "Planning aid, not an approval. A qualified person must check every figure against the load, gear, crane and ground as they really are. Local codes and makers' instructions come first.",
   /** Head of the sheet when open points exist. */
-  openFigures: (n: number): string => `${words(n, 'figure')} ${are(n)} not known. This plan cannot be used as it stands.`,
+  openFigures: (n: number): string =>
+    `${words(n, 'figure')} ${are(n)} not known. This plan cannot be used as it stands.`,
   /** Head of the sheet when rules are set aside. */
   rulesSetAside: (list: readonly string[]): string =>
     `${words(list.length, 'rule')} set aside: ${list.join(', ')}. Each stands on the named person's authority, not on a calculation.`,
   /** Head of the sheet when this version lacks a judgement. */
-  notJudged: (list: readonly string[]): string => `Not judged by this version: ${list.join(', ')}. A qualified person must judge these before any use.`,
+  notJudged: (list: readonly string[]): string =>
+    `Not judged by this version: ${list.join(', ')}. A qualified person must judge these before any use.`,
   /** Foot of every page of the sheet and the lift-day page. */
   pageFoot: (revision: string, mark: string): string =>
     `Revision ${revision}, content mark ${mark}. Good only while load, gear, crane set-up, ground and weather are as written. Anything different: stop; have the plan changed, checked and approved again.`,
@@ -43,7 +46,8 @@ export const cautions = {
   estimate: (source: string, percent: string, rule: string): string =>
     `Rests on an estimate (${source}); ${percent} is added under ${rule}. Weigh before the lift where you can.`,
   /** Hover on an open number. */
-  notKnown: (reason: string): string => `Not known: ${unstopped(reason)}. Everything built on it is not known either. Unknown is not zero.`,
+  notKnown: (reason: string): string =>
+    `Not known: ${unstopped(reason)}. Everything built on it is not known either. Unknown is not zero.`,
   /** Hover on a built-in limit or table. */
   builtIn: (source: string): string => `A default of this program (${source}), not a rule of your site or country.`,
   /** Command line, after a check that found something. */
@@ -53,7 +57,7 @@ export const cautions = {
   nothingFound: (plans: number, subjects: readonly string[]): string =>
     `No findings in ${words(plans, 'plan')}. Not stated, so not checked: ${subjects.join(', ')}. This approves no lift.`,
   /** Command line, help. */
-  help: 'Planning aid. Local codes, makers\' instructions and qualified or licensed people decide.',
+  help: "Planning aid. Local codes, makers' instructions and qualified or licensed people decide.",
   /** First line of a pull-request comment. */
-  pullRequest: 'Figures worked out from the plan\'s text. Merging is not an approval to lift.',
+  pullRequest: "Figures worked out from the plan's text. Merging is not an approval to lift.",
 } as const;

@@ -13,13 +13,23 @@ export function rewrite(at: Place, template: string, { title = '', preferred = f
 }
 
 /** Takes a place out of its line. */
-export const remove = (at: Place, title: string, preferred: boolean): Fix => ({ title, preferred, edits: [{ kind: 'replace', at, text: '' }], cursor: null });
+export const remove = (at: Place, title: string, preferred: boolean): Fix => ({
+  title,
+  preferred,
+  edits: [{ kind: 'replace', at, text: '' }],
+  cursor: null,
+});
 
 /** Adds a clause at the end of the line of a place, before its comment: `addClause(asked, at, `by ${here}`, …)`. */
 export function addClause(asked: Asked, at: Place, template: string, title: string): Fix {
   const { text, cursor } = marked(template);
   const end = lineEnd(asked, at);
-  return { title, preferred: false, edits: [{ kind: 'replace', at: end.at, text: end.joiner + text }], cursor: cursor === null ? null : end.joiner.length + cursor };
+  return {
+    title,
+    preferred: false,
+    edits: [{ kind: 'replace', at: end.at, text: end.joiner + text }],
+    cursor: cursor === null ? null : end.joiner.length + cursor,
+  };
 }
 
 /** Puts lines right under the statement of a place, as deep as what stands there already. */
@@ -73,22 +83,34 @@ export function lineEnd(asked: Asked, { row }: Place): { readonly at: Place; rea
   const tree = treeOf(asked, row);
   const line = tree?.lines[tree.rowNumber(row)] ?? null;
   const written = row.text.slice(0, line?.comment?.from ?? row.text.length).trimEnd();
-  const alone = line?.kind === 'statement' && !line.statement?.value && !line.statement?.unread && line.clauses.length === 0;
-  return { at: { row, from: written.length, to: written.length }, joiner: /[,:]$/.test(written) ? ' ' : alone ? ': ' : ', ' };
+  const alone =
+    line?.kind === 'statement' && !line.statement?.value && !line.statement?.unread && line.clauses.length === 0;
+  return {
+    at: { row, from: written.length, to: written.length },
+    joiner: /[,:]$/.test(written) ? ' ' : alone ? ': ' : ', ',
+  };
 }
 
 function insert(after: Place, template: readonly string[], indent: number, title: string, before = false): Fix {
   const lines = template.map((line) => ' '.repeat(indent) + line);
   const { text, cursor } = marked(lines.join('\n'));
-  return { title, preferred: false, edits: [{ kind: 'insert', after, lines: text.split('\n'), ...(before && { before }) }], cursor };
+  return {
+    title,
+    preferred: false,
+    edits: [{ kind: 'insert', after, lines: text.split('\n'), ...(before && { before }) }],
+    cursor,
+  };
 }
 
 function marked(template: string): { readonly text: string; readonly cursor: number | null } {
   const cursor = template.indexOf(here);
-  return cursor < 0 ? { text: template, cursor: null } : { text: template.slice(0, cursor) + template.slice(cursor + 1), cursor };
+  return cursor < 0
+    ? { text: template, cursor: null }
+    : { text: template.slice(0, cursor) + template.slice(cursor + 1), cursor };
 }
 
-const fileOf = (asked: Asked, { row }: Pick<Place, 'row'>) => asked.results.plan.files.find((part) => part.file === row.file);
+const fileOf = (asked: Asked, { row }: Pick<Place, 'row'>) =>
+  asked.results.plan.files.find((part) => part.file === row.file);
 
 /** The tree that holds a row. */
 export const treeOf = (asked: Asked, row: Row): Tree | undefined => fileOf(asked, { row })?.tree;

@@ -20,12 +20,20 @@ export const figures = (system: System) => ({
     return first === second ? both(a, b, a < b ? '<' : '>', unit, system) : [first, second];
   },
   /** A figure and the most it may be; in a unit asked for, such as that of a tag. */
-  atMost: (unit: ResultUnit, value: number, limit: number, wanted?: string) => both(value, limit, '<=', unit, system, wanted),
+  atMost: (unit: ResultUnit, value: number, limit: number, wanted?: string) =>
+    both(value, limit, '<=', unit, system, wanted),
   /** A figure and the least it may be. */
   atLeast: (unit: ResultUnit, value: number, limit: number) => both(value, limit, '>=', unit, system),
 });
 
-function both(a: number, b: number, op: Comparison, unit: ResultUnit, system: System, wanted?: string): readonly [string, string] {
+function both(
+  a: number,
+  b: number,
+  op: Comparison,
+  unit: ResultUnit,
+  system: System,
+  wanted?: string,
+): readonly [string, string] {
   const { value, limit } = writePair(a, b, op, unit, { system, ...(wanted !== undefined && { unit: wanted }) });
   return [value, limit];
 }

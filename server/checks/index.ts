@@ -3,6 +3,7 @@
 // Read types.ts first, then one finding with its page (writing/unit-missing), then gather.ts and waive.ts; cautions.ts stands for itself.
 import type { ResultFacts, ResultProblem, Results } from '../results/types.ts';
 import type { Place, Problem } from '../syntax/types.ts';
+import { problemsOf } from './gather.ts';
 import { gearCapacityMissing } from './gear/gear-capacity-missing.ts';
 import { gearImplausible } from './gear/gear-implausible.ts';
 import { gearWeightMissing } from './gear/gear-weight-missing.ts';
@@ -33,6 +34,8 @@ import { legOverloaded } from './rig/leg-overloaded.ts';
 import { legShareUncertain } from './rig/leg-share-uncertain.ts';
 import { legSlack } from './rig/leg-slack.ts';
 import { pathBroken } from './rig/path-broken.ts';
+import type { Asked, Check, Finding, Fix, Severity } from './types.ts';
+import { waivers } from './waive.ts';
 import { clauseMissing } from './writing/clause-missing.ts';
 import { decimalComma } from './writing/decimal-comma.ts';
 import { definitionCircle } from './writing/definition-circle.ts';
@@ -54,9 +57,6 @@ import { unitMissing } from './writing/unit-missing.ts';
 import { unitUnknown } from './writing/unit-unknown.ts';
 import { valueOutside } from './writing/value-outside.ts';
 import { wordUnknown } from './writing/word-unknown.ts';
-import { problemsOf } from './gather.ts';
-import type { Asked, Check, Finding, Fix, Severity } from './types.ts';
-import { waivers } from './waive.ts';
 
 export { cautions } from './cautions.ts';
 export type { Asked, Check, Edit, Effect, Finding, Fix, Severity } from './types.ts';
@@ -126,7 +126,10 @@ export function findings(results: Results): readonly Finding[] {
     const ruling = rule(problem, severity, effect);
     let fixes: readonly Fix[] | undefined;
     return {
-      slug: problem.slug, severity, message, at: problem.at,
+      slug: problem.slug,
+      severity,
+      message,
+      at: problem.at,
       related: ruling && 'refused' in ruling ? [...related, ruling.refused] : related,
       waived: ruling && 'waived' in ruling ? ruling.waived : null,
       get fixes() {
@@ -168,7 +171,12 @@ function inOrder(problems: readonly ResultProblem[], asked: Asked): readonly Res
   const lineOf = ({ row }: Place): number => files[numbers.get(row.file) ?? -1]?.tree.rowNumber(row) ?? -1;
   const seen = new Set<string>();
   return problems
-    .map((problem) => ({ problem, from: problem.at.from, file: numbers.get(problem.at.row.file) ?? files.length, line: lineOf(problem.at) }))
+    .map((problem) => ({
+      problem,
+      from: problem.at.from,
+      file: numbers.get(problem.at.row.file) ?? files.length,
+      line: lineOf(problem.at),
+    }))
     .filter(({ problem, file, line }) => {
       const said = `${problem.slug} ${file}:${line}:${problem.at.from}-${problem.at.to} ${worded(problem, asked).message}`;
       return seen.has(said) ? false : Boolean(seen.add(said));

@@ -13,7 +13,9 @@ export type Ruling =
 
 /** Judges findings by the waivers of the plan's own file; a library's waivers set nothing aside in the plans that use it. */
 export function waivers(results: Results): (problem: ResultProblem, severity: Severity, effect: Effect) => Ruling {
-  const lines = (results.plan.files[0]?.items ?? []).filter((item) => item.keyword === 'waive').map((item) => waiver(item, results.plan));
+  const lines = (results.plan.files[0]?.items ?? [])
+    .filter((item) => item.keyword === 'waive')
+    .map((item) => waiver(item, results.plan));
   return (problem, severity, effect) => {
     const fitting = lines.filter((line) => line.slug === problem.slug && isAbout(line, problem, results));
     const [first] = fitting;
@@ -37,7 +39,14 @@ interface Waiver {
 function waiver(item: Item, plan: BoundPlan): Waiver {
   const [reason, approvedBy] = [textOf(item, 'reason')?.trim() ?? '', textOf(item, 'approved by')?.trim() ?? ''];
   const on = item.clauses.has('on') ? new Set(namesOf(item, 'on').flatMap(everyName).map(fold)) : null;
-  return { slug: textOf(item, '') ?? '', names: on, reason, approvedBy, flaw: flawOf(item, plan, reason, approvedBy), at: item.at };
+  return {
+    slug: textOf(item, '') ?? '',
+    names: on,
+    reason,
+    approvedBy,
+    flaw: flawOf(item, plan, reason, approvedBy),
+    at: item.at,
+  };
 }
 
 function flawOf(item: Item, plan: BoundPlan, reason: string, approvedBy: string): string | null {
@@ -54,7 +63,8 @@ function notWaivable({ slug, facts }: ResultProblem, severity: Severity, effect:
   if (effect === 'open' || effect === 'opens centre' || slug === 'hang-unstable') return 'it is not known';
   if (slug === 'leg-overloaded') return 'it is above what the item may carry, or above a limit on that';
   if (slug === 'expect-failed' && facts.value === null) return 'it is not known';
-  if (slug === 'expect-failed' && facts.result === 'capacity used' && (facts.value ?? 0) > 1) return 'it is above what may be carried';
+  if (slug === 'expect-failed' && facts.result === 'capacity used' && (facts.value ?? 0) > 1)
+    return 'it is above what may be carried';
   return severity === 'error' && effect !== 'stands' ? 'its figures are at odds with each other' : null;
 }
 
@@ -66,13 +76,33 @@ function isAbout({ names }: Waiver, problem: ResultProblem, results: Results): b
 function subjects(problem: ResultProblem, { plan, legs }: Results): readonly string[] {
   const tree = plan.files.find((part) => part.file === problem.at.row.file)?.tree;
   const nodes: TreeNode[] = [];
-  for (let node = tree?.nodeAt[tree.rowNumber(problem.at.row)]; tree && node; node = tree.parentAt[tree.rowNumber(node.row)]) nodes.push(node);
+  for (
+    let node = tree?.nodeAt[tree.rowNumber(problem.at.row)];
+    tree && node;
+    node = tree.parentAt[tree.rowNumber(node.row)]
+  )
+    nodes.push(node);
   const declared = plan.names.things.filter((thing) => nodes.includes(thing.item.node)).map((thing) => thing.name);
-  const used = legs.filter((leg) => nodes.includes(leg.item.node)).flatMap((leg) => leg.steps.map((step) => step.thing.name));
-  const said = Object.entries(problem.facts).flatMap(([key, value]) => (about.has(key) && typeof value === 'string' ? [value] : []));
+  const used = legs
+    .filter((leg) => nodes.includes(leg.item.node))
+    .flatMap((leg) => leg.steps.map((step) => step.thing.name));
+  const said = Object.entries(problem.facts).flatMap(([key, value]) =>
+    about.has(key) && typeof value === 'string' ? [value] : [],
+  );
   return [...said, ...declared, ...used];
 }
-const about: ReadonlySet<string> = new Set(['item', 'load', 'part', 'leg', 'a', 'b', 'material', 'reading', 'subject', 'name']);
+const about: ReadonlySet<string> = new Set([
+  'item',
+  'load',
+  'part',
+  'leg',
+  'a',
+  'b',
+  'material',
+  'reading',
+  'subject',
+  'name',
+]);
 
 /** A name as used, or all names of a range. */
 function everyName({ parts, until }: NameUse): readonly string[] {

@@ -22,10 +22,12 @@ export const bare = (noun: string): string => noun.replace(/^an? /, '');
 export const unstopped = (text: string): string => text.trim().replace(/\.$/, '');
 
 /** `the leg to A`, `the legs to A and B`, by the picks they end at. */
-export const legsTo = (picks: readonly string[]): string => `the ${picks.length === 1 ? 'leg' : 'legs'} to ${list(picks.map(named))}`;
+export const legsTo = (picks: readonly string[]): string =>
+  `the ${picks.length === 1 ? 'leg' : 'legs'} to ${list(picks.map(named))}`;
 
 /** `a load` for `load`; what has an article keeps it. */
-export const withArticle = (noun: string): string => (/^(an?|the) /.test(noun) ? noun : `${/^[aeiou]/.test(noun) ? 'an' : 'a'} ${noun}`);
+export const withArticle = (noun: string): string =>
+  /^(an?|the) /.test(noun) ? noun : `${/^[aeiou]/.test(noun) ? 'an' : 'a'} ${noun}`;
 
 /** What stands at a place. */
 export const written = ({ row, from, to }: Place): string => row.text.slice(from, to);

@@ -93,8 +93,7 @@ function bodyHint(body: Body | undefined, { plan: { units } }: Results): Said | 
   const several = working && working.each.value !== null && working.each.value !== weight.value;
   const each = several ? [`${write(weight.value / working.each.value, 'number', { system: units, round: 'near' })} x ${worst(working.each, units)}`] : [];
   const name = `${thing.kind} ${spelled(thing.name, 'declared')}`;
-  const share_ = working?.density?.source ? ` Density: ${working.density.source}.` : '';
-  return { setting, pieces: [`= ${worst(weight, units)}`, ...each], tooltip: `Weight of ${name}: ${worst(weight, units)}.${share_}`, leadsTo: null };
+  return { setting, pieces: [`= ${worst(weight, units)}`, ...each], tooltip: `Weight of ${name}: ${worst(weight, units)}. Its working stands in the hover.`, leadsTo: null };
 }
 
 // ---------------------------------------------------------------- legs and cranes
@@ -105,7 +104,7 @@ function legHint(leg: LegUse | undefined, results: Results): Said | null {
   const { units } = results.plan;
   if (leg.broken) return unknown('legs', 'tension', [{ what: 'This leg is broken.', at: leg.item.at }]);
   const things = leg.steps.map(({ thing }) => thing).filter((thing) => thing.kind === 'gear' || thing.kind === 'pick');
-  const loads = found(things, results, 'load');
+  const loads = found(ownOf(leg, things, results), results, 'load');
   const open = loads.find(({ value }) => value.value === null);
   const most = greatest(loads);
   if (open || !most) return unknown('legs', 'tension', open?.value.because ?? [{ what: 'Nothing in this leg takes load.', at: leg.item.at }]);
@@ -114,14 +113,20 @@ function legHint(leg: LegUse | undefined, results: Results): Said | null {
   const angles = found(things, results, 'angle').filter(({ value }) => value.low !== null);
   const flattest = angles.reduce<Result | undefined>((flat, one) => (flat && (flat.value.low ?? 0) <= (one.value.low ?? 0) ? flat : one), undefined);
   const name = weakest?.subject.name ?? '';
-  const share_ = weakest && (weakest.value.value === null ? `? % of ${name}` : `${worst(weakest.value, units)} of ${name}`);
+  const weakestText = weakest && (weakest.value.value === null ? `? % of ${name}` : `${worst(weakest.value, units)} of ${name}`);
   const tension = `${worst(most.value, units)}`;
   const angle = flattest ? [worst(flattest.value, units, 'down')] : [];
   return {
-    setting: 'legs', pieces: [`${weakest?.value.value === null ? '?' : '='} ${tension}`, ...(share_ ? [share_] : []), ...angle],
-    tooltip: [`Greatest load ${tension} in ${most.subject.kind} ${most.subject.name}.`, ...(weakest ? [`Capacity used: ${share_}, the weakest item.`] : []), ...angle.map((text) => `Flattest part ${text} from horizontal.`)].join('\n'),
+    setting: 'legs', pieces: [`${weakest?.value.value === null ? '?' : '='} ${tension}`, ...(weakestText ? [weakestText] : []), ...angle],
+    tooltip: [`Greatest load ${tension} in ${most.subject.kind} ${most.subject.name}.`, ...(weakest ? [`Capacity used: ${weakestText}, the weakest item.`] : []), ...angle.map((text) => `Flattest part ${text} from horizontal.`)].join('\n'),
     leadsTo: weakest?.at ?? null,
   };
+}
+
+/** The items that hang in this leg alone; what several legs hang from carries them all. */
+function ownOf(leg: LegUse, things: readonly Thing[], { gear }: Results): readonly Thing[] {
+  const own = things.filter((thing) => gear.find((use) => use.thing === thing)?.legs.every((one) => one === leg));
+  return own.length ? own : things;
 }
 
 const found = (things: readonly Thing[], results: Results, result: string): readonly Result[] =>

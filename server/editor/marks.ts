@@ -2,7 +2,7 @@
 import type { Item } from '../plan/types.ts';
 import type { Place, TreeNode } from '../syntax/types.ts';
 import type { Snapshot } from '../workspace/types.ts';
-import { ownFile, spotOf, statementAt, topOf } from './items.ts';
+import { firstColumn, ownFile, spotOf, statementAt, topOf } from './items.ts';
 
 /** The identity of the statement at a place, one word; null for a place of no file of the plan. */
 export function idOf(s: Snapshot, place: Place): string | null {
@@ -27,7 +27,7 @@ export function marksAt(s: Snapshot, row: number): readonly string[] {
 /** Where the statement with that identity stands: its whole line, without the indentation; null where there is none. */
 export function placeOf(s: Snapshot, id: string): Place | null {
   const item = idsOf(s).byId.get(id);
-  return item ? { row: item.node.row, from: item.node.line.indent, to: item.node.row.text.length } : null;
+  return item ? { row: item.node.row, from: firstColumn(item.node.row.text), to: item.node.row.text.length } : null;
 }
 
 /** The item with that identity. */
@@ -59,7 +59,13 @@ function idsOf(s: Snapshot): Ids {
     }
   };
   const own = ownFile(s);
-  for (const file of s.plan.files) name(file.items, file === own ? '' : `${encodeURIComponent(file.file.slice(file.file.lastIndexOf('/') + 1))}!`);
+  const bases: string[] = [];
+  for (const file of s.plan.files) {
+    const base = encodeURIComponent(file.file.slice(file.file.lastIndexOf('/') + 1));
+    const same = bases.filter((one) => one === base).length;
+    name(file.items, file === own ? '' : `${base}${same ? `~${same + 1}` : ''}!`);
+    bases.push(base);
+  }
   const ids = { byNode, byId };
   kept.set(s, ids);
   return ids;

@@ -5,6 +5,6 @@ export { fold } from './fold.ts';
 export { language } from './language.ts';
 export { bindPlan } from './plan.ts';
 export { rangeNames } from './range.ts';
-export { childrenOf, clauseOf, type Given, given, givenBy, has, namesOf, openLines, textOf } from './read.ts';
+export { allOpen, childrenOf, clauseOf, type Given, given, givenBy, has, lostCauses, namesOf, openLines, textOf } from './read.ts';
 export type { BoundClause, BoundPlan, BoundValue, Cell, Compare, Item, Names, PlanFacts, PlanFile, PlanProblem, TableKind, Thing } from './types.ts';
 export type { Source } from './files.ts';

@@ -1,8 +1,8 @@
 // Puts a plan together: its files, its items, its names. The same trees give the same objects.
-import type { Tree } from '../syntax/types.ts';
 import { bindItem, misplaced } from './bind.ts';
 import { type Source, type Taken, takeFiles } from './files.ts';
 import { environmentOf } from './lets.ts';
+import { allOpen, lostLines } from './read.ts';
 import { buildNames } from './names.ts';
 import type { BoundPlan, Item, PlanFile, PlanProblem, Place } from './types.ts';
 
@@ -18,7 +18,7 @@ export function bindPlan(file: string, source: Source): BoundPlan {
   return {
     file, files, head, units: unitsOf(head), names, items,
     problems: [...taken.problems, ...lets.problems, ...problems, ...once(own)],
-    opens: [...files.flatMap((part) => opensOf(part.tree)), ...taken.problems.filter((problem) => problem.slug === 'file-missing').map((problem) => problem.at)],
+    opens: [...files.flatMap((part) => opensOf(part)), ...taken.problems.filter((problem) => problem.slug === 'file-missing').map((problem) => problem.at)],
   };
 }
 
@@ -32,9 +32,15 @@ function unitsOf(head: Item | null): 'US' | 'metric' {
 }
 
 /** Lines at file level that nothing can be made of. */
-function opensOf(tree: Tree): readonly Place[] {
+function opensOf({ tree, items }: PlanFile): readonly Place[] {
   const lines = tree.nodes.filter((node) => node.line.kind === 'unread' || (node.line.kind === 'clauses' && node.line.opens) || (node.problems.length > 0) || misplaced(node)).map((node): Place => ({ row: node.row, from: node.line.indent, to: node.row.text.length }));
-  return [...lines, ...tree.problems.map((problem) => problem.at)];
+  return [...lines, ...items.flatMap(opensOfItem), ...tree.problems.map((problem) => problem.at)];
+}
+
+/** Loads, gear, rigs and cranes open their own sums. A rule or a used file that cannot be read, or a line lost under anything else, opens the plan's. */
+function opensOfItem(item: Item): readonly Place[] {
+  if (item.keyword === 'load' || item.keyword === 'gear' || item.keyword === 'rig' || item.keyword === 'crane') return [];
+  return item.keyword === 'rules' || item.keyword === 'use' ? allOpen(item) : lostLines(item.node);
 }
 
 /** Statements that may stand only once under their parent. */

@@ -1,7 +1,8 @@
 // Asks an item for its values by typed keys: a known quantity, an open one with its cause, or nothing written.
-import { type Cause } from '../quantities/derived.ts';
+import type { Cause } from '../quantities/derived.ts';
 import type { Quantity } from '../quantities/quantity.ts';
-import type { NameUse, Place } from '../syntax/types.ts';
+import type { NameUse, Place, TreeNode } from '../syntax/types.ts';
+import { misplaced } from './bind.ts';
 import type { BoundClause, Item } from './types.ts';
 
 /** What a clause gives: `absent` where it is not written. */
@@ -45,3 +46,23 @@ export function namesOf(item: Item, keyword: string): readonly NameUse[] {
 export function openLines(item: Item): readonly Cause[] {
   return item.opens.map((at) => cause('A line here cannot be read.', at));
 }
+
+const lost = new WeakMap<TreeNode, readonly Place[]>();
+
+/** Lines anywhere under a node that nothing can be made of, or whose nesting is not clear: what they would have added is not known. */
+export function lostLines(node: TreeNode): readonly Place[] {
+  let places = lost.get(node);
+  if (!places) {
+    places = node.children.flatMap((child) => [...(child.line.kind === 'unread' || child.problems.length || misplaced(child) ? [whole(child)] : []), ...lostLines(child)]);
+    lost.set(node, places);
+  }
+  return places;
+}
+
+/** Every line under an item that could not be read in full. */
+export const allOpen = (item: Item): readonly Place[] => [...item.opens, ...lostLines(item.node), ...item.children.flatMap(allOpen)];
+
+const whole = (node: TreeNode): Place => ({ row: node.row, from: node.line.indent, to: node.row.text.length });
+
+/** The same as causes. */
+export const lostCauses = (item: Item): readonly Cause[] => lostLines(item.node).map((at) => cause('A line here cannot be read.', at));

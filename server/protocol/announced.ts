@@ -10,19 +10,21 @@ export interface Announced {
   readonly symbolTree: boolean;
   readonly actions: boolean; // code actions as such, not as commands
   readonly preferredActions: boolean;
+  readonly resolvedActions: boolean; // asks for the edit of an action once it is chosen
   readonly versionedEdits: boolean;
+  readonly snippetEdits: boolean; // edits may say where the cursor goes
   readonly prepareRename: boolean;
   readonly hints: boolean;
   readonly refreshHints: boolean;
   readonly tokens: boolean;
   readonly refreshTokens: boolean;
-  readonly wholeLinesFolded: boolean;
   readonly configuration: boolean;
   readonly changedConfiguration: boolean; // may be registered for
   readonly folders: boolean;
   readonly watching: boolean;
   readonly fileDeeds: boolean; // tells of files renamed, and takes edits before
   readonly showDocument: boolean;
+  readonly hierarchies: boolean;
   /** Our own client: it knows the messages of messages.ts. */
   readonly ours: boolean;
 }
@@ -37,19 +39,21 @@ export function announcedBy({ capabilities, initializationOptions }: InitializeP
     symbolTree: text.documentSymbol?.hierarchicalDocumentSymbolSupport === true,
     actions: text.codeAction?.codeActionLiteralSupport !== undefined,
     preferredActions: text.codeAction?.isPreferredSupport === true,
+    resolvedActions: text.codeAction?.dataSupport === true && text.codeAction.resolveSupport?.properties.includes('edit') === true,
+    snippetEdits: workspace.workspaceEdit?.documentChanges === true && workspace.workspaceEdit.snippetEditSupport === true,
     versionedEdits: workspace.workspaceEdit?.documentChanges === true,
     prepareRename: text.rename?.prepareSupport === true,
     hints: text.inlayHint !== undefined,
     refreshHints: workspace.inlayHint?.refreshSupport === true,
     tokens: text.semanticTokens !== undefined,
     refreshTokens: workspace.semanticTokens?.refreshSupport === true,
-    wholeLinesFolded: text.foldingRange?.lineFoldingOnly === true,
     configuration: workspace.configuration === true,
     changedConfiguration: workspace.didChangeConfiguration?.dynamicRegistration === true,
     folders: workspace.workspaceFolders === true,
     watching: workspace.didChangeWatchedFiles?.dynamicRegistration === true,
     fileDeeds: workspace.fileOperations?.willRename === true,
     showDocument: window.showDocument?.support === true,
+    hierarchies: text.callHierarchy !== undefined,
     ours: isStartOptions(initializationOptions),
   };
 }

@@ -30,6 +30,7 @@ function hostOf(client: Connection): Host {
     real: (uri) => uri,
     list: async (folderUri, most) => (await client.sendRequest<ListFilesAnswer>(LIST_FILES, { folderUri })).uris.slice(0, most),
     pages: async (from) => JSON.parse((from === undefined ? null : await fetchText(from)) ?? '{}') as Record<string, ExplainAnswer>,
+    put: async () => null,
     soon: (deed) => void setTimeout(deed, 0),
   };
 }

@@ -1,7 +1,8 @@
 // What the server says it can do, to a client that can do so much.
 import { type ServerCapabilities, TextDocumentSyncKind } from 'vscode-languageserver';
 import type { Announced } from './announced.ts';
-import { tokenTypes } from './features/tokens.ts';
+import { actionKinds } from './features/acting.ts';
+import { legend } from './features/tokens.ts';
 
 /** The command for editors without a sheet of their own: writes the sheet as a page and shows it, or says where it lies. */
 export const openSheet = 'becket.openSheet';
@@ -25,10 +26,11 @@ export function capabilitiesFor(announced: Announced): ServerCapabilities {
     documentFormattingProvider: true,
     documentRangeFormattingProvider: true,
     documentOnTypeFormattingProvider: { firstTriggerCharacter: '\n' },
-    executeCommandProvider: { commands: [openSheet] },
-    ...(announced.actions && { codeActionProvider: { codeActionKinds: ['quickfix', 'source.fixAll.liftplan'] } }),
+    ...(!announced.ours && { executeCommandProvider: { commands: [openSheet] } }),
+    ...(announced.actions && { codeActionProvider: { codeActionKinds: [...actionKinds], resolveProvider: announced.resolvedActions } }),
+    ...(announced.hierarchies && { callHierarchyProvider: true, typeHierarchyProvider: true }),
     ...(announced.hints && { inlayHintProvider: true }),
-    ...(announced.tokens && { semanticTokensProvider: { legend: { tokenTypes: [...tokenTypes], tokenModifiers: [] }, full: { delta: true }, range: true } }),
+    ...(announced.tokens && { semanticTokensProvider: { legend, full: { delta: true }, range: true } }),
     workspace: {
       ...(announced.folders && { workspaceFolders: { supported: true, changeNotifications: true } }),
       ...(announced.fileDeeds && { fileOperations: { willRename: { filters: plans } } }),

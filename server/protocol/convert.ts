@@ -1,14 +1,14 @@
 // Places of the text as the protocol writes them: a line and a UTF-16 character, both from 0, and the document's address.
-import type { Location, Position, Range } from 'vscode-languageserver-types';
-import type { Place, Row, Span, Tree, TreeNode } from '../syntax/types.ts';
+import type { Location, Position, Range } from 'vscode-languageserver';
+import type { Stretch } from '../editor/types.ts';
+import type { Place, Row, Tree } from '../syntax/types.ts';
 import type { Snapshot } from '../workspace/index.ts';
 
 /** A place in a tree; a row that is not of this tree counts as its first. */
 export function rangeIn(tree: Tree, { row, from, to }: Place): Range {
-  return rangeOf(Math.max(tree.rowNumber(row), 0), { from, to });
+  const line = Math.max(tree.rowNumber(row), 0);
+  return { start: { line, character: from }, end: { line, character: to } };
 }
-
-export const rangeOf = (line: number, { from, to }: Span): Range => ({ start: { line, character: from }, end: { line, character: to } });
 
 /** The tree of one of the files that a snapshot takes in. */
 export function treeOf(snapshot: Snapshot, file: string): Tree | null {
@@ -22,20 +22,12 @@ export function locationOf(snapshot: Snapshot, place: Place, spelled: (file: str
   return tree && { uri: spelled(place.row.file), range: rangeIn(tree, place) };
 }
 
-/** The place between two characters that a position of the protocol means: beyond a line's end its end, beyond the text the last. */
-export function placeAt(tree: Tree, { line, character }: Position): Place {
-  const row = tree.rows[Math.min(Math.max(line, 0), tree.rows.length - 1)] as Row;
-  const at = line >= tree.rows.length ? row.text.length : Math.min(Math.max(character, 0), row.text.length);
-  return { row, from: at, to: at };
-}
+/** A stretch of whole or part lines. */
+export const rangeOfStretch = ({ first, from, last, to }: Stretch): Range => ({ start: { line: first, character: from }, end: { line: last, character: to } });
 
-/** The statement or clause line at a row and those it belongs to, innermost first. */
-export function nodesAt(tree: Tree, line: number): readonly TreeNode[] {
-  const found: TreeNode[] = [];
-  let node = tree.nodeAt[line] ?? tree.parentAt[line] ?? null;
-  while (node) {
-    found.push(node);
-    node = tree.parentAt[tree.rowNumber(node.row)] ?? null;
-  }
-  return found;
+/** Row and offset that a position means in a tree. */
+export function spotIn(tree: Tree, position: Position): { readonly row: number; readonly offset: number } {
+  const row = Math.min(Math.max(position.line, 0), tree.rows.length - 1);
+  const { length } = (tree.rows[row] as Row).text;
+  return { row, offset: position.line > row ? length : Math.min(Math.max(position.character, 0), length) };
 }

@@ -14,6 +14,8 @@ export interface Host {
   list(folder: string, most: number): Promise<readonly string[]>;
   /** The pages that explain the findings, by slug; `from` is where the client says they lie. */
   pages(from: string | undefined): Promise<Readonly<Record<string, ExplainAnswer>>>;
+  /** Puts a page where a browser can open it; its address, or null where there is no such place. */
+  put(name: string, text: string): Promise<string | null>;
   /** Runs something after the messages that have come in already. */
   soon(deed: () => void): void;
 }

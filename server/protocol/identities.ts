@@ -1,5 +1,5 @@
-// Names for lines that stay the same while a line is moved or written on: what `data-id` on the sheet and a shown finding hold on to.
-import type { Place, Row } from '../syntax/types.ts';
+// Names for lines that stay the same while a line is moved or written on: by them a finding is known from version to version.
+import type { Row } from '../syntax/types.ts';
 import type { Replaced } from '../workspace/index.ts';
 
 export class Identities {
@@ -16,8 +16,6 @@ export class Identities {
     }
     return name;
   }
-
-  at = ({ row }: Place): string => this.of(row);
 
   /** Lines written in the place of others go by their names, in order; one that was only moved keeps its own. */
   follow({ old, rows }: Replaced): void {

@@ -1,6 +1,7 @@
 // The server as a process: speaks over standard input and output or the parent's channel, and reads files from disk.
-import { readdir, readFile } from 'node:fs/promises';
 import { readFileSync, realpathSync } from 'node:fs';
+import { mkdtemp, readdir, readFile, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
 import { basename, dirname, join } from 'node:path';
 import { createConnection, IPCMessageReader, IPCMessageWriter } from 'vscode-languageserver/node';
 import { URI } from 'vscode-uri';
@@ -36,6 +37,11 @@ const host: Host = {
   pages: async (from) => {
     const path = (from === undefined ? null : pathOf(from)) ?? join(dirname(realpathSync(process.argv[1] ?? '.')), 'pages.json');
     return JSON.parse(await readFile(path, 'utf8')) as Record<string, ExplainAnswer>;
+  },
+  put: async (name, text) => {
+    const file = join(await mkdtemp(join(tmpdir(), 'becket-')), name);
+    await writeFile(file, text);
+    return URI.file(file).toString();
   },
   soon: (deed) => void setImmediate(deed),
 };

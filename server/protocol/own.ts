@@ -14,7 +14,7 @@ export function answerOwnMessages(session: Session, pages: string | undefined): 
   }));
   connection.onRequest(MARKS_AT, session.answer<MarksAtParams, MarksAtAnswer>('marks', { ids: [] }, ({ uri, position }) => {
     const snapshot = session.snapshot(uri);
-    return { ids: snapshot ? [...marksAt(snapshot, position, desk)] : [] };
+    return { ids: snapshot ? [...marksAt(snapshot, position)] : [] };
   }));
   connection.onRequest(PLACE_OF, session.answer<PlaceOfParams, Location | null>('a place', null, ({ uri, id }) => {
     const snapshot = session.snapshot(uri);

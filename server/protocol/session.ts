@@ -51,7 +51,7 @@ export class Session {
       related: announced.related,
     };
     this.findings = new Findings(outlet, this.tasks, this.identities);
-    this.desk = { addresses: this.addresses, identities: this.identities, plansWith: (file) => this.survey.plansWith(file) };
+    this.desk = { addresses: this.addresses, plansWith: (file) => this.survey.plansWith(file) };
     host.arrived((uri) => this.changedOutside([uri]));
   }
 
@@ -281,6 +281,14 @@ export class Session {
   /** A handler of something told, which fails alone. */
   guarded<P>(name: string, deed: (params: P) => void): (params: P) => void {
     return this.answer<P, void>(name, undefined, deed);
+  }
+
+  /** A handler about one document as it stands now: empty for one that is not known, and where the feature fails. */
+  answerAt<P extends { readonly textDocument: { readonly uri: string } }, R>(name: string, empty: R, feature: (snapshot: Snapshot, params: P) => R): (params: P) => R {
+    return this.answer<P, R>(name, empty, (params) => {
+      const snapshot = this.snapshot(params.textDocument.uri);
+      return snapshot ? feature(snapshot, params) : empty;
+    });
   }
 
   /** A handler that answers empty where the feature fails. */

@@ -1,23 +1,22 @@
 // The sheet of a document over our own messages: whole, by sections that changed, as a file, and tied to lines of the text.
 import { sectionsHtml, sheetOf, standing, standingWords, json, lines, markdown, page, report, folderOf, type Sheet } from '../report/index.ts';
-import { write } from '../quantities/index.ts';
+import { grossLoad } from '../editor/status.ts';
 import type { Counts, Snapshot } from '../workspace/index.ts';
 import type { Addresses } from './addresses.ts';
-import { nodesAt, locationOf } from './convert.ts';
-import type { Identities } from './identities.ts';
+import { idOf, marksAt as idsAt, placeOf as placeOfId } from '../editor/marks.ts';
+import { locationOf } from './convert.ts';
 import type { ExportSheetAnswer, Location, Position, SheetAnswer, SheetFormat, StatusParams } from './messages.ts';
 
-/** Who asks for sheets: how files are called, and by which names lines go. */
+/** What sheets need beside the snapshot: how files are called, and who takes a library in. */
 export interface SheetDesk {
   readonly addresses: Addresses;
-  readonly identities: Identities;
   readonly plansWith: (file: string) => readonly string[];
 }
 
 /** The sheet, less the sections the asker has already. */
 export function sheetAnswer(snapshot: Snapshot, known: Readonly<Record<string, string>>, desk: SheetDesk): SheetAnswer {
   const sheet = sheetFor(snapshot, desk);
-  const sections = sectionsHtml(sheet, desk.identities.at);
+  const sections = sectionsHtml(sheet, (place) => idOf(snapshot, place));
   return {
     uri: desk.addresses.spelled(snapshot.file),
     version: snapshot.version,
@@ -45,29 +44,22 @@ export function exported(snapshot: Snapshot, format: SheetFormat, desk: SheetDes
   }
 }
 
-/** The names of the lines at a position, innermost statement first. */
-export function marksAt({ tree }: Snapshot, { line }: Position, { identities }: SheetDesk): readonly string[] {
-  return nodesAt(tree, line).map(({ row }) => identities.of(row));
-}
+/** The names of the statements at a position, innermost first. */
+export const marksAt = (snapshot: Snapshot, { line }: Position): readonly string[] => idsAt(snapshot, line);
 
-/** Where the line of that name stands, in the plan or in what it takes in. */
-export function placeOf(snapshot: Snapshot, id: string, { identities, addresses }: SheetDesk): Location | null {
-  for (const { tree } of snapshot.plan.files) {
-    const row = tree.rows.find((one) => identities.of(one) === id);
-    if (row) return locationOf(snapshot, { row, from: row.text.length - row.text.trimStart().length, to: row.text.trimEnd().length }, (file) => addresses.spelled(file));
-  }
-  return null;
+/** Where the statement of that name stands, in the plan or in what it takes in. */
+export function placeOf(snapshot: Snapshot, id: string, { addresses }: SheetDesk): Location | null {
+  const place = placeOfId(snapshot, id);
+  return place && locationOf(snapshot, place, (file) => addresses.spelled(file));
 }
 
 /** What the status item shows of a document. */
 export function statusOf(snapshot: Snapshot, { checked, total }: Counts, addresses: Addresses): StatusParams {
-  const { plan, results, setAside } = snapshot;
-  const gross = results.totals.gross.high ?? results.totals.gross.value;
   return {
     uri: addresses.spelled(snapshot.file),
     version: snapshot.version,
-    standing: setAside ? 'set aside' : standingWords(standing(snapshot)),
-    grossLoad: plan.head && gross !== null ? write(gross, 'kg', { system: plan.units, round: 'up', plain: false }) : null,
+    standing: snapshot.setAside ? 'set aside' : standingWords(standing(snapshot)),
+    grossLoad: grossLoad(snapshot),
     plansChecked: checked,
     plansTotal: total,
   };

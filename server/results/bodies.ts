@@ -1,6 +1,6 @@
 // Sums parts up to assemblies and the load: weight, volume, centre and box, each with its reasons where it is not known.
 import { apply, boxOf, type Box, compose, identity, type Placement, shifted, unionOf, type Vec3 } from '../mechanics/index.ts';
-import { given, type Item, openLines, textOf, type Thing } from '../plan/index.ts';
+import { given, type Item, lostCauses, openLines, textOf, type Thing } from '../plan/index.ts';
 import { type Cause, type Derived, known, open, sum, unique } from '../quantities/derived.ts';
 import { centreOf, type Mass } from './centre.ts';
 import { lying } from './liquid.ts';
@@ -31,7 +31,7 @@ export function sumUp(thing: Thing, layout: Layout, notes: Notes): Summed {
 function group(thing: Thing, layout: Layout, notes: Notes): Summed {
   const inside = layout.plan.names.things.filter((one) => one.owner === thing && (one.kind === 'part' || one.kind === 'assembly'));
   const bodies = inside.map((one) => sumUp(one, layout, notes));
-  const lines = openLines(thing.item);
+  const lines = [...openLines(thing.item), ...lostCauses(thing.item)];
   const clashes = inside.filter((one) => one.clash).map((one) => because(`${one.name} is stated twice.`, one.item.nameAt));
   const causes = [...lines, ...clashes, ...unnamed(thing.item), ...(bodies.length ? [] : [because(`${thing.name} has no parts.`, thing.item.nameAt)])];
   const guard = (value: Derived): Derived => (causes.length ? open(value.unit, unique([...causes, ...value.because]), { at: thing.item.nameAt }) : value);

@@ -1,5 +1,5 @@
 // Weight at the tip that the chart still counts as load: the `deduct` lines of the cranes.
-import { type BoundPlan, childrenOf, given, type Item, openLines } from '../plan/index.ts';
+import { type BoundPlan, childrenOf, given, type Item, lostCauses, openLines } from '../plan/index.ts';
 import { type Derived, known, open, sum, unique } from '../quantities/derived.ts';
 import { because, type Notes } from './notes.ts';
 
@@ -7,7 +7,7 @@ import { because, type Notes } from './notes.ts';
 export function deductionsOf(crane: Item, notes: Notes): Derived {
   const items = childrenOf(crane, 'deduct');
   const each = items.map((item) => deduction(item, notes));
-  const lines = openLines(crane);
+  const lines = [...openLines(crane), ...lostCauses(crane)];
   const total = sum(each, 'kg', { formula: 'sum of deductions', inputs: items.map((item, i) => ({ label: item.names[0] ?? 'deduct', value: each[i] as Derived })), at: crane.nameAt });
   return lines.length ? open('kg', unique([...lines, ...total.because]), { at: crane.nameAt }) : total;
 }

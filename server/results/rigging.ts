@@ -1,5 +1,5 @@
 // What hangs and what it weighs: gear of the legs, what hangs from something, and what is left over; and what each piece may carry.
-import { type BoundPlan, fold, has, type Item, namesOf, openLines, type Thing } from '../plan/index.ts';
+import { type BoundPlan, fold, has, type Item, lostCauses, namesOf, openLines, type Thing } from '../plan/index.ts';
 import { nearest } from '../quantities/nearest.ts';
 import { type Cause, type Derived, known, open, sum, unique } from '../quantities/derived.ts';
 import { gearKinds } from '../vocabulary/index.ts';
@@ -74,7 +74,7 @@ function leftUnused(plan: BoundPlan, gear: readonly GearUse[], legs: readonly Le
 /** The weight of all that hangs; open where a line of gear or rig cannot be read, a hook is missing, or a joint is not named. */
 function total(plan: BoundPlan, gear: readonly GearUse[], legs: readonly LegUse[]): Derived {
   const blocks = plan.items.filter((item) => item.keyword === 'gear' || item.keyword === 'rig');
-  const causes: Cause[] = blocks.filter((item) => item.file === plan.file || item.keyword === 'rig').flatMap((item) => [...openLines(item), ...unnamed(item)]);
+  const causes: Cause[] = blocks.filter((item) => item.file === plan.file || item.keyword === 'rig').flatMap((item) => [...openLines(item), ...lostCauses(item), ...unnamed(item)]);
   for (const leg of legs) if (leg.broken) causes.push(because('A leg is broken: what hangs on it is not known.', leg.item.at));
   if (!blocks.some((item) => item.keyword === 'rig' && item.children.length)) causes.push({ what: 'No rig says what hangs.', at: plan.head?.at ?? null });
   const hanging = gear.filter((one) => one.hangs);

@@ -1,20 +1,20 @@
 // Classes of characters: which read alike, which may stand in a word, and which nobody can see.
 
 /**
- * The line with all white space as plain spaces, the true minus as `-`, the middle dot as `*`, and every character that cannot be
- * seen as a space. Same length in UTF-16 units, so places in it are places in the line.
+ * The line with all white space as plain spaces, and every character that cannot be seen as a space too. Same length in UTF-16
+ * units, so places in it are places in the line.
  */
 export function plain(text: string): string {
   if (!UNUSUAL.test(text)) return text;
-  return text.replace(SPACES, ' ').replace(HIDDEN, (found) => ' '.repeat(found.length)).replace(/−/g, '-').replace(/·/g, '*');
+  return text.replace(SPACES, ' ').replace(HIDDEN, (found) => ' '.repeat(found.length));
 }
 
 /** The text without the white space at its end; characters that cannot be seen are none. */
 export const withoutEndSpace = (text: string): string => text.replace(END_SPACE, '');
 
 /** Where characters stand that cannot be seen in most editors: control, zero-width, direction-changing and filler ones. */
-export function hiddenIn(text: string): { from: number; to: number }[] {
-  if (!UNUSUAL.test(text)) return [];
+export function hiddenIn(text: string): readonly { from: number; to: number }[] {
+  if (!UNUSUAL.test(text)) return NONE;
   return [...text.matchAll(HIDDEN)].map((found) => ({ from: found.index, to: found.index + found[0].length }));
 }
 
@@ -32,6 +32,8 @@ export const isQuote = (code: number): boolean => code === 34 || code === 0x201c
 
 /** Values of the single characters that are fractions. */
 export const fractionSigns: Readonly<Record<string, number>> = { '½': 1 / 2, '¼': 1 / 4, '¾': 3 / 4, '⅛': 1 / 8, '⅜': 3 / 8, '⅝': 5 / 8, '⅞': 7 / 8 };
+
+const NONE: readonly never[] = [];
 
 // A first look that nearly every line passes: printable ASCII only.
 const UNUSUAL = /[^\x20-\x7e]/;

@@ -23,7 +23,7 @@ export interface Code {
   readonly opens: boolean;
   readonly problems: readonly LineProblem[];
   /** Repairs to try, each beside the problem it belongs to. */
-  readonly damages: ReadonlyMap<LineProblem, Damage>;
+  readonly damages: ReadonlyMap<LineProblem, Damage> | null;
 }
 
 /** Reads the tokens of a line (at least one) by the words of its parent. */
@@ -79,12 +79,14 @@ class Reader implements Code {
   meant: string | null = null;
   opens = false;
   readonly problems: LineProblem[] = [];
-  readonly damages = new Map<LineProblem, Damage>();
+  damages: Map<LineProblem, Damage> | null = null;
   private readonly tokens: readonly Token[];
   /** What a line that cannot be read leaves open, in its own words. */
   private owner: string;
   /** A statement stands where a clause is due: what follows belongs to it, and says nothing more. */
   private displaced = false;
+  /** More brackets are opened than closed. */
+  private readonly unclosed: boolean;
 
   constructor(
     private readonly line: Scanned,
@@ -94,34 +96,31 @@ class Reader implements Code {
   ) {
     this.tokens = line.tokens;
     this.owner = words.id;
+    this.unclosed = this.hasUnclosed();
   }
 
   read(): void {
-    const [first = { at: 0, to: 0 }, ...rest] = this.pieces(this.words);
-    const found = keywordAt(this.words, this.tokens, first.at, first.to);
-    if (found?.statement) return this.readStatement(found, found.statement, first);
-    if (found?.clause) {
-      this.kind = 'clauses';
-      for (const piece of [first, ...rest]) this.readClause(this.words, piece);
-      return;
-    }
-    this.strange(first);
+    const found = keywordAt(this.words, this.tokens, 0, this.tokens.length);
+    if (found?.statement) return this.readStatement(found, found.statement);
+    const pieces = this.pieces(this.words);
+    if (!found) return this.strange(pieces[0] ?? { at: 0, to: 0 });
+    this.kind = 'clauses';
+    for (const piece of pieces) this.readClause(this.words, piece);
   }
 
   // ---- pieces
 
-  /** The line split at the commas that separate; a bracket that is never closed ends before the next clause. */
+  /** The line split at the commas that separate; a bracket that is never closed ends before the next clause of `words`. */
   private pieces(words: Words): Piece[] {
     const { tokens } = this;
     const pieces: Piece[] = [];
-    const balanced = this.balanced();
     let depth = 0;
     let at = 0;
     for (let n = 0; n < tokens.length; n++) {
       const sign = tokens[n]?.sign;
       if (sign === '(') depth++;
       else if (sign === ')') depth = Math.max(0, depth - 1);
-      else if (sign === ',' && (depth === 0 || (!balanced && clauseAt(words, tokens, n + 1, tokens.length)))) {
+      else if (sign === ',' && (depth === 0 || (this.unclosed && clauseAt(words, tokens, n + 1, tokens.length)))) {
         pieces.push({ at, to: n });
         at = n + 1;
         depth = 0;
@@ -131,18 +130,19 @@ class Reader implements Code {
     return pieces;
   }
 
-  private balanced(): boolean {
+  private hasUnclosed(): boolean {
     let depth = 0;
     for (const { sign } of this.tokens) depth += sign === '(' ? 1 : sign === ')' ? -1 : 0;
-    return depth <= 0;
+    return depth > 0;
   }
 
   // ---- statements
 
-  private readStatement(found: Phrase, form: StatementForm, first: Piece): void {
+  private readStatement(found: Phrase, form: StatementForm): void {
     this.kind = 'statement';
     const inner = this.language.under(found.word);
-    const [head = first, ...rest] = this.pieces(inner);
+    const pieces = this.pieces(inner);
+    const head = pieces[0] ?? { at: 0, to: 0 };
     const keyword = this.keyword(found, head.at);
     const named = this.readName(form, inner, head.at + found.words.length, head);
     this.owner = this.line.text.slice(keyword.span.from, named.name?.span.to ?? keyword.span.to);
@@ -150,7 +150,7 @@ class Reader implements Code {
     this.statement = { keyword, name: named.name, colon: after.colon, value: null, unread: named.unread };
     if (form.value) this.readOwnValue({ ...form, value: form.value }, inner, after.to, head);
     else if (after.to < head.to) this.readClause(inner, { at: after.to, to: head.to });
-    for (const piece of rest) this.readClause(inner, piece);
+    for (let n = 1; n < pieces.length; n++) this.readClause(inner, pieces[n] as Piece);
   }
 
   private colonAt(at: number): { colon: Span | null; to: number } {
@@ -268,7 +268,7 @@ class Reader implements Code {
     if (elsewhere) {
       this.misplaced(elsewhere, this.words.id, piece.at);
       const form = statementForm(this.language, elsewhere.word);
-      if (form) this.readStatement(elsewhere, form, piece);
+      if (form) this.readStatement(elsewhere, form);
       return;
     }
     const nearest = this.unknown([...this.words.statements.keys(), ...this.words.clauses.keys()], piece);
@@ -297,7 +297,7 @@ class Reader implements Code {
       this.unreadable(at + match.failedAt, piece, expected, { type: form.value, at, to, clauses: inner });
       return { value: null, unread: true };
     }
-    const value = valueOf(match, { tokens: this.tokens, offset: at, text: this.line.text });
+    const value = valueOf(match, { tokens: this.tokens, offset: at, text: this.line.text, last: NOWHERE });
     if (this.tell(at, to)) return { value: null, unread: true };
     if (value?.kind === 'word' && form.words && !this.isWord(form.words, value, at, to)) return { value: null, unread: true };
     if (value && !UNCOUNTED.has(value.kind)) this.doubt(at, to);
@@ -352,6 +352,7 @@ class Reader implements Code {
     const span = place ? spanOf(place) : { from: 0, to: 0 };
     const text = this.line.text.slice(span.from, span.to);
     const problem = this.problem('line-unreadable', span, { text, expected, readings: [], parent: this.owner });
+    this.damages ??= new Map();
     this.damages.set(problem, { ...damage, failedAt });
   }
 
@@ -365,9 +366,10 @@ class Reader implements Code {
 }
 
 /** The problems of a line, each that cannot be read with the readings that would be. `reread` reads a changed text of the line. */
-export function withReadings(code: Code, line: Scanned, reread: (text: string) => readonly LineProblem[]): LineProblem[] {
+export function withReadings(code: Code, line: Scanned, reread: (text: string) => readonly LineProblem[]): readonly LineProblem[] {
+  if (!code.damages) return code.problems;
   return code.problems.map((problem) => {
-    const damage = code.damages.get(problem);
+    const damage = code.damages?.get(problem);
     if (!damage) return problem;
     const found = repairs(line, damage, (text) => reread(text).length < code.problems.length);
     if (!found) return problem;
@@ -375,6 +377,8 @@ export function withReadings(code: Code, line: Scanned, reread: (text: string) =
     return { slug: problem.slug, span: found.span, facts: { ...facts, text: line.text.slice(found.span.from, found.span.to), readings: found.readings } };
   });
 }
+
+const NOWHERE: Span = { from: -1, to: -1 };
 
 const spanOf = ({ from, to }: Span): Span => ({ from, to });
 

@@ -25,7 +25,7 @@ function classOf({ sign }: Token): TokenClass | null {
   if (sign === 'N' || sign === 'D') return 'number';
   if (sign === 'U') return 'unit';
   if (sign === 'T') return 'text';
-  if ('xaobF&0?+-*/~^<>≤≥=±‥'.includes(sign)) return 'operator';
+  if ('x×aobF&0?+-*/~^<>≤≥=±‥'.includes(sign)) return 'operator';
   if (isWordSign(sign)) return 'name';
   return null;
 }

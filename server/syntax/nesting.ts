@@ -253,6 +253,10 @@ const childBlockOf = (line: ReadLine): string | null => (line.statement ? line.s
 
 /** Whether a line has no words: only white space, or a comment. */
 function isIdle(text: string): boolean {
+  let at = 0;
+  while (text.charCodeAt(at) === 32) at++;
+  const code = text.charCodeAt(at);
+  if (code > 32 && code < 127) return code === 35;
   const first = plain(text).trimStart().charAt(0);
   return first === '' || first === '#';
 }

@@ -134,7 +134,7 @@ class Scanner {
   private unit(before: Token, wordTo: number): boolean {
     const { line } = this;
     const word = line.slice(this.at, wordTo);
-    if (!this.spaced && before.sign === 'N' && /^x(?:\d|$)/.test(word)) {
+    if (!this.spaced && /^x(?:\d|$)/.test(word)) {
       this.flaw(this.at + 1, 'x', ' x ');
       return true;
     }
@@ -231,9 +231,9 @@ class Scanner {
     if (PAIRS[pair]) return this.push(PAIRS[pair], at + 2, pair);
     if (SLIPS[pair]) return this.flaw(at + 2, pair, SLIPS[pair]);
     if (known) return this.push(known, at + 1, sign);
-    if (sign === '+' || sign === '-' || sign === '*' || sign === '/') return this.arithmetic(sign, spaceAfter);
+    if ('+-−*·/'.includes(sign)) return this.arithmetic(sign === '−' ? '-' : sign === '·' ? '*' : sign, spaceAfter);
     if (sign === '.') return this.point();
-    if (sign === '×') return this.spaced && spaceAfter ? this.push('x', at + 1, sign) : this.flaw(at + 1, sign, ' x ');
+    if (sign === '×') return this.spaced && spaceAfter ? this.push('×', at + 1, sign) : this.flaw(at + 1, sign, ' x ');
     const length = (line.codePointAt(at) ?? 0) > 0xffff ? 2 : 1;
     this.flaw(at + length, line.slice(at, at + length), '–—‐‑'.includes(sign) ? '-' : null);
   }

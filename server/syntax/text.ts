@@ -12,7 +12,7 @@ export function readText(text: string, words: Words, language: Language, match: 
   if (text.length > LONGEST_LINE) return unreadable(text, words, { from: LONGEST_LINE, to: text.length }, 'at most 2,000 characters in a line');
   if (isMergeMark(text)) return unreadable(text, words, { from: 0, to: text.trimEnd().length }, 'one side of the merge, once it is finished');
   const scanned = scan(text, language);
-  const hidden = scanned.hidden.map((span): LineProblem => ({ slug: 'hidden-character', span, facts: { character: text.slice(span.from, span.to) } }));
+  const hidden = scanned.hidden.length === 0 ? NONE : scanned.hidden.map((span): LineProblem => ({ slug: 'hidden-character', span, facts: { character: text.slice(span.from, span.to) } }));
   if (scanned.tokens.length === 0) return new Line(scanned, language, { kind: scanned.comment ? 'comment' : 'blank', opens: hidden.length > 0, problems: hidden });
   const code = readCode(scanned, words, language, match);
   // A character that nobody sees is the cause of whatever else cannot be read.
@@ -21,7 +21,7 @@ export function readText(text: string, words: Words, language: Language, match: 
 }
 
 /** Whether the line is a mark that an unfinished merge leaves behind. */
-export const isMergeMark = (text: string): boolean => /^(?:<{7}|={7}|>{7}|\|{7})(?: |$)/.test(text);
+export const isMergeMark = (text: string): boolean => '<=>|'.includes(text.charAt(0)) && /^(?:<{7}|={7}|>{7}|\|{7})(?: |$)/.test(text);
 
 /** A line that says nothing and, by itself, reports nothing: what stands inside something that could not be read. */
 export function silent(text: string, language: Language): ReadLine {
@@ -30,6 +30,7 @@ export function silent(text: string, language: Language): ReadLine {
   return new Line(scanned, language, empty ? { kind: scanned.comment ? 'comment' : 'blank', opens: false, problems: [] } : { kind: 'unread', opens: true, problems: [] });
 }
 
+const NONE: readonly never[] = [];
 const CAUSED = new Set(['line-unreadable', 'word-unknown', 'place-wrong']);
 
 function unreadable(text: string, words: Words, span: { from: number; to: number }, expected: string): ReadLine {
@@ -57,7 +58,7 @@ class Line implements ReadLine {
     this.comment = scanned.comment;
     this.kind = read.kind;
     this.statement = read.statement ?? null;
-    this.clauses = read.clauses ?? [];
+    this.clauses = read.clauses ?? NONE;
     this.meant = read.meant ?? null;
     this.opens = read.opens;
     this.problems = read.problems;

@@ -15,6 +15,8 @@ export interface Source {
   readonly tokens: readonly Token[];
   readonly offset: number;
   readonly text: string;
+  /** The place made last: a value and what it is made of often take the same one, and then share it. */
+  last: Span;
 }
 
 /** The value of a matched start rule; null where it is written as nothing. */
@@ -246,6 +248,8 @@ const written = (span: Span, source: Source): string => source.text.slice(span.f
 
 function spanOf(match: Match, source: Source): Span {
   const first = source.tokens[source.offset + match.at];
-  const last = source.tokens[source.offset + match.to - 1];
-  return { from: first?.from ?? 0, to: last?.to ?? first?.from ?? 0 };
+  const from = first?.from ?? 0;
+  const to = source.tokens[source.offset + match.to - 1]?.to ?? from;
+  if (source.last.from !== from || source.last.to !== to) source.last = { from, to };
+  return source.last;
 }

@@ -114,6 +114,12 @@ export class Workspace {
     return snapshot;
   }
 
+  /** The picture that a file would give with another text; nothing of it is kept. Throws where the program fails on it. */
+  imagined(file: string, text: string): Snapshot {
+    const tree = readTree(file, text, language, this.tree(file) ?? undefined);
+    return snapshotOf(file, this.versionOf(file), { ...this.source(new Map()), tree: (name) => (name === file ? tree : this.tree(name)) });
+  }
+
   /** Whether a snapshot is still what `snapshot` would give. */
   isCurrent(file: string, snapshot: Snapshot): boolean {
     const known = this.kept.get(file);
@@ -138,15 +144,7 @@ export class Workspace {
 
   private make(file: string, read: Map<string, Tree | null>): Snapshot | null {
     const version = this.versionOf(file);
-    const source: Source = {
-      tree: (name) => {
-        const tree = this.tree(name);
-        read.set(name, tree);
-        return tree;
-      },
-      resolve: (from, path) => this.files.resolve(from, path),
-      elsewhere: (from, path) => this.files.elsewhere(from, path),
-    };
+    const source = this.source(read);
     const tree = source.tree(file);
     if (!tree) return null;
     if (this.quarantined.has(file)) return aside(tree, version);
@@ -156,6 +154,19 @@ export class Workspace {
       this.failed(file, error);
       return aside(tree, version);
     }
+  }
+
+  /** Files for one snapshot; notes which trees it was given. */
+  private source(read: Map<string, Tree | null>): Source {
+    return {
+      tree: (name) => {
+        const tree = this.tree(name);
+        read.set(name, tree);
+        return tree;
+      },
+      resolve: (from, path) => this.files.resolve(from, path),
+      elsewhere: (from, path) => this.files.elsewhere(from, path),
+    };
   }
 
   private closedTree(file: string): Tree | null {

@@ -35,9 +35,13 @@ export function fixture(text: string): Fixture {
       file = next;
       continue;
     }
-    const lines = (files[file] ??= []);
+    const lines = files[file] ?? [];
+    files[file] = lines;
     const marked = readMark(written);
-    if (marked) marks.push(...marked.slugs.map((slug) => ({ file, line: lines.length - 1, from: marked.from, to: marked.to, slug })));
+    if (marked)
+      marks.push(
+        ...marked.slugs.map((slug) => ({ file, line: lines.length - 1, from: marked.from, to: marked.to, slug })),
+      );
     else {
       const column = written.indexOf(CURSOR);
       if (column >= 0) cursor = { file, line: lines.length, column };
@@ -49,7 +53,9 @@ export function fixture(text: string): Fixture {
 }
 
 /** A mark right behind # begins under the # itself: so the first column can be marked too. */
-function readMark(line: string): { readonly from: number; readonly to: number; readonly slugs: readonly string[] } | null {
+function readMark(
+  line: string,
+): { readonly from: number; readonly to: number; readonly slugs: readonly string[] } | null {
   const [, space, bar, slugs] = markLine.exec(line) ?? [];
   if (space === undefined || bar === undefined || slugs === undefined) return null;
   const start = line.indexOf('=');
@@ -66,5 +72,7 @@ export function withMarks(text: string, marks: readonly Omit<Mark, 'file'>[]): s
 
 const drawn = ({ from, to, slug }: Omit<Mark, 'file'>): string => {
   const width = Math.max(1, to - from);
-  return from === 0 ? `#${'='.repeat(Math.max(1, width - 1))} ${slug}` : `#${' '.repeat(from - 1)}${'='.repeat(width)} ${slug}`;
+  return from === 0
+    ? `#${'='.repeat(Math.max(1, width - 1))} ${slug}`
+    : `#${' '.repeat(from - 1)}${'='.repeat(width)} ${slug}`;
 };

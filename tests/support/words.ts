@@ -14,6 +14,9 @@ export const sentences = (): readonly Said[] =>
   readPages().map(({ slug, raises }) => {
     const { severity, effect } = checks[slug as keyof typeof checks];
     const found = raises.flatMap(({ fixture }) => run(fixture).findings.filter((finding) => finding.slug === slug));
-    const said = found.map(({ message, fixes }) => ({ message, fixes: fixes.map((fix) => `${fix.title}${fix.preferred ? ' (preferred)' : ''}`) }));
+    const said = found.map(({ message, fixes }) => ({
+      message,
+      fixes: fixes.map((fix) => `${fix.title}${fix.preferred ? ' (preferred)' : ''}`),
+    }));
     return { slug, severity: typeof severity === 'string' ? severity : 'by what is found', effect, said };
   });

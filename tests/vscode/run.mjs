@@ -22,7 +22,7 @@ const suiteFolder = '.cache/suite';
 const screens = join(root, '.cache/screens');
 const loud = process.argv.includes('--log');
 /** Milliseconds for the whole suite. */
-const longest = 240_000;
+const longest = 60_000;
 const debugPort = 9333;
 const browserBuild = { 'code-server': '4.139.1', '@vscode/test-web': '0.0.81' };
 const kind = process.env.VSCODE_PATH ? 'desktop' : process.argv.includes('node') ? 'node' : 'browser';
@@ -66,7 +66,9 @@ async function runInChromium() {
     await page.goto((remote ?? host).address);
     const code = await within(longest, exit);
     if (code !== 0) await page.screenshot({ path: join(screens, 'failed.png') });
-    note(`asks nothing of another machine ${[...elsewhere].join(' ')}`.trim(), elsewhere.size === 0);
+    // The remote server's own page asks for a gallery of extensions; the browser's has none, so there the check is exact.
+    if (kind === 'browser')
+      note(`asks nothing of another machine ${[...elsewhere].join(' ')}`.trim(), elsewhere.size === 0);
     return code === 0;
   } finally {
     await browser.close();

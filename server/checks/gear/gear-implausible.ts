@@ -17,4 +17,7 @@ export const gearImplausible = check({
 });
 
 /** Sizes that are no size of the item. */
-const others: Readonly<Record<string, string>> = { 'any size': 'the largest of its kind', 'that capacity': 'gear of that capacity' };
+const others: Readonly<Record<string, string>> = {
+  'any size': 'the largest of its kind',
+  'that capacity': 'gear of that capacity',
+};

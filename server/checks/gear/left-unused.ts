@@ -10,7 +10,9 @@ export const leftUnused = check({
   severity: 'warning',
   effect: 'stands',
   says: ({ facts }) =>
-    facts.pick ? `Pick ${named(facts.item)} is in no leg.` : `${named(facts.item)} is in no leg; its weight counts as hanging all the same.`,
+    facts.pick
+      ? `Pick ${named(facts.item)} is in no leg.`
+      : `${named(facts.item)} is in no leg; its weight counts as hanging all the same.`,
   fixes: ({ facts }, asked) => (facts.pick ? newLeg(facts.item, asked) : intoLegs(facts.item, asked)),
 });
 
@@ -26,7 +28,14 @@ function intoLegs(item: string, asked: Asked): readonly Fix[] {
     const end = leg.steps.at(-1);
     if (!end || leg.broken) return [];
     const before: Place = { ...end.at, to: end.at.from };
-    return [{ title: `Put ${named(item)} into the leg to ${named(end.thing.name)}`, preferred: false, edits: [{ kind: 'replace', at: before, text: `${named(item)} > ` }], cursor: null }];
+    return [
+      {
+        title: `Put ${named(item)} into the leg to ${named(end.thing.name)}`,
+        preferred: false,
+        edits: [{ kind: 'replace', at: before, text: `${named(item)} > ` }],
+        cursor: null,
+      },
+    ];
   });
 }
 const most = 8;

@@ -10,5 +10,7 @@ export const centreAssumed = check({
   effect: 'stands',
   says: ({ facts }, { system }) =>
     `The centre of ${named(facts.item)} is taken as the middle of its size. Legs are judged with it up to ${figures(system).any('m', facts.distance, 'up')} off in every direction.`,
-  fixes: ({ at }, asked) => [addClause(asked, at, `centre (${here})`, 'Insert centre: where its weight sits, from the middle of its size')],
+  fixes: ({ at }, asked) => [
+    addClause(asked, at, `centre (${here})`, 'Insert centre: where its weight sits, from the middle of its size'),
+  ],
 });

@@ -10,11 +10,18 @@ export const contentsUnstated = check({
   effect: 'open',
   says: ({ facts }, { system }) => {
     const { volume, weight } = figures(system);
-    const say = facts.closed ? 'Say what is in it (`liquid`, or `empty` with who saw it); full' : 'It is open at its ends and counts as empty; full';
+    const say = facts.closed
+      ? 'Say what is in it (`liquid`, or `empty` with who saw it); full'
+      : 'It is open at its ends and counts as empty; full';
     return `${named(facts.part)} encloses ${volume(facts.volume)}. ${say} of water it would weigh ${weight(facts.added)} more.`;
   },
   fixes: ({ at, facts }, asked) => [
     addUnder(asked, at, [`empty "${here}"`], 'Insert empty: who saw it'),
-    addBeside(asked, at, `part "Contents of ${facts.part}": liquid, fill ${here}, of , inside ${named(facts.part)}`, 'Insert a liquid inside it'),
+    addBeside(
+      asked,
+      at,
+      `part "Contents of ${facts.part}": liquid, fill ${here}, of , inside ${named(facts.part)}`,
+      'Insert a liquid inside it',
+    ),
   ],
 });

@@ -11,6 +11,6 @@ export const evidenceDisagrees = check({
     const { unlike, atMost } = figures(system);
     const [a, b] = unlike('kg', facts.valueA, facts.valueB);
     const [apart, limit] = atMost('1', facts.apart, facts.limit);
-    return `${capital(facts.a)} gives ${a}, ${facts.b} gives ${b}: ${apart} apart, limit ${limit} (${facts.rule}). The heavier governs; find out why they differ.`;
+    return `${capital(facts.a)} is ${a}, ${facts.b} is ${b}: ${apart} apart, limit ${limit} (${facts.rule}). The heavier governs; find out why they differ.`;
   },
 });

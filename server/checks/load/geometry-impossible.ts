@@ -18,7 +18,10 @@ export const geometryImpossible = check({
 type Reason = (a: number, b: number, system: Asked['system']) => string;
 
 /** Two lengths in one unit, put into a sentence. */
-const lengths = (say: (a: string, b: string) => string): Reason => (a, b, system) => say(...figures(system).unlike('m', a, b));
+const lengths =
+  (say: (a: string, b: string) => string): Reason =>
+  (a, b, system) =>
+    say(...figures(system).unlike('m', a, b));
 const which = (hole: number): string => (hole < 0 ? 'its outline' : `its hole ${ordinal(hole)}`);
 const ordinal = (index: number): string => `${index + 1}`; // counted from 1 as a reader does
 
@@ -38,8 +41,12 @@ const reasons: Readonly<Record<string, Reason>> = {
   'hole-outside-outline': (hole) => `${which(hole)} reaches outside the outline`,
   'holes-overlap': (a, b) => `its holes ${ordinal(a)} and ${ordinal(b)} overlap`,
   'ring-closed': lengths((section, mean) => `a section of ${section} closes the ring of ${mean} over its middle`),
-  'knuckle-too-large': lengths((radius, half) => `a knuckle radius of ${radius} is more than half the inside diameter, ${half}`),
-  'crown-too-small': lengths((radius, half) => `a crown radius of ${radius} is less than half the inside diameter, ${half}`),
+  'knuckle-too-large': lengths(
+    (radius, half) => `a knuckle radius of ${radius} is more than half the inside diameter, ${half}`,
+  ),
+  'crown-too-small': lengths(
+    (radius, half) => `a crown radius of ${radius} is less than half the inside diameter, ${half}`,
+  ),
   'does-not-fit': (a, b, system) => {
     const [liquid, space] = figures(system).unlike('m3', a, b);
     return `${liquid} does not fit in ${space}`;

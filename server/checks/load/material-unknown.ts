@@ -11,7 +11,14 @@ export const materialUnknown = check({
   says: ({ facts }, { system }) =>
     `${named(facts.name)} is not among the materials known here.${nearestOf(facts.nearest.map(({ name, density }) => `${name} (${figures(system).density(density)})`))}`,
   fixes: ({ at, facts }, asked) => [
-    ...facts.nearest.map(({ name, density }) => rewrite(at, name, { title: `Write ${name}: ${figures(asked.system).density(density)}` })),
-    addBefore(asked, at, [`material "${facts.name.replaceAll('"', '')}": density ${here}`], `Insert a line: material ${named(facts.name)}`),
+    ...facts.nearest.map(({ name, density }) =>
+      rewrite(at, name, { title: `Write ${name}: ${figures(asked.system).density(density)}` }),
+    ),
+    addBefore(
+      asked,
+      at,
+      [`material "${facts.name.replaceAll('"', '')}": density ${here}`],
+      `Insert a line: material ${named(facts.name)}`,
+    ),
   ],
 });

@@ -11,7 +11,9 @@ export const sizeUnknown = check({
   says: ({ facts }, { system }) =>
     `${facts.designation} is not in the table of ${facts.table}.${nearestOf(facts.nearest.map(({ name, massPerLength }) => `${name} (${figures(system).perLength(massPerLength)})`))}`,
   fixes: ({ at, facts }, asked) => [
-    ...facts.nearest.map(({ name, massPerLength }) => rewrite(at, name, { title: `Write ${name}: ${figures(asked.system).perLength(massPerLength)}` })),
+    ...facts.nearest.map(({ name, massPerLength }) =>
+      rewrite(at, name, { title: `Write ${name}: ${figures(asked.system).perLength(massPerLength)}` }),
+    ),
     addClause(asked, at, `unit weight ${here}`, 'Insert unit weight'),
   ],
 });

@@ -16,7 +16,8 @@ export const expectFailed = check({
       : `${subject(facts)} should be ${facts.condition}; at its worst it is ${worst(facts, facts.value, system)}.`,
 });
 
-const subject = ({ result, subject: of }: ResultFacts['expect-failed']): string => capital(of === 'plan' ? result : `${result} of ${of}`);
+const subject = ({ result, subject: of }: ResultFacts['expect-failed']): string =>
+  capital(of === 'plan' ? result : `${result} of ${of}`);
 
 /** Rounded away from the bound, so that the printed figure misses it as the real one does. */
 const worst = ({ unit, limit }: ResultFacts['expect-failed'], value: number, system: Asked['system']): string =>

@@ -9,11 +9,25 @@ export const hookMissing = check({
   slug: 'hook-missing',
   severity: 'error',
   effect: 'open',
-  says: ({ facts }) => `The legs of ${named(facts.load)} hang from nothing. Name the block, hook or ball, with its weight.`,
+  says: ({ facts }) =>
+    `The legs of ${named(facts.load)} hang from nothing. Name the block, hook or ball, with its weight.`,
   fixes: ({ at, related }, asked) => {
     const name = named(freeName('Main block', asked));
-    const gear = addToBlock(asked, at, 'gear', `block ${name}: weight ${here}, capacity `, `Insert block ${name} in gear and legs`);
-    return [withMore(gear, legsAt([at, ...related.map((one) => one.at)], asked).map((start): Edit => ({ kind: 'replace', at: start, text: `${name} > ` })))];
+    const gear = addToBlock(
+      asked,
+      at,
+      'gear',
+      `block ${name}: weight ${here}, capacity `,
+      `Insert block ${name} in gear and legs`,
+    );
+    return [
+      withMore(
+        gear,
+        legsAt([at, ...related.map((one) => one.at)], asked).map(
+          (start): Edit => ({ kind: 'replace', at: start, text: `${name} > ` }),
+        ),
+      ),
+    ];
   },
 });
 

@@ -6,5 +6,6 @@ export const legSlack = check({
   slug: 'leg-slack',
   severity: 'warning',
   effect: 'stands',
-  says: ({ facts }) => `${capital(facts.leg)} hangs slack; ${legsTo(facts.legs)} ${facts.legs.length === 1 ? 'carries' : 'carry'} the load.`,
+  says: ({ facts }) =>
+    `${capital(facts.leg)} hangs slack; ${legsTo(facts.legs)} ${facts.legs.length === 1 ? 'carries' : 'carry'} the load.`,
 });

@@ -18,6 +18,13 @@ export const clauseMissing = check({
 function insertion(asked: Asked, at: Place, clause: string): readonly Fix[] {
   const row = clausesOf(statementAt(asked, at)?.line.statement?.keyword.word ?? '')[clause];
   if (!row) return [];
-  const value = row.takes === 'text' ? `"${here}"` : row.takes === 'point' ? `(${here})` : row.measures === 'percent' ? `${here} %` : here;
+  const value =
+    row.takes === 'text'
+      ? `"${here}"`
+      : row.takes === 'point'
+        ? `(${here})`
+        : row.measures === 'percent'
+          ? `${here} %`
+          : here;
   return [addClause(asked, at, `${clause} ${value}`, `Insert ${clause}`)];
 }

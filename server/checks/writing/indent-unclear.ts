@@ -18,7 +18,12 @@ export const indentUnclear = check({
       const spaces = at.row.text.slice(0, indentation.to).replaceAll('\t', '  ');
       return [rewrite(indentation, spaces, { title: 'Write spaces for tabs', preferred: true })];
     }
-    return facts.levels.map((level) => rewrite(indentation, ' '.repeat(level), { title: `Indent by ${level}`, preferred: facts.levels.length === 1 }));
+    const nearestFirst = [...facts.levels].sort(
+      (a, b) => Math.abs(a - facts.found) - Math.abs(b - facts.found) || b - a,
+    );
+    return nearestFirst.map((level) =>
+      rewrite(indentation, ' '.repeat(level), { title: `Indent by ${level}`, preferred: facts.levels.length === 1 }),
+    );
   },
 });
 

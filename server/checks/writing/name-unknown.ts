@@ -22,7 +22,9 @@ export const nameUnknown = check({
 
 /** A new line that declares the name, its figure left empty: where such a statement may stand. */
 function declaration(asked: Asked, at: Place, line: string): readonly Fix[] {
-  const keyword = Object.keys(statements).filter((word) => line.startsWith(`${word} `)).sort((a, b) => b.length - a.length)[0];
+  const keyword = Object.keys(statements)
+    .filter((word) => line.startsWith(`${word} `))
+    .sort((a, b) => b.length - a.length)[0];
   const under = statements[keyword ?? '']?.under[0];
   const title = `Insert a line: ${line.trim()}`;
   if (under === 'file') return [addBefore(asked, at, [line + here], title)];

@@ -8,5 +8,8 @@ export const numberDoubtful = check({
   severity: 'warning',
   effect: 'stands',
   says: ({ facts }) => `${facts.text} is read as ${facts.spoken}. If the point groups thousands, write ${facts.other}.`,
-  fixes: ({ at, facts }) => [rewrite(at, facts.other), rewrite(at, undoubted(written(at)), { title: `Keep it as ${facts.spoken}` })],
+  fixes: ({ at, facts }) => [
+    rewrite(at, facts.other),
+    rewrite(at, undoubted(written(at)), { title: `Keep it as ${facts.spoken}` }),
+  ],
 });

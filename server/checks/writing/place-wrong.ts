@@ -14,7 +14,8 @@ export const placeWrong = check({
   fixes: ({ at, facts }, asked) => {
     const own = statementAt(asked, at);
     if (!own || own.row !== at.row) return [];
-    if (own.line.indent !== at.from) return facts.parents.includes(own.line.statement?.keyword.word ?? '') ? [ownLine(asked, own, at)] : [];
+    if (own.line.indent !== at.from)
+      return facts.parents.includes(own.line.statement?.keyword.word ?? '') ? [ownLine(asked, own, at)] : [];
     if (own.children.length) return [];
     const fitting = nearestFitting(asked, own, facts.parents);
     if (fitting) return [moveUnder(own, fitting)];
@@ -36,7 +37,8 @@ function nearestFitting(asked: Asked, own: TreeNode, parents: readonly string[])
   const tree = treeOf(asked, own.row);
   if (!tree) return null;
   const start = tree.rowNumber(own.row);
-  const fits = (node: TreeNode | null | undefined) => node && node !== own && parents.includes(node.line.statement?.keyword.word ?? '');
+  const fits = (node: TreeNode | null | undefined) =>
+    node && node !== own && parents.includes(node.line.statement?.keyword.word ?? '');
   for (let i = start - 1; i >= 0; i--) if (fits(tree.nodeAt[i])) return tree.nodeAt[i] ?? null;
   for (let i = start + 1; i < tree.rows.length; i++) if (fits(tree.nodeAt[i])) return tree.nodeAt[i] ?? null;
   return null;
@@ -48,7 +50,12 @@ function moveUnder(own: TreeNode, parent: TreeNode): Fix {
   const text = own.row.text.trim();
   const title = `Move it under ${parent.row.text.trim()}`;
   const after = { row: parent.row, from: 0, to: parent.row.text.length };
-  return { title, preferred: false, edits: [{ kind: 'insert', after, lines: [' '.repeat(indent) + text] }, emptied(own)], cursor: null };
+  return {
+    title,
+    preferred: false,
+    edits: [{ kind: 'insert', after, lines: [' '.repeat(indent) + text] }, emptied(own)],
+    cursor: null,
+  };
 }
 
 /** A statement written behind a comma gets a line of its own under the one it stands in. */
@@ -59,6 +66,11 @@ function ownLine(asked: Asked, own: TreeNode, at: Place): Fix {
   return withMore(child, [{ kind: 'replace', at: { row: own.row, from: before.length, to: text.length }, text: '' }]);
 }
 
-const moveOut = (asked: Asked, own: TreeNode): Fix => withMore(addBefore(asked, emptied(own).at, [own.row.text.trim()], 'Move it to the left margin'), [emptied(own)]);
+const moveOut = (asked: Asked, own: TreeNode): Fix =>
+  withMore(addBefore(asked, emptied(own).at, [own.row.text.trim()], 'Move it to the left margin'), [emptied(own)]);
 
-const emptied = ({ row }: TreeNode): Extract<Edit, { kind: 'replace' }> => ({ kind: 'replace', at: { row, from: 0, to: row.text.length }, text: '' });
+const emptied = ({ row }: TreeNode): Extract<Edit, { kind: 'replace' }> => ({
+  kind: 'replace',
+  at: { row, from: 0, to: row.text.length },
+  text: '',
+});

@@ -24,7 +24,8 @@ export const statedTwice = check({
 type Twice = Problem<string, { readonly name: string; readonly place: string }>;
 
 /** A name, or a range of them, stands at the place itself; keywords and what clauses give are put into words of their own. */
-const isName = ({ at, facts }: Twice): boolean => written(at).includes('..') || fold(written(at).replaceAll('"', '')) === fold(facts.name);
+const isName = ({ at, facts }: Twice): boolean =>
+  written(at).includes('..') || fold(written(at).replaceAll('"', '')) === fold(facts.name);
 
 /** The other statement as it is written, up to its name. */
 function otherPlace({ at, related, facts }: Twice): string {

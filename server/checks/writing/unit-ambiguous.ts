@@ -8,6 +8,10 @@ export const unitAmbiguous = check({
   severity: 'error',
   effect: 'open',
   says: ({ facts }) =>
-    `"${facts.unit}" has several meanings: ${list(facts.meanings.map(({ unit, size }) => `${unit} (${size})`), 'or')}. Say which.`,
-  fixes: ({ at, facts }) => facts.meanings.map(({ unit, size }) => rewrite(at, unit, { title: `Write ${unit}: ${size}` })),
+    `"${facts.unit}" has several meanings: ${list(
+      facts.meanings.map(({ unit, size }) => `${unit} (${size})`),
+      'or',
+    )}. Say which.`,
+  fixes: ({ at, facts }) =>
+    facts.meanings.map(({ unit, size }) => rewrite(at, unit, { title: `Write ${unit}: ${size}` })),
 });

@@ -12,7 +12,10 @@ export const unitUnknown = check({
     facts.nearest.length
       ? `"${facts.unit}" is not a unit known here. Nearest of ${bare(facts.dimension)}: ${facts.nearest.join(', ')}.`
       : `"${facts.unit}" is not a unit known here.`,
-  fixes: ({ at, facts }) => facts.nearest.map((unit) => rewrite(at, unit, { preferred: facts.nearest.length === 1 && sameUnit(facts.unit, unit) })),
+  fixes: ({ at, facts }) =>
+    facts.nearest.map((unit) =>
+      rewrite(at, unit, { preferred: facts.nearest.length === 1 && sameUnit(facts.unit, unit) }),
+    ),
 });
 
 /** Only another spelling of the same unit: `FT`, `lbs`, `feet`, `kg/m^3`. A misspelling may mean something else. */
@@ -23,7 +26,31 @@ function sameUnit(written: string, unit: string): boolean {
 }
 
 const longNames: Readonly<Record<string, string>> = {
-  inch: 'in', inches: 'in', foot: 'ft', feet: 'ft', yard: 'yd', yards: 'yd', pound: 'lb', pounds: 'lb', ounce: 'oz', ounces: 'oz',
-  meter: 'm', meters: 'm', metre: 'm', metres: 'm', millimeter: 'mm', millimeters: 'mm', millimetre: 'mm', millimetres: 'mm',
-  kilogram: 'kg', kilograms: 'kg', kilo: 'kg', kilos: 'kg', tonne: 't', tonnes: 't', degree: 'deg', degrees: 'deg', percent: '%',
+  inch: 'in',
+  inches: 'in',
+  foot: 'ft',
+  feet: 'ft',
+  yard: 'yd',
+  yards: 'yd',
+  pound: 'lb',
+  pounds: 'lb',
+  ounce: 'oz',
+  ounces: 'oz',
+  meter: 'm',
+  meters: 'm',
+  metre: 'm',
+  metres: 'm',
+  millimeter: 'mm',
+  millimeters: 'mm',
+  millimetre: 'mm',
+  millimetres: 'mm',
+  kilogram: 'kg',
+  kilograms: 'kg',
+  kilo: 'kg',
+  kilos: 'kg',
+  tonne: 't',
+  tonnes: 't',
+  degree: 'deg',
+  degrees: 'deg',
+  percent: '%',
 };

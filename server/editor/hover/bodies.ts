@@ -17,7 +17,7 @@ export function loadNote(load: LoadResult, results: Results): Note {
   const { thing, weight, governing, body, candidates } = load;
   const system = plan.units;
   const name = `load ${spelled(thing.name, 'declared')}`;
-  const added = governing ? `, ${share(governing.allowance)} of it added for doubt on the ${governing.kind} weight` : '';
+  const added = governing ? `, ${share(governing.allowance)} added for doubt to the ${governing.kind} weight` : '';
   const estimates = leavesOf(body).filter(({ thing: { item } }) => textOf(item, 'by') === 'estimate').map((leaf) => leaf.thing);
   return note(`${name}: ${figure(weight, system)}${added}`, {
     working: [...candidates.map((one) => candidateLine(one, governing, plan)), ...largest(body, plan), ...centreLine(load.cog, plan, load.cogFrom), ...sizeLine(body, plan)],

@@ -1,6 +1,6 @@
 // How a figure came about, line by line: its formula with the values put in, what it rests on, and the cautions that belong to it.
 import { cautions } from '../../checks/index.ts';
-import { type Cause, type Derived, pretty, type System, unique } from '../../quantities/index.ts';
+import { type Cause, type Derived, pretty, type System, unique, write } from '../../quantities/index.ts';
 import type { Place } from '../../syntax/types.ts';
 import { figure } from '../figures.ts';
 import type { Line } from './page.ts';
@@ -24,12 +24,18 @@ export function workingLines(label: string, derived: Derived, system: System): r
 
 /** The formula in words and with the values put in; '' where it has none, or its values stand nowhere in it. */
 function filledIn({ formula, inputs }: Derived, system: System): string {
-  const values = new Map(inputs.map(({ label, value }) => [label, figure({ ...value, low: null, high: null }, system, 'either')]));
+  const values = new Map(inputs.map(({ label, value }) => [label, putIn(value, system)]));
   if (!formula || !values.size) return '';
   const labels = [...values.keys()].sort((a, b) => b.length - a.length).map((label) => label.replace(/[.*+?^${}()|[\]\\]/g, '\\$&'));
   const shown = pretty(formula);
   const filled = shown.replace(new RegExp(`(?<![\\w])(?:${labels.join('|')})(?![\\w])`, 'g'), (label) => values.get(label) ?? label);
   return filled === shown ? '' : `${shown} = ${filled}`;
+}
+
+/** A value as it goes into a formula: volumes in the unit that densities are in, so that the line can be worked out by hand. */
+function putIn(derived: Derived, system: System): string {
+  if (derived.unit !== 'm3' || derived.value === null) return figure({ ...derived, low: null, high: null }, system, 'either');
+  return write(derived.value, 'm3', { system, round: 'near', unit: system === 'US' ? 'ft3' : 'm3', digits: 4, plain: false });
 }
 
 const mostCauses = 4;

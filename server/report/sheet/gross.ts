@@ -1,5 +1,5 @@
 // The sections "Gross load" and "What the plan expects": all that hangs on the crane, and the author's own conditions.
-import { type Context, linkTo, section, statementsOf } from './context.ts';
+import { type Context, section, statementsOf } from './context.ts';
 import type { Item } from '../../plan/types.ts';
 import { known, type System, writePair } from '../../quantities/index.ts';
 import { figure, notKnown, row, styled, worseEnd } from './figures.ts';
@@ -57,7 +57,7 @@ export function expectSection(context: Context): readonly Section[] {
 }
 
 const expectRow = (context: Context, expect: Expectation): Row =>
-  row([expect.at], expect.item.value?.value ? expect.text : slice(wholeLine(expect.at)), states[expect.state], worstOf(expect, context.system), expect.worst ? decidedBy(expect.worst, context) : '');
+  row([expect.at], expect.item.value?.value ? expect.text : slice(wholeLine(expect.at)), states[expect.state], worstOf(expect, context.system), expect.worst ? decidedBy(expect.worst) : '');
 
 const wholeLine = ({ row: { file, text } }: Place): Place => ({ row: { file, text }, from: 0, to: text.length });
 
@@ -78,7 +78,5 @@ const states: Readonly<Record<Expectation['state'], Cell>> = {
   open: { text: 'not known', is: 'not known' },
 };
 
-const decidedBy = ({ subject, result, stage, at }: Result, context: Context): Cell => ({
-  text: [subject.name ? `${subject.kind} ${quoted(subject.name)}, ${result}` : result, ...(stage ? [`stage ${quoted(stage)}`] : [])].join(', '),
-  ...(subject.name && { link: linkTo(context, at) }),
-});
+const decidedBy = ({ subject, result, stage }: Result): string =>
+  [subject.name ? `${subject.kind} ${quoted(subject.name)}, ${result}` : result, ...(stage ? [`stage ${quoted(stage)}`] : [])].join(', ');

@@ -1,37 +1,32 @@
 // The section "Said quietly": what a reader could pass over in the text although it changes what is counted or judged.
 import { fold, has, namesOf } from '../../plan/index.ts';
-import type { BoundClause, BoundValue, Cell as Coordinate, Item, Thing } from '../../plan/types.ts';
+import type { BoundClause, BoundPlan, BoundValue, Cell as Coordinate, Item } from '../../plan/types.ts';
 import type { Place, Tree } from '../../syntax/types.ts';
-import { type Context, linkTo, section } from './context.ts';
+import { type Context, section } from './context.ts';
 import { row } from './figures.ts';
 import { letNames } from './let-names.ts';
 import type { Row, Section } from './types.ts';
-import { capital, clauseText, heading, slice, valueText } from './written.ts';
+import { capital, clauseText, heading, quoted, slice, valueText } from './written.ts';
 
 interface Quiet {
   readonly what: string;
   readonly text: string;
-  readonly at: Place;
+  readonly at: readonly Place[];
 }
 
-export function quietSection(context: Context): readonly Section[] {
-  const { plan, results } = context.snapshot;
+export function quietSection({ snapshot: { plan, results } }: Context): readonly Section[] {
   const used = new Set(results.gear.filter(({ hangs, thing }) => hangs && thing.library).map(({ thing }) => thing.item));
   const items = plan.items.filter(({ file, keyword }) => file === plan.file || keyword === 'waive' || keyword === 'rules');
-  const found = [...items, ...used].flatMap((item) => inItem(item, context));
-  const lets = plan.files.filter(({ file }) => file === plan.file).flatMap(({ tree }) => letUses(tree));
-  const rows = [...found, ...lets].map(({ what, text, at }): Row => ({
-    ...row([at], what, text, { text: '', link: linkTo(context, at) }), repeat: true,
-  }));
+  const found = [...items, ...used].flatMap((item) => inItem(item, plan));
+  const rows = [...found, ...letsUsed(plan)].map(({ what, text, at }): Row => ({ ...row(at, what, text), repeat: true }));
   return section('quiet', 'Said quietly', rows.length ? [{
-    kind: 'table', caption: 'Short words in the text that change what is counted or judged',
-    columns: [{ title: 'What' }, { title: 'As written' }, { title: 'Where' }], rows,
+    kind: 'table', caption: 'Short words in the text that change what is counted or judged', columns: [{ title: 'What' }, { title: 'As written' }], rows,
   }] : []);
 }
 
-function inItem(item: Item, context: Context): readonly Quiet[] {
+function inItem(item: Item, plan: BoundPlan): readonly Quiet[] {
   const head = capital(heading(item));
-  const say = (what: string, at: Place, text = head): Quiet => ({ what, text, at });
+  const say = (what: string, at: Place, text = head): Quiet => ({ what, text, at: [at] });
   const values = [...(item.value ? [item.value] : []), ...[...item.clauses.values()].flat()];
   return [
     ...(has(item, 'spare') ? [say('Not counted: lies ready (spare)', item.at)] : []),
@@ -39,8 +34,8 @@ function inItem(item: Item, context: Context): readonly Quiet[] {
     ...clauses(item, 'without').map((use) => say('Left out (without)', use.at, `${head}: without ${valueText(use)}`)),
     ...clauses(item, 'direct').map((use) => say('Joined without a shackle or link (direct)', use.at, `${item.value ? valueText(item.value) : head}: “${valueText(use)}”`)),
     ...(item.keyword === 'waive' ? [say('Set aside (waive)', item.at, waiver(item))] : []),
-    ...clauses(item, 'like').flatMap((use) => likeness(item, use, context)),
-    ...item.children.flatMap((child) => inItem(child, context)),
+    ...clauses(item, 'like').flatMap((use) => likeness(item, use, plan)),
+    ...item.children.flatMap((child) => inItem(child, plan)),
   ];
 }
 
@@ -51,8 +46,8 @@ function inValue(use: BoundClause, head: string): readonly Quiet[] {
   const keyword = slice(use.keywordAt);
   const text = use.valueAt.from === use.keywordAt.from ? head : `${head}: ${keyword ? `${keyword} ` : ''}${slice(use.valueAt)}`;
   return [
-    ...(kinds.includes('unknown') ? [{ what: 'Not known yet (?)', text, at: use.at }] : []),
-    ...(kinds.includes('none') ? [{ what: 'Deliberately nothing (none)', text, at: use.at }] : []),
+    ...(kinds.includes('unknown') ? [{ what: 'Not known yet (?)', text, at: [use.at] }] : []),
+    ...(kinds.includes('none') ? [{ what: 'Deliberately nothing (none)', text, at: [use.at] }] : []),
   ];
 }
 
@@ -66,25 +61,29 @@ const waiver = (item: Item): string =>
   [item.value ? valueText(item.value) : '', ...['on', 'reason', 'approved by', 'until'].filter((keyword) => has(item, keyword)).map((keyword) => `${keyword} ${clauseText(item, keyword)}`)].join(', ');
 
 /** Which clauses come from the thing named; what belongs to the one piece alone is never taken over. */
-function likeness(item: Item, use: BoundClause, { snapshot }: Context): readonly Quiet[] {
+function likeness(item: Item, use: BoundClause, { names }: BoundPlan): readonly Quiet[] {
   const name = namesOf(item, 'like')[0]?.parts.at(-1)?.text ?? '';
-  const other = thingsNamed(snapshot.plan.names.things, name);
+  const [other] = names.find('gear', fold(name));
   const taken = other ? [...other.item.clauses.keys()].filter((keyword) => !item.clauses.has(keyword) && !never.has(keyword)) : [];
-  const text = taken.length ? `${capital(heading(item))} takes ${taken.join(', ')} from ${name}` : `${capital(heading(item))} takes nothing from ${name}`;
-  return [{ what: 'Taken over from another item (like)', text, at: use.at }];
+  const words = taken.map((keyword) => (keyword === 'from' ? 'source' : keyword)).join(', ') || 'nothing';
+  return [{ what: 'Taken over from another item (like)', text: `${capital(heading(item))}: ${words} as for ${quoted(name)}`, at: [use.at] }];
 }
 
 const never = new Set(['serial', 'inspected', 'at', 'spare', 'like', 'hangs from', 'count', 'note']);
 
-const thingsNamed = (things: readonly Thing[], name: string): Thing | undefined => things.find(({ kind, key }) => kind === 'gear' && key === fold(name));
-
-/** Lines whose figures come from a `let`. */
-function letUses(tree: Tree): readonly Quiet[] {
-  return tree.lines.flatMap((line, i) => {
-    const place = tree.rows[i];
-    if (!line || !place || line.statement?.keyword.word === 'let') return [];
-    const names = letNames(line);
-    const at = { row: place, from: line.indent, to: place.text.length };
-    return names.length ? [{ what: 'Figure taken from a name (let)', text: `${names.join(', ')}: ${slice({ ...at, to: line.comment?.from ?? at.to })}`, at }] : [];
+/** Each `let` of the plan's own file with the lines whose figures come from it. */
+function letsUsed({ file, files, items }: BoundPlan): readonly Quiet[] {
+  const uses = files.filter((part) => part.file === file).flatMap(({ tree }) => usesIn(tree));
+  return items.filter((item) => item.keyword === 'let').flatMap((item): readonly Quiet[] => {
+    const name = item.names[0] ?? '';
+    const lines = uses.filter(({ names }) => names.has(fold(name)));
+    const times = lines.length === 1 ? 'on one line' : `on ${lines.length} lines`;
+    return lines.length ? [{ what: 'Figure taken from a name (let)', text: `${name} = ${item.value ? valueText(item.value) : ''}, used ${times}`, at: [item.at, ...lines.map(({ at }) => at)] }] : [];
   });
 }
+
+const usesIn = (tree: Tree): readonly { readonly names: ReadonlySet<string>; readonly at: Place }[] =>
+  tree.lines.flatMap((line, i) => {
+    const place = tree.rows[i];
+    return line && place ? [{ names: new Set(letNames(line).map(fold)), at: { row: place, from: line.indent, to: place.text.length } }] : [];
+  });

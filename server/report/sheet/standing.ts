@@ -1,52 +1,51 @@
 // The section "Standing": open points first, each with its line; then what a person must decide, and what nobody stated.
 import type { Finding } from '../../checks/index.ts';
 import type { Result } from '../../results/types.ts';
+import type { Place } from '../../syntax/types.ts';
 import { placeIn } from '../places.ts';
 import { type Gap, type Standing, standingWords } from '../standing.ts';
 import { type Context, linkTo } from './context.ts';
 import { row } from './figures.ts';
-import type { Block, Cell, Row, Section, Table } from './types.ts';
+import type { Block, Cell, Row, Section } from './types.ts';
 import { capital, quoted } from './written.ts';
 
 export function standingSection(context: Context, standing: Standing): Section {
   const { over, atOdds, notJudged, gaps, setAside, toDecide, remarks, notStated } = standing;
+  const of = (findings: readonly Finding[], state: Cell) => findings.map((finding) => point(context, state, finding.message, finding.at, '', finding.slug));
+  const rows = [
+    ...of(over, { text: 'over', is: 'over' }),
+    ...gaps.map((gap) => gapRow(context, gap)),
+    ...of(notJudged, { text: 'not judged', is: 'not known' }),
+    ...of(atOdds, { text: 'at odds' }),
+    ...setAside.map((finding) => asideRow(context, finding)),
+    ...of(toDecide, { text: 'to decide' }),
+    ...of(remarks, { text: 'worth knowing' }),
+  ];
   return {
     id: 'standing',
     title: 'Standing',
     blocks: [
       { kind: 'paragraph', look: 'plain', text: `${capital(standingWords(standing))}.`, at: [] },
-      ...points('Over a limit or against a rule', over, context, 'over'),
-      ...notKnown(gaps, context),
-      ...points('Not judged by this version: a qualified person must judge it', notJudged, context),
-      ...points('Figures at odds: the heavier one is used until they agree', atOdds, context),
-      ...aside(setAside, context),
-      ...points('For a person to decide', toDecide, context),
-      ...points('Worth knowing', remarks, context),
+      ...table(rows),
       ...unstated(notStated),
     ],
   };
 }
 
-const columns: Table['columns'] = [{ title: 'Point' }, { title: 'Where' }, { title: 'Finding' }];
-
-function points(caption: string, findings: readonly Finding[], context: Context, is?: Cell['is']): readonly Block[] {
-  const rows = findings.map(({ message, slug, at }): Row => ({
-    ...row([at], is ? { text: `Over: ${message}`, is } : message, { text: '', link: linkTo(context, at) }, slug), repeat: true,
-  }));
-  return rows.length ? [{ kind: 'table', caption, columns, rows }] : [];
-}
-
-function notKnown(gaps: readonly Gap[], context: Context): readonly Block[] {
-  const rows = gaps.map(({ finding, causes, leaves }): Row => {
-    const at = finding?.at ?? placeIn(causes[0]?.at);
-    const text = `Not known: ${finding?.message ?? causes.map(({ what }) => what).join(' ')}`;
-    return { ...row(at ? [at] : [], { text, is: 'not known' }, at ? { text: '', link: linkTo(context, at) } : '', names(leaves), finding?.slug ?? ''), repeat: true };
-  });
-  return rows.length ? [{
-    kind: 'table', caption: 'Not known, and what stays open because of it',
-    columns: [{ title: 'What is missing' }, { title: 'Where' }, { title: 'Leaves open' }, { title: 'Finding' }], rows,
+const table = (rows: readonly Row[]): readonly Block[] =>
+  rows.length ? [{
+    kind: 'table',
+    caption: 'Points found, open ones first',
+    columns: [{ title: 'State' }, { title: 'Point' }, { title: 'Where' }, { title: 'Leaves open' }, { title: 'Finding' }],
+    rows,
   }] : [];
-}
+
+const point = (context: Context, state: Cell, text: string, at: Place | null, leaves: string, slug: string): Row => ({
+  ...row(at ? [at] : [], state, text, at ? { text: '', link: linkTo(context, at) } : '', leaves, slug), repeat: true,
+});
+
+const gapRow = (context: Context, { finding, causes, leaves }: Gap): Row =>
+  point(context, { text: 'not known', is: 'not known' }, finding?.message ?? causes.map(({ what }) => what).join(' '), finding?.at ?? placeIn(causes[0]?.at), names(leaves), finding?.slug ?? '');
 
 const shownNames = 8;
 
@@ -56,14 +55,8 @@ function names(results: readonly Result[]): string {
   return all.length > shownNames ? `${all.slice(0, shownNames - 1).join('; ')}; and ${all.length - shownNames + 1} more` : all.join('; ');
 }
 
-function aside(findings: readonly Finding[], context: Context): readonly Block[] {
-  const rows = findings.map(({ message, slug, at, waived }): Row => ({
-    ...row([at], message, { text: '', link: linkTo(context, at) }, slug, waived?.reason ?? '', waived?.approvedBy ?? ''), repeat: true,
-  }));
-  return rows.length ? [{
-    kind: 'table', caption: 'Set aside on a named person’s authority', columns: [...columns, { title: 'Reason given' }, { title: 'Approved by' }], rows,
-  }] : [];
-}
+const asideRow = (context: Context, { message, slug, at, waived }: Finding): Row =>
+  point(context, { text: 'set aside' }, `${message} Set aside by ${waived?.approvedBy || 'nobody named'}: “${waived?.reason ?? ''}”`, at, '', slug);
 
 const unstated = (subjects: readonly string[]): readonly Block[] =>
   subjects.length ? [{ kind: 'paragraph', look: 'plain', text: `Not stated, so not checked: ${subjects.join('; ')}.`, at: [] }] : [];

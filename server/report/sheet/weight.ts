@@ -1,11 +1,13 @@
 // The section "Weight": what each weight rests on, which figure governs, and what the load is built up from.
 import { type Derived, known, share as percent } from '../../quantities/index.ts';
+import type { Item } from '../../plan/types.ts';
 import type { Body, Candidate, LoadResult } from '../../results/types.ts';
+import { type ShapeName, shapes } from '../../vocabulary/index.ts';
 import { type Context, section } from './context.ts';
 import { figure, notKnown, row } from './figures.ts';
 import { buildUpBars } from './weight-bars.ts';
 import type { Block, Cell, Row, Section, Table } from './types.ts';
-import { quoted, slice } from './written.ts';
+import { quoted, slice, valueText } from './written.ts';
 
 export const weightSection = (context: Context): readonly Section[] =>
   section('weight', 'Weight', context.snapshot.results.loads.flatMap((load) => blocks(context, load)));
@@ -84,12 +86,18 @@ function bodyRows(context: Context, body: Body, whole: Derived, depth: number): 
 
 /** The shape as written, and the density with the short name of its source. */
 function origin({ thing: { item }, working }: Body, { system, sources }: Context): string {
-  const shape = working?.shape ?? '';
-  const use = item.clauses.get(shape)?.[0];
-  const size = use && use.valueAt.from !== use.keywordAt.from ? slice(use.valueAt) : '';
   const density = working?.density;
-  const written = [shape, size].filter(Boolean).join(' ');
+  const written = shapeText(item, working?.shape ?? '');
   return density ? `${written}; ${[sources.nameOf(density.source), figure(density, system, 'either').text].filter(Boolean).join(' ')}` : written;
+}
+
+/** `plate 12 ft x 4 ft x 1/2 in`; `tube, outside 30 in, wall 1 in, length 3 ft`. */
+function shapeText(item: Item, shape: string): string {
+  const words = shape in shapes ? Object.keys(shapes[shape as ShapeName].clauses) : [];
+  const own = item.clauses.get(shape)?.[0];
+  const size = own && own.valueAt.from !== own.keywordAt.from ? slice(own.valueAt) : '';
+  const sizes = words.flatMap((keyword) => (item.clauses.get(keyword) ?? []).map((use) => `${keyword} ${valueText(use)}`));
+  return [[shape, size].filter(Boolean).join(' '), ...sizes].join(', ');
 }
 
 /** Share of what all parts weigh together; not known as soon as either is. */

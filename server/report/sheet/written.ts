@@ -29,8 +29,13 @@ function clausePhrase(keyword: string, use: BoundClause): string {
   return use.value?.kind === 'text' ? `${keyword} “${text}”` : text === 'yes' ? keyword : `${keyword} ${text}`;
 }
 
-/** Keyword and names: `crane "Yard crane 2"`; a keyword alone where nothing is named. */
-export const heading = (item: Item): string => (item.names.length ? `${item.keyword} ${namesText(item)}` : item.keyword);
+/** Keyword and names, `crane “Yard crane 2”`; where nothing is named keyword and value, `stated 4,850 lb`. */
+export function heading(item: Item): string {
+  if (item.names.length) return `${item.keyword} ${namesText(item)}`;
+  if (!item.value) return item.keyword;
+  const value = valueText(item.value);
+  return `${item.keyword} ${item.value.value?.kind === 'text' ? `“${value}”` : value}`;
+}
 
 /** The names as written, `S1..S4` included, in our quotes where they have several words. */
 export const namesText = (item: Item): string => {
@@ -42,7 +47,7 @@ export const quoted = (name: string): string => (/^[\p{L}][\p{L}\p{N}_-]*$/u.tes
 
 /** One statement as a table of two columns: its value and clauses, then what stands under it. */
 export function writtenTable(item: Item, caption = capital(heading(item))): Table {
-  const own = item.value ? [row([item.at], item.keyword, valueText(item.value))] : [];
+  const own = item.value && item.names.length ? [row([item.at], item.keyword, valueText(item.value))] : [];
   return { kind: 'table', caption, columns: [], rows: [...own, ...clauseRows(item), ...item.children.flatMap((child) => childRows(child, 0))] };
 }
 
@@ -51,7 +56,7 @@ const clauseRows = (item: Item): readonly Row[] =>
 
 /** A statement under another: one row, those under it set in. */
 function childRows(item: Item, depth: number): readonly Row[] {
-  const own: Row = { ...row([item.at], heading(item), statementText(item)), depth };
+  const own: Row = { ...row([item.at], heading(item), statementText(item.names.length ? item : { ...item, value: null })), depth };
   return [own, ...item.children.flatMap((child) => childRows(child, depth + 1))];
 }
 

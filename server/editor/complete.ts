@@ -1,0 +1,78 @@
+// Completion: what may stand at a place, each with its figure; due clauses first, then units that fit, names nearby, the rest.
+import { language } from '../plan/index.ts';
+import { slotAt } from '../syntax/index.ts';
+import type { Snapshot } from '../workspace/types.ts';
+import { compared } from './complete/compare.ts';
+import { keywords, rowOf } from './complete/keywords.ts';
+import { names } from './complete/names.ts';
+import { snippets } from './complete/snippets.ts';
+import { type Asked, begun, completion, type Library } from './complete/types.ts';
+import { units } from './complete/units.ts';
+import { mostListed, nearby, values } from './complete/values.ts';
+import { inQuotes } from './spelling.ts';
+import type { Completion } from './types.ts';
+
+export type { Library } from './complete/types.ts';
+
+export interface Completions {
+  readonly items: readonly Completion[];
+  /** More come once more is typed. */
+  readonly incomplete: boolean;
+}
+
+/** The character that brought the question up; null where the user asked for it. */
+export type Trigger = ' ' | '>' | '"' | '/' | null;
+
+const none: Completions = { items: [], incomplete: false };
+
+/** What may stand at an offset of a row. `libraries`: files whose names may be taken, and are then used. */
+export function complete(s: Snapshot, row: number, offset: number, trigger: Trigger = null, libraries: readonly Library[] = []): Completions {
+  const where = s.tree.rows[row];
+  if (!where || !answers(where.text.slice(0, offset), trigger)) return none;
+  const parent = s.tree.parentAt[row];
+  const block = s.tree.nodeAt[row]?.block || (parent?.line.statement?.keyword.word ?? parent?.line.meant ?? 'file');
+  const slot = slotAt(where.text, offset, language.under(block), language);
+  if (trigger === '/' && slot.statement !== 'use') return none;
+  const asked: Asked = { s, row: where, number: row, offset, slot, clause: rowOf(slot.block, slot.statement, slot.clause), libraries };
+  const items = offered(asked).filter((item) => !stands(item));
+  return { items, incomplete: items.length >= mostListed };
+}
+
+/** Words after which a space asks: something listed comes next. A figure asks for its unit. */
+const asking = /(?:[:,>]|\d|(?:^|\s)(?:of|on|inside|by|from|like))$/;
+
+function answers(before: string, trigger: Trigger): boolean {
+  if (trigger !== ' ') return true;
+  return asking.test(before.trimEnd());
+}
+
+/** Whether an item would change nothing: it is typed already. */
+const stands = ({ at, text }: Completion): boolean => at.row.text.slice(at.from, at.to) === text;
+
+function offered(asked: Asked): readonly Completion[] {
+  const { slot, row } = asked;
+  switch (slot.kind) {
+    case 'comment': return [];
+    case 'keyword': return withSnippets(asked, keywords(asked));
+    case 'unit': return units(asked);
+    case 'name': return names(asked);
+    case 'text': return slot.statement === 'use' ? paths(asked) : nearby(asked, inQuotes, 'text');
+    case 'value': return slot.type === 'compare' || slot.type === 'trigger' || slot.type === 'subject' ? compared(asked) : slot.type === 'side' && /\S\s+\S*$/.test(begun(asked).text) ? values(asked) : slot.type === null && row.text ? [] : values(asked);
+  }
+}
+
+/** On an empty line each snippet stands behind its keyword; elsewhere they come last, where a statement may begin. */
+function withSnippets(asked: Asked, words: readonly Completion[]): readonly Completion[] {
+  const { row, slot } = asked;
+  if (slot.statement !== null || row.text.slice(0, slot.from).trim() !== '') return words;
+  const made = snippets(asked);
+  const plain = ({ keyword: _keyword, ...item }: (typeof made)[number]): Completion => item;
+  if (row.text.trim() !== '') return [...words, ...made.map(plain)];
+  return words.flatMap((word) => [word, ...made.filter(({ keyword }) => keyword === word.label).map(plain)]);
+}
+
+/** Paths of files that `use` may name. */
+function paths(asked: Asked): readonly Completion[] {
+  const taken = new Set(asked.s.plan.files[0]?.uses.map(({ path }) => path));
+  return asked.libraries.filter(({ path }) => !taken.has(path)).map(({ path, plan }) => completion(asked, 'text', path, { text: inQuotes(path), detail: `${plan.names.things.length} names` }));
+}

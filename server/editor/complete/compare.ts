@@ -1,0 +1,97 @@
+// Completion of a bound, `sling S1 angle >= 60 deg`: results and kinds, the names of a kind, its results, then the sign.
+import type { Thing } from '../../plan/types.ts';
+import { write } from '../../quantities/index.ts';
+import { type Measure, resultsOf, statements, triggers } from '../../vocabulary/index.ts';
+import { resultOf, rounding, worseEnd } from '../figures.ts';
+import { inQuotes, isBare } from '../spelling.ts';
+import type { Completion } from '../types.ts';
+import { subjectKinds, thingsNamed } from '../uses.ts';
+import { type Asked, begun, completion, phrase } from './types.ts';
+
+export function compared(asked: Asked): readonly Completion[] {
+  const { slot, row } = asked;
+  const value = begun(asked);
+  const before = row.text.slice(value.from, Math.max(value.from, slot.from));
+  if (slot.type === 'subject') return keywords(asked);
+  if (/[<>=≤≥]|\bbetween\b/.test(before)) return present(asked, before);
+  const read = subjectOf(before);
+  const signs = read.result ? ['<=', '<', '>=', '>', 'between', '='].map((sign) => completion(asked, 'word', sign)) : [];
+  if (read.kind === null) return [...start(asked, value), ...(slot.type === 'trigger' ? triggers.map((words) => phrase(asked, 'word', words, value)) : [])];
+  const rest = results(asked, read.kind, value);
+  const ofKind = read.named || read.result ? [] : namesOf(asked, read.kind);
+  return [...signs, ...(read.result && !continues(before, read.kind) ? [] : read.named ? [...rest, ...ofKind] : [...ofKind, ...rest])];
+}
+
+/** What the words left of the place say: a kind of subject, whether a name follows, and whether a whole result stands there. */
+function subjectOf(before: string): { readonly kind: string | null; readonly named: boolean; readonly result: boolean } {
+  const words = before.trim();
+  if (words && resultsOf.plan && words in resultsOf.plan) return { kind: 'plan', named: true, result: true };
+  const kind = Object.keys(resultsOf).filter((one) => one !== 'plan' && (words === one || words.startsWith(`${one} `))).sort((a, b) => b.length - a.length)[0];
+  if (!kind) return { kind: null, named: false, result: false };
+  const rest = words.slice(kind.length).trim();
+  const table = resultsOf[kind] ?? {};
+  const result = Object.keys(table).some((one) => rest === one || rest.endsWith(` ${one}`) || rest.endsWith(`"${one}`));
+  const first = /^(?:"(?:[^"]|"")*"|[\w.-]+)/.exec(rest)?.[0] ?? '';
+  const named = rest !== '' && !Object.keys(table).some((one) => one === first || one.startsWith(`${first} `));
+  return { kind, named, result };
+}
+
+/** Whether a whole result is the beginning of a longer one: `capacity` and `capacity used`. */
+const continues = (before: string, kind: string): boolean => Object.keys(resultsOf[kind] ?? {}).some((one) => {
+  const last = before.trim().split(/\s+/).at(-1) ?? '';
+  return one.startsWith(`${last} `);
+});
+
+/** Results of the plan, and the kinds of subjects it has. */
+function start(asked: Asked, value: ReturnType<typeof begun>): readonly Completion[] {
+  const { plan } = asked.s;
+  const there = new Set(plan.names.things.map(({ kind, item }) => (kind === 'gear' ? item.keyword : kind)));
+  const kinds = Object.keys(resultsOf).filter((kind) => kind !== 'plan');
+  const ordered = [...kinds.filter((kind) => there.has(kind as Thing['kind'])), ...kinds.filter((kind) => !there.has(kind as Thing['kind']))];
+  const totals = Object.entries(resultsOf.plan ?? {}).reverse();
+  return [
+    ...totals.map(([result, row]) => phrase(asked, 'word', result, value, { help: row.help })),
+    ...ordered.map((kind) => phrase(asked, 'word', kind, value, { help: statements[kind]?.help ?? '' })),
+  ];
+}
+
+function namesOf(asked: Asked, kind: string): readonly Completion[] {
+  const kinds = subjectKinds(kind);
+  const own = (thing: Thing) => kinds.includes(thing.kind) && (thing.kind !== 'gear' || kind === 'gear' || thing.item.keyword === kind);
+  return asked.s.plan.names.things.filter(own).map((thing) => completion(asked, 'name', thing.name, { text: isBare(thing.name, 'compared') ? thing.name : inQuotes(thing.name), help: `${thing.item.keyword} ${thing.name}` }));
+}
+
+const results = (asked: Asked, kind: string, value: ReturnType<typeof begun>): readonly Completion[] =>
+  Object.entries(resultsOf[kind] ?? {}).map(([result, row]) => phrase(asked, 'word', result, value, { help: row.help }));
+
+/** Behind the sign: what the result comes to now, rounded to its worse side, so that the bound holds as things stand. */
+function present(asked: Asked, before: string): readonly Completion[] {
+  const said = /^(.*?)\s*(<=|>=|<|>|≤|≥)\s*$/.exec(before);
+  const found = said && valueNow(asked, said[1] ?? '');
+  return found ? [completion(asked, 'word', found, { detail: 'as it stands now' })] : [];
+}
+
+function valueNow({ s: { plan, results: all } }: Asked, words: string): string | null {
+  const { kind } = subjectOf(words);
+  if (kind === null) return null;
+  const result = Object.keys(resultsOf[kind] ?? {}).filter((one) => words.trim() === one || words.trim().endsWith(` ${one}`)).sort((a, b) => b.length - a.length)[0];
+  if (!result) return null;
+  const name = words.trim().slice(kind === 'plan' ? 0 : kind.length, -result.length).trim().replace(/^"(.*)"$/, '$1');
+  const things = name ? thingsNamed(name, subjectKinds(kind), null, plan) : [];
+  const value = (things[0] ? resultOf(all, things[0], result) : kind === 'plan' ? all.find('plan', null, result) : undefined)?.value;
+  if (!value || value.value === null) return null;
+  const worse = worseEnd(kind, result);
+  return write((worse === 'down' ? value.low : value.high) ?? value.value, value.unit, { system: plan.units, round: rounding[worse] });
+}
+
+/** What the result before a figure measures; null where none can be told. */
+export function compareMeasure(asked: Asked): Measure | null {
+  const words = begun(asked).text.split(/<=|>=|[<>=≤≥]|\bbetween\b/)[0]?.trim() ?? '';
+  const { kind } = subjectOf(words);
+  if (kind === null) return null;
+  const result = Object.keys(resultsOf[kind] ?? {}).filter((one) => words === one || words.endsWith(` ${one}`)).sort((a, b) => b.length - a.length)[0];
+  return result ? (resultsOf[kind]?.[result]?.measures ?? null) : null;
+}
+
+/** `require`: a statement's keyword. */
+const keywords = (asked: Asked): readonly Completion[] => Object.entries(statements).map(([word, row]) => phrase(asked, 'statement', word, begun(asked), { help: row.help }));
