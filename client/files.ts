@@ -30,7 +30,13 @@ async function readText(uri: string): Promise<string | null> {
 }
 
 async function listPlans(folderUri: string): Promise<string[]> {
-  const inside = new RelativePattern(Uri.parse(folderUri), '**/*.liftplan');
+  const inside = new RelativePattern(folderOf(folderUri) ?? Uri.parse(folderUri), '**/*.liftplan');
   const found = await workspace.findFiles(inside, undefined, mostFiles);
   return found.map((uri) => uri.toString()).sort();
 }
+
+/** The opened folder itself, however the server spells its end: the search knows it by the editor's own spelling. */
+const folderOf = (uri: string) =>
+  workspace.workspaceFolders?.find((folder) => withoutSlash(folder.uri.toString()) === withoutSlash(uri));
+
+const withoutSlash = (uri: string) => uri.replace(/\/$/, '');

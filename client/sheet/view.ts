@@ -33,6 +33,7 @@ window.addEventListener('message', ({ data }: MessageEvent<ToPage>) => {
 function showSheet(message: Extract<ToPage, { type: 'sheet' }>): void {
   if (message.uri !== kept.uri) {
     sheet.replaceChildren();
+    window.scrollTo(0, 0);
     keep({ uri: message.uri });
   }
   putSections(sheet, message.order, message.sections);

@@ -12,7 +12,11 @@ import { oneOf, readArgs } from './usage.ts';
 
 /** Found: a finding at or above the severity asked for that is not set aside. */
 export async function check(terminal: Terminal, args: readonly string[]): Promise<number> {
-  const { values, positionals } = readArgs(args, { severity: { type: 'string' }, color: { type: 'string' }, named: { type: 'string' } });
+  const { values, positionals } = readArgs(args, {
+    severity: { type: 'string' },
+    color: { type: 'string' },
+    named: { type: 'string' },
+  });
   const least = oneOf('severity', values.severity, ranks, 'error');
   const colour = coloured(terminal, oneOf('color', values.color, ['auto', 'always', 'never'], 'auto'));
   const targets = await targetsOf(terminal, positionals, values.named);
@@ -22,7 +26,9 @@ export async function check(terminal: Terminal, args: readonly string[]): Promis
   for (const { finding, where } of findings) terminal.out(`${human(finding, where(terminal), colour)}\n`);
   terminal.out(`${closing(snapshots, findings.length)}\n`);
   if (failed) return exit.failed;
-  return findings.some(({ finding }) => !finding.waived && ranks.indexOf(finding.severity) <= ranks.indexOf(least)) ? exit.found : exit.clean;
+  return findings.some(({ finding }) => !finding.waived && ranks.indexOf(finding.severity) <= ranks.indexOf(least))
+    ? exit.found
+    : exit.clean;
 }
 
 const ranks: readonly Severity[] = ['error', 'warning', 'note'];
@@ -51,7 +57,11 @@ function onceEach(snapshots: readonly Snapshot[]): readonly Found[] {
   );
 }
 
-const shown = ({ file, line, column }: ReturnType<typeof spotOf>, terminal: Terminal): Shown => ({ path: shownPath(file, terminal), line, column });
+const shown = ({ file, line, column }: ReturnType<typeof spotOf>, terminal: Terminal): Shown => ({
+  path: shownPath(file, terminal),
+  line,
+  column,
+});
 
 /** The standing caution that closes every check. */
 function closing(snapshots: readonly Snapshot[], findings: number): string {

@@ -19,7 +19,8 @@ function middle(a: readonly string[], b: readonly string[]): readonly string[] {
   const lengths = new Uint32Array((a.length + 1) * width);
   const at = (i: number, j: number) => lengths[i * width + j] ?? 0;
   for (let i = a.length - 1; i >= 0; i--) {
-    for (let j = b.length - 1; j >= 0; j--) lengths[i * width + j] = a[i] === b[j] ? at(i + 1, j + 1) + 1 : Math.max(at(i + 1, j), at(i, j + 1));
+    for (let j = b.length - 1; j >= 0; j--)
+      lengths[i * width + j] = a[i] === b[j] ? at(i + 1, j + 1) + 1 : Math.max(at(i + 1, j), at(i, j + 1));
   }
   const lines: string[] = [];
   for (let i = 0, j = 0; i < a.length || j < b.length; ) {

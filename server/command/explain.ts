@@ -33,6 +33,13 @@ function readPages(file: string): Pages {
 
 /** A page for people: without the marks that its examples carry for the tests. */
 export const pageText = (markdown: string): string =>
-  markdown.replace(/^```liftplan[^\n]*\n([^]*?)^```$/gm, (_, plan: string) => `\`\`\`liftplan\n${plan.split('\n').filter((line) => !mark.test(line)).join('\n')}\`\`\``);
+  markdown.replace(
+    /^```liftplan[^\n]*\n([^]*?)^```$/gm,
+    (_, plan: string) =>
+      `\`\`\`liftplan\n${plan
+        .split('\n')
+        .filter((line) => !mark.test(line))
+        .join('\n')}\`\`\``,
+  );
 
 const mark = /^ *# *=+(?: +[a-z][a-z-]*)+ *$/;

@@ -17,7 +17,9 @@ export function filesIn(root: string): Files {
       const reason = notRelative(path);
       if (reason !== null) return { reason };
       const file = joined(folderOf(from), path);
-      return file !== null && within(root, file) ? { file } : { reason: `it lies outside ${root}, all that is read here; run this from a folder that holds both` };
+      return file !== null && within(root, file)
+        ? { file }
+        : { reason: `it lies outside ${root}, all that is read here; run this from a folder that holds both` };
     },
     elsewhere(from, path) {
       known ??= plansBelow(root);

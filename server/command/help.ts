@@ -10,7 +10,7 @@ ${cautions.help}
   becket report PATH...           Writes what plans come to.
       --format WORD               markdown, html, json or lines (by the name of the output, else markdown)
       --output FILE|FOLDER        instead of the output; a folder takes one file a plan, as the plans lie in the folder given
-      --verify                    compares with the sheets kept beside the plans (skid.md beside skid.liftplan) or in --output
+      --verify                    compares with the sheets kept beside the plans (skid.sheet.md beside skid.liftplan) or in --output
       --watch                     writes again whenever a file changes
   becket format PATH...           Sets plans in order: indentation, spaces, colons; never a word or a figure.
       --verify                    changes nothing, names what it would change

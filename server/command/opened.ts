@@ -27,7 +27,9 @@ export function opened({ list, texts }: Targets, terminal: Terminal): Opened {
 
 function open(root: string, texts: ReadonlyMap<string, string>, terminal: Terminal): Workspace {
   const workspace = new Workspace(filesIn(root), (file, error) =>
-    terminal.say(`An error in this program at ${file}: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}\n`),
+    terminal.say(
+      `An error in this program at ${file}: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}\n`,
+    ),
   );
   for (const [file, text] of texts) workspace.openText(file, 0, text);
   return workspace;

@@ -1,9 +1,27 @@
 // `becket report`: writes what plans come to, as sheets or as data, and verifies sheets that are kept beside their plans.
-import { folderOf, json, lines, markdown, page, type Report, relativePath, report as reportOf, sheetOf } from '../report/index.ts';
+import {
+  folderOf,
+  json,
+  lines,
+  markdown,
+  page,
+  type Report,
+  relativePath,
+  report as reportOf,
+  sheetOf,
+} from '../report/index.ts';
 import type { Snapshot } from '../workspace/index.ts';
 import { exit } from './exit.ts';
 import { type Opened, opened } from './opened.ts';
-import { besidePlan, formatOf, type PlaceOf, placesIn, type ReportFormat, reportFormats, wholeFile } from './outputs.ts';
+import {
+  besidePlan,
+  formatOf,
+  type PlaceOf,
+  placesIn,
+  type ReportFormat,
+  reportFormats,
+  wholeFile,
+} from './outputs.ts';
 import { shownPath, type Target, type Targets, targetsOf } from './targets.ts';
 import type { Terminal } from './terminal.ts';
 import { CannotRun, oneOf, readArgs } from './usage.ts';
@@ -14,17 +32,27 @@ import { writeFile } from './write-file.ts';
 /** Found: `--verify` came upon a sheet that does not show what its plan says. Findings do not count: a report of them is due all the same. */
 export async function report(terminal: Terminal, args: readonly string[]): Promise<number> {
   const { values, positionals } = readArgs(args, {
-    format: { type: 'string' }, output: { type: 'string' }, verify: { type: 'boolean' }, watch: { type: 'boolean' }, named: { type: 'string' },
+    format: { type: 'string' },
+    output: { type: 'string' },
+    verify: { type: 'boolean' },
+    watch: { type: 'boolean' },
+    named: { type: 'string' },
   });
   const { output } = values;
   const format = oneOf('format', values.format ?? formatOf(output), reportFormats, 'markdown');
   if (values.watch) {
-    if (output === undefined || values.verify) throw new CannotRun('--watch needs --output, and does not go with --verify.');
+    if (output === undefined || values.verify)
+      throw new CannotRun('--watch needs --output, and does not go with --verify.');
     if (positionals.includes('-')) throw new CannotRun('--watch looks at files; standard input is read once.');
     return watch(terminal, async () => write({ ...(await job(terminal, positionals, undefined)), format }, output));
   }
   const made = { ...(await job(terminal, positionals, values.named)), format };
-  const differs = values.verify ? verify(terminal, sheets(made, output === undefined ? besidePlan(format) : placesIn(terminal, made.targets, format, output))) : false;
+  const differs = values.verify
+    ? verify(
+        terminal,
+        sheets(made, output === undefined ? besidePlan(format) : placesIn(terminal, made.targets, format, output)),
+      )
+    : false;
   if (!values.verify && output === undefined) print(made);
   if (!values.verify && output !== undefined) write(made, output);
   return made.read.failed ? exit.failed : differs ? exit.found : exit.clean;
@@ -37,7 +65,11 @@ interface Job {
   readonly format: ReportFormat;
 }
 
-async function job(terminal: Terminal, paths: readonly string[], named: string | undefined): Promise<Omit<Job, 'format'>> {
+async function job(
+  terminal: Terminal,
+  paths: readonly string[],
+  named: string | undefined,
+): Promise<Omit<Job, 'format'>> {
   const targets = await targetsOf(terminal, paths, named);
   const read = opened(targets, terminal);
   if (read.plans.every(({ snapshot }) => !snapshot.plan.head)) {
@@ -77,7 +109,8 @@ function textOf(snapshot: Snapshot, target: Target, format: ReportFormat, from: 
 }
 
 /** Paths in a report are as seen from the folder given. */
-const entry = (snapshot: Snapshot, { base }: Target): Report | null => reportOf(snapshot, (file) => relativePath(base, file));
+const entry = (snapshot: Snapshot, { base }: Target): Report | null =>
+  reportOf(snapshot, (file) => relativePath(base, file));
 
 /** All reports as one JSON text: an object for one plan named, an array for everything else. */
 function joined({ targets, read }: Job): string {
@@ -94,7 +127,8 @@ function print(made: Job): void {
   }
   const texts = sheets(made, ({ file }) => file);
   const several = texts.length > 1;
-  if (several && format !== 'lines') throw new CannotRun(`There are ${texts.length} plans: say with --output into which folder their sheets go.`);
+  if (several && format !== 'lines')
+    throw new CannotRun(`There are ${texts.length} plans: say with --output into which folder their sheets go.`);
   for (const { target, text } of texts) terminal.out(several ? `# ${shownPath(target.file, terminal)}\n${text}` : text);
 }
 

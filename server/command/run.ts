@@ -28,7 +28,9 @@ export async function run(terminal: Terminal): Promise<number | null> {
       terminal.say(`${error.message}\n"becket help" lists what can be done.\n`);
       return exit.cannotRun;
     }
-    terminal.say(`An error in this program, not in your plan: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}\n`);
+    terminal.say(
+      `An error in this program, not in your plan: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}\n`,
+    );
     return exit.failed;
   }
 }

@@ -1,5 +1,4 @@
 // Which plans a command line means: files, folders with all that is below them, or standard input.
-import { basename } from 'node:path';
 import { folderOf, relativePath } from '../report/index.ts';
 import { exists, identity, isFile, isFolder, plansBelow, within } from './files.ts';
 import type { Terminal } from './terminal.ts';
@@ -24,14 +23,21 @@ export interface Targets {
 }
 
 /** `paths` as typed; `name` is what standard input (`-`) is called, so that `use` is found from there. */
-export async function targetsOf(terminal: Terminal, paths: readonly string[], name: string | undefined): Promise<Targets> {
+export async function targetsOf(
+  terminal: Terminal,
+  paths: readonly string[],
+  name: string | undefined,
+): Promise<Targets> {
   if (!paths.length) throw new CannotRun('Name a plan, a folder, or - for standard input.');
-  if (name !== undefined && !paths.includes('-')) throw new CannotRun('--named says what standard input is called: it goes with -.');
+  if (name !== undefined && !paths.includes('-'))
+    throw new CannotRun('--named says what standard input is called: it goes with -.');
   const texts = new Map<string, string>();
   const found = new Map<string, Target>();
   for (const path of paths) {
     if (path === '-') texts.set(identity(name ?? 'input.liftplan', terminal.cwd), await terminal.input());
-    for (const target of path === '-' ? [fileTarget(identity(name ?? 'input.liftplan', terminal.cwd), terminal)] : targets(path, terminal)) {
+    for (const target of path === '-'
+      ? [fileTarget(identity(name ?? 'input.liftplan', terminal.cwd), terminal)]
+      : targets(path, terminal)) {
       if (!found.has(target.file)) found.set(target.file, target);
     }
   }
@@ -73,6 +79,3 @@ export function shownPath(file: string, { cwd }: Terminal): string {
   const path = relativePath(identity('.', cwd), file);
   return path.length < file.length ? path : file;
 }
-
-/** The plan's name without its ending: `skid`. */
-export const stem = (file: string): string => basename(file).replace(/\.liftplan$/, '');

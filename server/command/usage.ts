@@ -19,7 +19,8 @@ export function readArgs<T extends Options>(args: readonly string[], options: T)
 export function oneOf<T extends string>(name: string, value: string | undefined, words: readonly T[], otherwise: T): T {
   if (value === undefined) return otherwise;
   const found = words.find((word) => word === value);
-  if (found === undefined) throw new CannotRun(`--${name} takes one of: ${words.join(', ')}. "${value}" is none of them.`);
+  if (found === undefined)
+    throw new CannotRun(`--${name} takes one of: ${words.join(', ')}. "${value}" is none of them.`);
   return found;
 }
 

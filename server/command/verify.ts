@@ -12,9 +12,15 @@ export function verify(terminal: Terminal, made: readonly Made[]): boolean {
   const kept = made.filter(({ file, target }) => isFile(file) || target.named);
   const without = made.filter((sheet) => !kept.includes(sheet));
   if (!kept.length) throw new CannotRun('No sheet is kept here, so there is nothing to verify.');
-  if (without.length) terminal.say(`No sheet kept for: ${without.map(({ target }) => shownPath(target.file, terminal)).join(', ')}.\n`);
+  if (without.length)
+    terminal.say(`No sheet kept for: ${without.map(({ target }) => shownPath(target.file, terminal)).join(', ')}.\n`);
   const stale = kept.filter((sheet) => differs(terminal, sheet));
-  if (!stale.length) terminal.out(kept.length === 1 ? 'The sheet shows what its plan says.\n' : `All ${kept.length} sheets show what their plans say.\n`);
+  if (!stale.length)
+    terminal.out(
+      kept.length === 1
+        ? 'The sheet shows what its plan says.\n'
+        : `All ${kept.length} sheets show what their plans say.\n`,
+    );
   return stale.length > 0;
 }
 
@@ -26,13 +32,15 @@ function differs(terminal: Terminal, { target, file, text }: Made): boolean {
   const [sheet, plan] = [shownPath(file, terminal), shownPath(target.file, terminal)];
   const changes = old === null ? [] : difference(old, text);
   const more = changes.length - shownLines;
-  terminal.out([
-    old === null ? `${sheet} is missing: ${plan} has no sheet there.` : `${sheet} no longer shows what ${plan} says:`,
-    ...changes.slice(0, shownLines).map((line) => `  ${line}`),
-    ...(more > 0 ? [`  … and ${more} more lines`] : []),
-    `Write it again with: becket report ${quotedPath(plan)} --output ${quotedPath(sheet)}`,
-    '',
-  ].join('\n'));
+  terminal.out(
+    [
+      old === null ? `${sheet} is missing: ${plan} has no sheet there.` : `${sheet} no longer shows what ${plan} says:`,
+      ...changes.slice(0, shownLines).map((line) => `  ${line}`),
+      ...(more > 0 ? [`  … and ${more} more lines`] : []),
+      `Write it again with: becket report ${quotedPath(plan)} --output ${quotedPath(sheet)}`,
+      '',
+    ].join('\n'),
+  );
   return true;
 }
 

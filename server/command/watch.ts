@@ -36,7 +36,8 @@ export async function watch(terminal: Terminal, write: () => Promise<readonly st
 /** Folders are watched rather than files: editors replace a file by another one of its name. */
 function watchersOf(files: readonly string[], changed: () => void): readonly FSWatcher[] {
   const names = new Map<string, Set<string>>();
-  for (const file of files) names.set(folderOf(file), (names.get(folderOf(file)) ?? new Set()).add(file.slice(file.lastIndexOf('/') + 1)));
+  for (const file of files)
+    names.set(folderOf(file), (names.get(folderOf(file)) ?? new Set()).add(file.slice(file.lastIndexOf('/') + 1)));
   return [...names].map(([folder, known]) =>
     watchFolder(folder, (_, name) => {
       if (name === null || known.has(name) || name.endsWith('.liftplan')) changed();

@@ -50,16 +50,21 @@ function answers(before: string, trigger: Trigger): boolean {
 const stands = ({ at, text }: Completion): boolean => at.row.text.slice(at.from, at.to) === text;
 
 function offered(asked: Asked): readonly Completion[] {
-  const { slot, row } = asked;
+  const { slot } = asked;
   switch (slot.kind) {
     case 'comment': return [];
     case 'keyword': return withSnippets(asked, keywords(asked));
     case 'unit': return units(asked);
-    case 'name': return names(asked);
-    case 'text': return slot.statement === 'use' ? paths(asked) : nearby(asked, inQuotes, 'text');
-    case 'value': return slot.type === 'compare' || slot.type === 'trigger' || slot.type === 'subject' ? compared(asked) : slot.type === 'side' && /\S\s+\S*$/.test(begun(asked).text) ? values(asked) : slot.type === null && row.text ? [] : values(asked);
+    case 'name': return sided(asked) ? values(asked) : names(asked);
+    case 'text': return bound(asked) ? compared(asked) : slot.statement === 'use' ? paths(asked) : nearby(asked, inQuotes, 'text');
+    case 'value': return bound(asked) ? compared(asked) : values(asked);
   }
 }
+
+const bound = ({ slot: { type } }: Asked): boolean => type === 'compare' || type === 'trigger' || type === 'subject';
+
+/** Whether the axis of a side is due: its name stands already. */
+const sided = (asked: Asked): boolean => asked.slot.type === 'side' && /^(?:"(?:[^"]|"")*"|[\w.-]+)\s+\S*$/.test(begun(asked).text);
 
 /** On an empty line each snippet stands behind its keyword; elsewhere they come last, where a statement may begin. */
 function withSnippets(asked: Asked, words: readonly Completion[]): readonly Completion[] {

@@ -6,7 +6,7 @@ import type { Place } from '../syntax/types.ts';
 import type { Snapshot } from '../workspace/types.ts';
 import { kindOf, resultOf, worst, worseEnd } from './figures.ts';
 import { itemsIn, ownFile } from './items.ts';
-import { spelled } from './spelling.ts';
+import { asDeclared } from './spelling.ts';
 import type { Hint, HintSettings } from './types.ts';
 
 /** An editor cuts all that is longer, and a cut number is a hazard. */
@@ -92,7 +92,7 @@ function bodyHint(body: Body | undefined, { plan: { units } }: Results): Said | 
   if (weight.value === null) return unknown(setting, 'weight', weight.because);
   const several = working && working.each.value !== null && working.each.value !== weight.value;
   const each = several ? [`${write(weight.value / working.each.value, 'number', { system: units, round: 'near' })} x ${worst(working.each, units)}`] : [];
-  const name = `${thing.kind} ${spelled(thing.name, 'declared')}`;
+  const name = `${thing.kind} ${asDeclared(thing, 'declared')}`;
   return { setting, pieces: [`= ${worst(weight, units)}`, ...each], tooltip: `Weight of ${name}: ${worst(weight, units)}. Its working stands in the hover.`, leadsTo: null };
 }
 

@@ -1,5 +1,4 @@
 // The outline as a weight table: every statement with its weight, capacity used or state; and a search over the symbols of many files.
-import { textOf } from '../plan/index.ts';
 import type { Item } from '../plan/types.ts';
 import { type Derived, named as dimensionName, write } from '../quantities/index.ts';
 import type { Results } from '../results/index.ts';
@@ -72,7 +71,7 @@ function thingDetail(item: Item, results: Results): string {
     return `${weight}${worst(most.value, units, worseEnd(most.subject.kind, 'capacity used'))} used`.replace('not known used', 'use not known');
   }
   const [first] = gear;
-  return first ? `${worst(first.each, units)}${gear.length > 1 || first.count > 1 ? ' each' : ''}` : (textOf(item, '') ?? '');
+  return first ? `${worst(first.each, units)}${gear.length > 1 || first.count > 1 ? ' each' : ''}` : '';
 }
 
 function legDetail(item: Item, results: Results): string {

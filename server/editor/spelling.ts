@@ -1,5 +1,6 @@
 // How a name is written where it stands: bare where the language reads it so, else in quotes.
 import { language } from '../plan/index.ts';
+import type { Thing } from '../plan/types.ts';
 import { gearKinds, resultsOf } from '../vocabulary/index.ts';
 import type { Use } from './uses.ts';
 
@@ -8,6 +9,12 @@ export function spelled(name: string, where: Use['where']): string {
   if (where === 'text') return inQuotes(name);
   if (where === 'designation') return /[,#"“”?]/.test(name) || name !== name.trim() ? inQuotes(name) : name;
   return isBare(name, where) ? name : inQuotes(name);
+}
+
+/** A thing's name for a place, in quotes also where its author wrote it so. */
+export function asDeclared({ name, item }: Thing, where: Use['where']): string {
+  const at = item.node.line.statement?.name?.span;
+  return at && /^["“”„]/.test(item.node.row.text.slice(at.from)) ? inQuotes(name) : spelled(name, where);
 }
 
 /** Whether a name may stand there without quotes. */

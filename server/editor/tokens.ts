@@ -9,6 +9,9 @@ export const tokenTypes = {
   keyword: 'keyword', clause: 'property', name: 'variable', text: 'string', number: 'number', unit: 'type', operator: 'operator', comment: 'comment', word: 'enumMember',
 } as const satisfies Readonly<Record<TokenClass, string>>;
 
+/** Classes that colouring by the line alone does not set apart either: a token of them stands only where the plan has something to say. */
+const plain: readonly TokenClass[] = ['name', 'word'];
+
 /** What only the plan knows: the name is declared here, nothing has that name, or what it names hangs nowhere. */
 export const tokenModifiers = ['declaration', 'unknown', 'unused'] as const;
 export type TokenModifier = (typeof tokenModifiers)[number];
@@ -34,7 +37,8 @@ export function tokens(s: Snapshot, firstRow: number, lastRow: number): readonly
   for (let row = firstRow; row <= lastRow && row < tree.rows.length; row++) {
     for (const { from, to, class: kind } of tree.lines[row]?.colours ?? []) {
       const use = uses.get(`${row}:${from}`);
-      found.push({ row, from, to, type: tokenTypes[kind], modifiers: use ? modifiersOf(use, unused.has(use.at.row)) : [] });
+      const modifiers = use ? modifiersOf(use, unused.has(use.at.row)) : [];
+      if (!plain.includes(kind) || modifiers.some((one) => one !== 'declaration')) found.push({ row, from, to, type: tokenTypes[kind], modifiers });
     }
   }
   return found;

@@ -24,6 +24,7 @@ interface State {
   readonly from: Map<string, readonly Ready[]>;
   shown: ReadonlySet<string>; // what the client has, each known by its kind and its line
   sent: string | null; // the set as it was sent, to compare; null: none yet
+  version: number; // of the text that its own findings are of
   edited: Row | null; // the line written on last
   when: Settings['findings']['when'];
   unsaved: boolean;
@@ -62,12 +63,8 @@ export class Findings {
 
   /** The document was saved: nothing waits any longer. */
   saved(file: string): void {
-    const state = this.states.get(file);
-    if (!state) return;
-    state.unsaved = false;
-    state.edited = null;
-    this.tasks.cancel(`findings ${file}`);
-    this.publish(file);
+    this.rest(file);
+    if (this.states.has(file)) this.publish(file);
   }
 
   /** What a snapshot found, wherever it found it. */
@@ -80,6 +77,7 @@ export class Findings {
       by.set(row.file, list);
       list.push({ slug: finding.slug, row, diagnostic: diagnosticOf(finding, snapshot, this.outlet) });
     }
+    this.state(source).version = snapshot.version;
     const before = this.targets.get(source) ?? new Set();
     this.targets.set(source, new Set(by.keys()));
     for (const file of new Set([...by.keys(), ...before])) {
@@ -90,8 +88,8 @@ export class Findings {
     }
   }
 
-  /** A document is no longer open; what it found by itself goes, unless it is looked at as a closed file. */
-  closed(file: string): void {
+  /** A document is not written on now. */
+  rest(file: string): void {
     this.tasks.cancel(`findings ${file}`);
     const state = this.states.get(file);
     if (!state) return;
@@ -101,7 +99,7 @@ export class Findings {
 
   /** A file is gone, with all that it found anywhere. */
   clear(file: string): void {
-    this.closed(file);
+    this.rest(file);
     const targets = this.targets.get(file) ?? [];
     this.targets.delete(file);
     for (const target of targets) {
@@ -116,7 +114,7 @@ export class Findings {
   private state(file: string): State {
     let state = this.states.get(file);
     if (!state) {
-      state = { from: new Map(), shown: new Set(), sent: null, edited: null, when: 'typing', unsaved: false };
+      state = { from: new Map(), shown: new Set(), sent: null, version: 0, edited: null, when: 'typing', unsaved: false };
       this.states.set(file, state);
     }
     return state;
@@ -135,7 +133,7 @@ export class Findings {
     const sent = JSON.stringify(diagnostics);
     if (sent === (state.sent ?? (live ? null : '[]'))) return;
     state.sent = sent;
-    this.outlet.send({ uri: this.outlet.spelled(file), diagnostics, ...(live && { version: live.version }) });
+    this.outlet.send({ uri: this.outlet.spelled(file), diagnostics, ...(live && { version: state.version }) });
   }
 
   /** Whether something new on that line has to wait. */

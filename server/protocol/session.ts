@@ -52,7 +52,7 @@ export class Session {
     };
     this.findings = new Findings(outlet, this.tasks, this.identities);
     this.desk = { addresses: this.addresses, plansWith: (file) => this.survey.plansWith(file) };
-    host.arrived((uri) => this.changedOutside([uri]));
+    host.arrived((uri) => this.takeUp([uri]));
   }
 
   // ------------------------------------------------------------- documents
@@ -81,7 +81,9 @@ export class Session {
 
   save(uri: string): void {
     const file = this.addresses.of(uri);
-    this.findings.saved(file);
+    this.findings.rest(file);
+    if (this.isStale(file)) this.check(file);
+    else this.findings.saved(file);
     if (!this.announced.watching) this.rereadAll();
   }
 
@@ -100,7 +102,7 @@ export class Session {
     this.settings.delete(file);
     this.editedRows.delete(file);
     this.tasks.cancel(`hints ${file}`);
-    this.findings.closed(file);
+    this.findings.rest(file);
     if (!this.addresses.inFolder(file)) this.drop(file);
     this.host.forget(file);
     this.survey.touch(file);
@@ -110,11 +112,16 @@ export class Session {
   /** Files that may have another text, may have come or gone; what is open is not asked of the disk. */
   changedOutside(uris: readonly string[]): void {
     this.addresses.forgetLinks();
+    for (const file of uris.map((uri) => this.addresses.of(uri))) if (!this.workspace.isOpen(file)) this.host.forget(file);
+    this.takeUp(uris);
+  }
+
+  /** Closed files whose text is there to be read anew: what rests on them is worked out again. */
+  private takeUp(uris: readonly string[]): void {
     let anew = false;
     for (const uri of uris) {
       const file = this.addresses.of(uri);
       if (this.workspace.isOpen(file)) continue;
-      this.host.forget(file);
       if (!this.workspace.reread(file)) continue;
       anew = true;
       if (this.addresses.inFolder(file) && !this.survey.has(file)) this.survey.add(file);

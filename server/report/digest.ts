@@ -4,7 +4,7 @@
 export function digest(text: string): string {
   const words = padded(new TextEncoder().encode(text));
   const state = Uint32Array.from(start);
-  const schedule = new Uint32Array(64);
+  const schedule = new Int32Array(64);
   for (let at = 0; at < words.length; at += 16) block(state, words.subarray(at, at + 16), schedule);
   return [...state].map((word) => word.toString(16).padStart(8, '0')).join('');
 }
@@ -23,26 +23,46 @@ function set(words: Uint32Array, byte: number, value: number): void {
   words[byte >> 2] = (words[byte >> 2] ?? 0) | (value << (24 - (byte & 3) * 8));
 }
 
-function block(state: Uint32Array, words: Uint32Array, w: Uint32Array): void {
+/** One block of 16 words. Plain variables: this runs over every section of a sheet after every pause in typing. */
+function block(state: Uint32Array, words: Uint32Array, w: Int32Array): void {
   w.set(words);
   for (let t = 16; t < 64; t++) {
-    const a = w[t - 15] ?? 0;
-    const b = w[t - 2] ?? 0;
+    const a = w[t - 15] as number;
+    const b = w[t - 2] as number;
     const s0 = turn(a, 7) ^ turn(a, 18) ^ (a >>> 3);
     const s1 = turn(b, 17) ^ turn(b, 19) ^ (b >>> 10);
-    w[t] = ((w[t - 16] ?? 0) + s0 + (w[t - 7] ?? 0) + s1) | 0;
+    w[t] = (w[t - 16] as number) + s0 + (w[t - 7] as number) + s1;
   }
-  let [a, b, c, d, e, f, g, h] = state as unknown as [number, number, number, number, number, number, number, number];
+  let a = state[0] as number;
+  let b = state[1] as number;
+  let c = state[2] as number;
+  let d = state[3] as number;
+  let e = state[4] as number;
+  let f = state[5] as number;
+  let g = state[6] as number;
+  let h = state[7] as number;
   for (let t = 0; t < 64; t++) {
     const s1 = turn(e, 6) ^ turn(e, 11) ^ turn(e, 25);
-    const t1 = (h + s1 + ((e & f) ^ (~e & g)) + (constants[t] ?? 0) + (w[t] ?? 0)) | 0;
+    const t1 = (h + s1 + ((e & f) ^ (~e & g)) + (constants[t] as number) + (w[t] as number)) | 0;
     const s0 = turn(a, 2) ^ turn(a, 13) ^ turn(a, 22);
     const t2 = (s0 + ((a & b) ^ (a & c) ^ (b & c))) | 0;
-    [h, g, f, e, d, c, b, a] = [g, f, e, (d + t1) | 0, c, b, a, (t1 + t2) | 0];
+    h = g;
+    g = f;
+    f = e;
+    e = (d + t1) | 0;
+    d = c;
+    c = b;
+    b = a;
+    a = (t1 + t2) | 0;
   }
-  [a, b, c, d, e, f, g, h].forEach((value, i) => {
-    state[i] = ((state[i] ?? 0) + value) | 0;
-  });
+  state[0] = (state[0] as number) + a;
+  state[1] = (state[1] as number) + b;
+  state[2] = (state[2] as number) + c;
+  state[3] = (state[3] as number) + d;
+  state[4] = (state[4] as number) + e;
+  state[5] = (state[5] as number) + f;
+  state[6] = (state[6] as number) + g;
+  state[7] = (state[7] as number) + h;
 }
 
 const turn = (value: number, bits: number) => (value >>> bits) | (value << (32 - bits));
@@ -54,4 +74,4 @@ const primes: readonly number[] = Array.from({ length: 310 }, (_, n) => n + 2).f
   return true;
 });
 const start = primes.slice(0, 8).map((prime) => fraction(Math.sqrt(prime)));
-const constants = Uint32Array.from(primes.slice(0, 64), (prime) => fraction(Math.cbrt(prime)));
+const constants = Int32Array.from(primes.slice(0, 64), (prime) => fraction(Math.cbrt(prime)));

@@ -11,28 +11,42 @@ import { digest } from './digest.ts';
  * in counts where it is used), and approvals, permits and records: these are written about a mark, so they cannot change it.
  */
 export function contentMark(plan: BoundPlan): string {
-  const [own, ...used] = plan.files.map(({ items }) => block(items, 'file'));
-  const unread = plan.opens.map(words).sort();
-  const hex = digest(JSON.stringify([own ?? '', used.sort(), unread]));
+  const [own = '', ...used] = plan.files.map(({ items }) => block(items, 'file'));
+  const hex = digest(packed([own, packed(used.sort()), packed(plan.opens.map(words).sort())]));
   return [0, 4, 8].map((at) => hex.slice(at, at + 4)).join('-');
 }
+
+/** Texts one behind the other, each with its length before it, so that no two lists look alike. */
+const packed = (texts: readonly string[]): string => texts.map((text) => `${text.length}:${text}`).join('');
 
 const aside = new Set(['use', 'let', 'approval', 'permit', 'record']);
 
 /** Statements in an order of their own: only steps mean something by standing one after the other. */
 function block(items: readonly Item[], parent: string): string {
   const texts = items.filter(({ keyword }) => !aside.has(keyword)).map(statement);
-  return JSON.stringify(parent === 'steps' ? texts : texts.sort());
+  return packed(parent === 'steps' ? texts : texts.sort());
 }
 
+/** Kept by item: an item stays the same object while nothing that it says has changed. */
+const kept = new WeakMap<Item, string>();
+
 function statement(item: Item): string {
+  const before = kept.get(item);
+  if (before !== undefined) return before;
   const clauses = [...item.clauses]
     .filter(([keyword]) => keyword !== 'note')
-    .map(([keyword, uses]) => JSON.stringify([keyword, ...uses.map(clause)]))
-    .sort();
+    .map(([keyword, uses]) => packed([keyword, ...uses.map(clause)]));
   const own = item.value ? clause(item.value) : '';
-  const opens = item.opens.map(words).sort();
-  return JSON.stringify([item.keyword, item.names.map(fold), own, clauses, opens, block(item.children, item.keyword)]);
+  const text = packed([
+    item.keyword,
+    packed(item.names.map(fold)),
+    own,
+    packed(clauses.sort()),
+    packed(item.opens.map(words).sort()),
+    block(item.children, item.keyword),
+  ]);
+  kept.set(item, text);
+  return text;
 }
 
 /** A value by its meaning; what could not be read by its words. */
@@ -72,12 +86,30 @@ function meaning(value: BoundValue): unknown {
   }
 }
 
-const comparison = ({ subject, result, op, low, high }: NonNullable<Extract<BoundValue, { kind: 'compare' }>['compare']>) =>
-  [subject.kind, subject.names.map(name), result, op, round(low), round(high)];
+const comparison = ({
+  subject,
+  result,
+  op,
+  low,
+  high,
+}: NonNullable<Extract<BoundValue, { kind: 'compare' }>['compare']>) => [
+  subject.kind,
+  subject.names.map(name),
+  result,
+  op,
+  round(low),
+  round(high),
+];
 
 const cell = (value: Cell) => (value === null || typeof value === 'string' ? value : quantity(value));
 
-const quantity = ({ value, low, high, dimension, percent }: Quantity) => [round(value), round(low), round(high), dimension, percent];
+const quantity = ({ value, low, high, dimension, percent }: Quantity) => [
+  round(value),
+  round(low),
+  round(high),
+  dimension,
+  percent,
+];
 
 /** Twelve digits, so that `25.4 mm` and `1 in` are one figure whichever way they were converted. */
 const round = (value: number) => Number(value.toPrecision(12));

@@ -32,4 +32,3 @@ export function inOrder<T>(plan: BoundPlan, items: readonly T[], at: (item: T) =
 export const placeIn = (at: unknown): Place | null => (isPlace(at) ? at : null);
 
 const isPlace = (at: unknown): at is Place => typeof at === 'object' && at !== null && 'row' in at && 'from' in at;
-

@@ -1,7 +1,7 @@
 // How a plan stands: what is over a limit, at odds, not known, set aside, left to a person, or not stated at all.
 import { checks, type Effect, type Finding } from '../checks/index.ts';
-import type { Cause } from '../quantities/index.ts';
 import { fold } from '../plan/index.ts';
+import type { Cause } from '../quantities/index.ts';
 import type { Result, Results } from '../results/types.ts';
 import type { Snapshot } from '../workspace/index.ts';
 import { placeIn } from './places.ts';
@@ -30,10 +30,14 @@ export interface Gap {
 export function standing({ findings, plan, results }: Snapshot): Standing {
   const active = findings.filter(({ waived }) => !waived);
   const used = inLegs(results);
-  const open = results.list.filter((result) => result.value.because.some(({ at }) => placeIn(at)) && ofConsequence(result, used));
+  const open = results.list.filter(
+    (result) => result.value.because.some(({ at }) => placeIn(at)) && ofConsequence(result, used),
+  );
   const undecided = new Set(results.expects.filter(({ state }) => state === 'open').map(({ at }) => at.row));
-  const isOpen = (finding: Finding): boolean => opens(finding) || (finding.slug === 'expect-failed' && undecided.has(finding.at.row));
-  const error = (...effects: readonly Effect[]) => active.filter(({ slug, severity }) => severity === 'error' && effects.includes(effectOf(slug)));
+  const isOpen = (finding: Finding): boolean =>
+    opens(finding) || (finding.slug === 'expect-failed' && undecided.has(finding.at.row));
+  const error = (...effects: readonly Effect[]) =>
+    active.filter(({ slug, severity }) => severity === 'error' && effects.includes(effectOf(slug)));
   const notJudged = active.filter(({ slug }) => slug === 'not-judged');
   const opening = active.filter((finding) => isOpen(finding) && !notJudged.includes(finding));
   return {
@@ -49,15 +53,21 @@ export function standing({ findings, plan, results }: Snapshot): Standing {
   };
 }
 
-const opens = ({ slug, severity }: Finding): boolean => effectOf(slug) === 'opens centre' || (severity === 'error' && effectOf(slug) === 'open');
+const opens = ({ slug, severity }: Finding): boolean =>
+  effectOf(slug) === 'opens centre' || (severity === 'error' && effectOf(slug) === 'open');
 
 /** In words, worst first: `1 over, 3 not known, 4 not stated`. */
 export function standingWords(standing: Standing): string {
   const { over, atOdds, notJudged, setAside, toDecide, notStated } = standing;
   const notKnown = countOpen(standing);
   const counts: readonly (readonly [number, string])[] = [
-    [over.length, 'over'], [atOdds.length, 'at odds'], [notKnown, 'not known'], [notJudged.length, 'not judged'], [setAside.length, 'set aside'],
-    [toDecide.length, 'to decide'], [notStated.length, 'not stated'],
+    [over.length, 'over'],
+    [atOdds.length, 'at odds'],
+    [notKnown, 'not known'],
+    [notJudged.length, 'not judged'],
+    [setAside.length, 'set aside'],
+    [toDecide.length, 'to decide'],
+    [notStated.length, 'not stated'],
   ];
   const said = counts.filter(([count]) => count > 0).map(([count, word]) => `${count} ${word}`);
   const found = over.length + atOdds.length + notKnown + notJudged.length + setAside.length;
@@ -71,7 +81,8 @@ export const countOpen = ({ open, gaps }: Standing): number => Math.max(open.len
 const effectOf = (slug: string): Effect => (slug in checks ? checks[slug as keyof typeof checks].effect : 'open');
 
 /** Names of all that legs run through, by their paths. */
-const inLegs = ({ legs }: Results): ReadonlySet<string> => new Set(legs.flatMap(({ steps }) => steps.map(({ thing }) => pathKey(thing.path))));
+const inLegs = ({ legs }: Results): ReadonlySet<string> =>
+  new Set(legs.flatMap(({ steps }) => steps.map(({ thing }) => pathKey(thing.path))));
 
 const pathKey = (path: readonly string[]) => JSON.stringify(path.map(fold));
 
@@ -99,9 +110,13 @@ const consequence: Readonly<Record<string, readonly string[]>> = {
 /** Each finding that opens something with the figures its line leaves open; then the causes that no finding speaks of. */
 function gaps(findings: readonly Finding[], open: readonly Result[]): readonly Gap[] {
   const rows = new Set(findings.map(({ at }) => at.row));
-  const found = findings.map((finding): Gap => ({
-    finding, causes: [], leaves: open.filter(({ value }) => value.because.some(({ at }) => placeIn(at)?.row === finding.at.row)),
-  }));
+  const found = findings.map(
+    (finding): Gap => ({
+      finding,
+      causes: [],
+      leaves: open.filter(({ value }) => value.because.some(({ at }) => placeIn(at)?.row === finding.at.row)),
+    }),
+  );
   const others = new Map<unknown, { readonly causes: Cause[]; readonly leaves: Result[] }>();
   for (const result of open) {
     for (const cause of result.value.because) {

@@ -11,7 +11,10 @@ export interface Step {
  * The figure itself, then what it rests on, depth first. A figure that is a result of its own is named but not followed
  * further: its own working stands with it.
  */
-export function workingOf({ result, value }: Pick<Result, 'result' | 'value'>, results: ReadonlySet<Derived>): readonly Step[] {
+export function workingOf(
+  { result, value }: Pick<Result, 'result' | 'value'>,
+  results: ReadonlySet<Derived>,
+): readonly Step[] {
   const steps: Step[] = [];
   const seen = new Set<Derived>();
   const follow = (label: string, derived: Derived): void => {

@@ -127,6 +127,8 @@ class Scanner {
     const before = this.last();
     if (before && (before.sign === 'N' || before.sign === ')') && this.unit(before, to)) return;
     const text = this.line.slice(this.at, to);
+    if (before?.sign === 'U' && !this.spaced && text === 'x') return this.flaw(to, text, ' x ');
+    if (before?.sign === 'T' && !this.spaced) return this.flaw(to, text, ` ${text}`);
     this.push(WORD_SIGNS.get(text) ?? (this.language.functions.includes(text) ? 'F' : 'W'), to, text);
   }
 
@@ -141,15 +143,15 @@ class Scanner {
     if (CONNECTIVES.has(word)) return false;
     let { to, text } = this.unitAt(this.at);
     if (line.charCodeAt(to) === 47) {
-      const second = this.unitAt(to + 1);
-      if (second.text) ({ to, text } = { to: second.to, text: `${text}/${second.text}` });
+      const second = this.unitAt(to + 1, false);
+      if (second.text && !CONNECTIVES.has(second.text)) ({ to, text } = { to: second.to, text: `${text}/${second.text}` });
     }
     this.push('U', to, text);
     return true;
   }
 
   /** One unit: two words where these make a known one, `ft` of `ft6in`, else the whole word. */
-  private unitAt(from: number): { to: number; text: string } {
+  private unitAt(from: number, splits = true): { to: number; text: string } {
     const { line, language } = this;
     const sign = line.charAt(from);
     if (sign === '%') return { to: from + 1, text: '%' };
@@ -169,7 +171,7 @@ class Scanner {
       const both = `${text} ${line.slice(next, end)}`;
       if (end > next && language.isUnit(both)) return { to: end, text: both };
     }
-    if (language.isUnit(text)) return { to, text };
+    if (!splits || language.isUnit(text)) return { to, text };
     const inner = /^([A-Za-z]+)\d+([A-Za-z]+)$/.exec(text);
     return inner?.[1] && language.isUnit(inner[1]) && language.isUnit(inner[2] ?? '') ? { to: from + inner[1].length, text: inner[1] } : { to, text };
   }
@@ -240,7 +242,7 @@ class Scanner {
 
   private arithmetic(sign: string, spaceAfter: boolean): void {
     const before = this.last();
-    const open = this.spaced || before?.sign === '(';
+    const open = this.spaced || (before !== undefined && '(;:<>=≤≥±'.includes(before.sign));
     if (this.spaced && spaceAfter) return this.push(sign, this.at + 1, sign);
     if (open && !spaceAfter && (sign === '-' || sign === '+')) return this.push(sign === '-' ? '~' : '^', this.at + 1, sign);
     this.flaw(this.at + 1, sign, ` ${sign} `);

@@ -65,6 +65,16 @@ export class Survey {
     return [...this.checked].filter(([other, { plan, takesIn }]) => plan && other !== file && takesIn.includes(file)).map(([other]) => other).sort();
   }
 
+  /** Plans and libraries that take a file in. */
+  takersOf(file: string): readonly string[] {
+    return [...this.checked].filter(([other, { takesIn }]) => other !== file && takesIn.includes(file)).map(([other]) => other);
+  }
+
+  /** Files known to have no `plan` statement, in the order of their names. */
+  libraries(): readonly string[] {
+    return [...this.checked].filter(([, { plan }]) => !plan).map(([file]) => file).sort();
+  }
+
   counts(): Counts {
     let checked = 0;
     let total = 0;

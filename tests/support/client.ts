@@ -56,7 +56,7 @@ export class Client {
   private readonly waiting = new Map<number, { resolve(value: Answer): void; reject(error: Error): void }>();
   private readonly watchers = new Set<() => void>();
   private lastId = 0;
-  private buffer = Buffer.alloc(0);
+  private buffer: Buffer = Buffer.alloc(0);
 
   private constructor(args: readonly string[], answers: Client['answers']) {
     this.answers = answers;

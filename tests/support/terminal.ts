@@ -27,10 +27,19 @@ export function folder(files: Readonly<Record<string, string>>): string {
 export async function becket(cwd: string, args: readonly string[], more: Partial<Terminal> = {}): Promise<Ran> {
   let [out, said] = ['', ''];
   const code = await run({
-    args, cwd, env: {}, screen: false, pages: join(cwd, 'pages.json'), stop: new AbortController().signal,
+    args,
+    cwd,
+    env: {},
+    screen: false,
+    pages: join(cwd, 'pages.json'),
+    stop: new AbortController().signal,
     input: async () => '',
-    out: (text) => { out += text; },
-    say: (text) => { said += text; },
+    out: (text) => {
+      out += text;
+    },
+    say: (text) => {
+      said += text;
+    },
     ...more,
   });
   return { code, out, said };

@@ -37,11 +37,24 @@ export async function until<Found>(
 ): Promise<Found> {
   const end = Date.now() + deadline;
   for (;;) {
-    const found = await look();
+    const found = await inTime(look(), end, what);
     if (fits(found)) return found;
     if (Date.now() > end) throw new Error(`Waited in vain for ${what}; last seen: ${show(found)}`);
     await new Promise((wait) => setTimeout(wait, 50));
   }
+}
+
+/** What is asked may never answer; then that is the failure. */
+async function inTime<Found>(
+  asked: Promise<Found> | Thenable<Found> | Found,
+  end: number,
+  what: string,
+): Promise<Found> {
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  const over = new Promise<never>((_, fail) => {
+    timer = setTimeout(() => fail(new Error(`No answer while waiting for ${what}`)), Math.max(0, end - Date.now()));
+  });
+  return Promise.race([asked, over]).finally(() => clearTimeout(timer));
 }
 
 /** Equal as JSON, or an error that shows both. */

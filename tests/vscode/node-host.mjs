@@ -1,7 +1,7 @@
 // VS Code's remote server, as npm carries it, with a Node extension host: what the desktop's extension host is, too. It wants
 // Node 24, which npm carries as well, and builds native parts, for which the system needs libkrb5-dev, libx11-dev,
 // libxkbfile-dev, libsecret-1-dev and a compiler.
-import { spawn } from 'node:child_process';
+import { execFileSync, spawn } from 'node:child_process';
 import { mkdir, mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { delimiter, join } from 'node:path';
@@ -46,6 +46,8 @@ export async function startNodeHost({ cache, workspace, extension, suite }) {
   ];
   return {
     address: `http://127.0.0.1:${port}/?folder=${encodeURIComponent(workspace)}&payload=${encodeURIComponent(JSON.stringify(payload))}`,
+    /** Ends the language server's process without a word, as a fault or a full memory would. */
+    endServer: () => process.kill(childOf(server.pid, 'dist/server.cjs'), 'SIGKILL'),
     async close() {
       const ended = new Promise((done) => server.once('exit', done));
       server.kill();
@@ -61,6 +63,17 @@ async function installHost(cache) {
   const path = [join(cache, 'node_modules/.bin'), process.env.PATH].join(delimiter);
   install(cache, packages, path);
   return path;
+}
+
+/** The process below `ancestor` whose command line holds `words`. */
+function childOf(ancestor, words) {
+  const rows = execFileSync('ps', ['-eo', 'pid=,ppid=,args='], { encoding: 'utf8' }).trim().split('\n');
+  const all = rows.map((row) => /^\s*(\d+)\s+(\d+)\s+(.*)$/.exec(row)).filter((found) => found !== null);
+  const parents = new Map(all.map(([, pid, parent]) => [+pid, +parent]));
+  const isBelow = (pid) => pid !== undefined && (parents.get(pid) === ancestor || isBelow(parents.get(pid)));
+  const found = all.find(([, pid, , command]) => command.includes(words) && isBelow(+pid));
+  if (!found) throw new Error(`No process runs ${words}.`);
+  return +found[1];
 }
 
 /** The port that the server says it listens on; its words are shown if it ends before. */

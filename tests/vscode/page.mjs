@@ -5,9 +5,9 @@ import { join } from 'node:path';
 
 const axeScript = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
 
-/** Answers the suite's questions about `page`: `{ deed, … }` in, anything that JSON can carry out. */
+/** What can be done with `page`, by name: details in, anything that JSON can carry out. */
 export function pageDeeds(page, screens) {
-  const deeds = {
+  return {
     /** The sheet as it stands on the page, or null while there is none. */
     sheet: async () =>
       (await sheetFrame(page))?.evaluate(() => ({
@@ -55,7 +55,6 @@ export function pageDeeds(page, screens) {
     /** Shows the page as a system with forced colours does, or as usual again. */
     forcedColors: async ({ on }) => page.emulateMedia({ forcedColors: on ? 'active' : 'none' }),
   };
-  return async ({ deed, ...details }) => (await deeds[deed](details)) ?? null;
 }
 
 async function sheetFrame(page) {

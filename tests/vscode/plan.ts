@@ -80,6 +80,16 @@ export class Plan {
     await this.settled();
   }
 
+  /** Does something with the text and puts it back afterwards, so that the next check begins with the same plan. */
+  async restoring(deed: () => Promise<void>): Promise<void> {
+    const before = this.text;
+    try {
+      await deed();
+    } finally {
+      if (this.text !== before) await this.replace(this.whole, before);
+    }
+  }
+
   /** The findings as one line each: severity, slug, words under the mark. */
   findings(): string[] {
     return languages

@@ -22,7 +22,7 @@ const suiteFolder = '.cache/suite';
 const screens = join(root, '.cache/screens');
 const loud = process.argv.includes('--log');
 /** Milliseconds for the whole suite. */
-const longest = 60_000;
+const longest = 240_000;
 const debugPort = 9333;
 const browserBuild = { 'code-server': '4.139.1', '@vscode/test-web': '0.0.81' };
 const kind = process.env.VSCODE_PATH ? 'desktop' : process.argv.includes('node') ? 'node' : 'browser';
@@ -58,7 +58,7 @@ async function runInChromium() {
     const patching = await checkPatching(browser, join(root, 'client/sheet/patch.ts')).catch((error) => error);
     note('a patched sheet equals the new sheet drawn from nothing', patching === undefined, patching?.message);
     const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
-    answer = withNotes(pageDeeds(page, screens));
+    answer = withNotes({ ...pageDeeds(page, screens), endServer: async () => remote.endServer() });
     const elsewhere = watchRequests(page);
     const exit = new Promise((done) => page.exposeFunction('codeAutomationExit', done));
     await page.exposeFunction('codeAutomationLog', (kind, words) => hear(kind, words.join(' ')));
@@ -138,20 +138,17 @@ async function bundleSuite(name, address) {
     format: 'cjs',
     platform: 'browser',
     external: ['vscode'],
-    define: { ASK: JSON.stringify(`${address}/ask`) },
+    define: { ASK: JSON.stringify(`${address}/ask`), HOST: JSON.stringify(kind) },
     logLevel: 'warning',
   });
   // The suite is CommonJS whatever the package above it says.
   await writeFile(join(root, suiteFolder, 'package.json'), '{ "type": "commonjs" }\n');
 }
 
-/** The suite tells each check as it ends (`note`); everything else it asks goes to the page. */
-function withNotes(answer) {
-  return async (question) => {
-    if (question.deed !== 'note') return answer(question);
-    note(question.name, question.held, question.why);
-    return null;
-  };
+/** Answers the suite's questions, `{ deed, … }`: each check as it ends (`note`), and the deeds given. */
+function withNotes(deeds) {
+  const all = { ...deeds, note: async ({ name, held, why }) => note(name, held, why) };
+  return async ({ deed, ...details }) => (await all[deed](details)) ?? null;
 }
 
 function note(name, held, why) {

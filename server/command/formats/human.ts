@@ -46,7 +46,9 @@ function marked({ row: { text }, from, to }: Place): readonly string[] {
 const columns = (text: string): number =>
   [...text].reduce((sum, character) => sum + (/\p{M}/u.test(character) ? 0 : wide.test(character) ? 2 : 1), 0);
 
-const wide = /[\u1100-\u115f\u2e80-\u303e\u3041-\ua4cf\uac00-\ud7a3\uf900-\ufaff\ufe30-\ufe6f\uff00-\uff60\uffe0-\uffe6\u{1f300}-\u{1faff}\u{20000}-\u{3fffd}]/u;
+const wide =
+  /[\u1100-\u115f\u2e80-\u303e\u3041-\ua4cf\uac00-\ud7a3\uf900-\ufaff\ufe30-\ufe6f\uff00-\uff60\uffe0-\uffe6\u{1f300}-\u{1faff}\u{20000}-\u{3fffd}]/u;
 
 /** Weight and one colour, never a lamp: the words say what matters. */
-const paint = (look: 'strong' | 'place', text: string, colour: boolean): string => (colour ? `\x1b[${look === 'strong' ? 1 : 36}m${text}\x1b[0m` : text);
+const paint = (look: 'strong' | 'place', text: string, colour: boolean): string =>
+  colour ? `\x1b[${look === 'strong' ? 1 : 36}m${text}\x1b[0m` : text;

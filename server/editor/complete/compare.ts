@@ -1,9 +1,10 @@
 // Completion of a bound, `sling S1 angle >= 60 deg`: results and kinds, the names of a kind, its results, then the sign.
-import type { Thing } from '../../plan/types.ts';
+import type { Compare, Thing } from '../../plan/types.ts';
 import { write } from '../../quantities/index.ts';
 import { type Measure, resultsOf, statements, triggers } from '../../vocabulary/index.ts';
+import { allItems, ownFile } from '../items.ts';
 import { resultOf, rounding, worseEnd } from '../figures.ts';
-import { inQuotes, isBare } from '../spelling.ts';
+import { asDeclared } from '../spelling.ts';
 import type { Completion } from '../types.ts';
 import { subjectKinds, thingsNamed } from '../uses.ts';
 import { type Asked, begun, completion, phrase } from './types.ts';
@@ -15,12 +16,13 @@ export function compared(asked: Asked): readonly Completion[] {
   if (slot.type === 'subject') return keywords(asked);
   if (/[<>=≤≥]|\bbetween\b/.test(before)) return present(asked, before);
   const read = subjectOf(before);
-  const signs = read.result ? ['<=', '<', '>=', '>', 'between', '='].map((sign) => completion(asked, 'word', sign)) : [];
   if (read.kind === null) return [...start(asked, value), ...(slot.type === 'trigger' ? triggers.map((words) => phrase(asked, 'word', words, value)) : [])];
-  const rest = results(asked, read.kind, value);
-  const ofKind = read.named || read.result ? [] : namesOf(asked, read.kind);
-  return [...signs, ...(read.result && !continues(before, read.kind) ? [] : read.named ? [...rest, ...ofKind] : [...ofKind, ...rest])];
+  const longer = read.result ? results(asked, read.kind, value).filter(({ at, text }) => at.from < slot.from && text.startsWith(row.text.slice(at.from, asked.offset))) : [];
+  if (read.result) return [...longer, ...signs.map((sign) => completion(asked, 'word', sign))];
+  return read.named ? results(asked, read.kind, value) : [...results(asked, read.kind, value), ...namesOf(asked, read.kind)];
 }
+
+const signs = ['<=', '<', '>=', '>', 'between', '='];
 
 /** What the words left of the place say: a kind of subject, whether a name follows, and whether a whole result stands there. */
 function subjectOf(before: string): { readonly kind: string | null; readonly named: boolean; readonly result: boolean } {
@@ -36,33 +38,45 @@ function subjectOf(before: string): { readonly kind: string | null; readonly nam
   return { kind, named, result };
 }
 
-/** Whether a whole result is the beginning of a longer one: `capacity` and `capacity used`. */
-const continues = (before: string, kind: string): boolean => Object.keys(resultsOf[kind] ?? {}).some((one) => {
-  const last = before.trim().split(/\s+/).at(-1) ?? '';
-  return one.startsWith(`${last} `);
-});
-
-/** Results of the plan, and the kinds of subjects it has. */
+/** Results of the plan, and the kinds of subjects it has; those that other bounds of the file speak of first. */
 function start(asked: Asked, value: ReturnType<typeof begun>): readonly Completion[] {
   const { plan } = asked.s;
-  const there = new Set(plan.names.things.map(({ kind, item }) => (kind === 'gear' ? item.keyword : kind)));
+  const there = new Set(['load', ...plan.names.things.map(({ kind, item }) => (kind === 'gear' ? item.keyword : kind))]);
   const kinds = Object.keys(resultsOf).filter((kind) => kind !== 'plan');
-  const ordered = [...kinds.filter((kind) => there.has(kind as Thing['kind'])), ...kinds.filter((kind) => !there.has(kind as Thing['kind']))];
-  const totals = Object.entries(resultsOf.plan ?? {}).reverse();
-  return [
-    ...totals.map(([result, row]) => phrase(asked, 'word', result, value, { help: row.help })),
-    ...ordered.map((kind) => phrase(asked, 'word', kind, value, { help: statements[kind]?.help ?? '' })),
-  ];
+  const totals = Object.keys(resultsOf.plan ?? {}).reverse();
+  const first = kinds.filter((kind) => there.has(kind));
+  const words = [...first.slice(0, 1), ...totals.slice(0, 1), ...first.slice(1), ...totals.slice(1), ...kinds.filter((kind) => !there.has(kind))];
+  const said = bounds(asked).map(({ subject, result }) => (subject.kind === 'plan' ? result : subject.kind));
+  return byUse(words, said).map((word) => phrase(asked, 'word', word, value, { help: resultsOf.plan?.[word]?.help ?? statements[word]?.help ?? '' }));
+}
+
+/** The bounds of other lines of this file. */
+function bounds({ s, row }: Asked): readonly Compare[] {
+  const items = allItems(ownFile(s)?.items ?? []).filter(({ node }) => node.row !== row);
+  return items.flatMap(({ value }) => (value?.value?.kind === 'compare' && value.value.compare ? [value.value.compare] : []));
+}
+
+/** Words used elsewhere first, the most used of them before the others. */
+function byUse(words: readonly string[], used: readonly string[]): readonly string[] {
+  const count = (word: string) => used.filter((one) => one === word).length;
+  return words.map((word, i) => ({ word, i, n: count(word) })).sort((a, b) => b.n - a.n || a.i - b.i).map(({ word }) => word);
 }
 
 function namesOf(asked: Asked, kind: string): readonly Completion[] {
   const kinds = subjectKinds(kind);
   const own = (thing: Thing) => kinds.includes(thing.kind) && (thing.kind !== 'gear' || kind === 'gear' || thing.item.keyword === kind);
-  return asked.s.plan.names.things.filter(own).map((thing) => completion(asked, 'name', thing.name, { text: isBare(thing.name, 'compared') ? thing.name : inQuotes(thing.name), help: `${thing.item.keyword} ${thing.name}` }));
+  return asked.s.plan.names.things.filter(own).map((thing) => completion(asked, 'name', thing.name, { text: asDeclared(thing, 'compared'), help: `${thing.item.keyword} ${thing.name}` }));
 }
 
-const results = (asked: Asked, kind: string, value: ReturnType<typeof begun>): readonly Completion[] =>
-  Object.entries(resultsOf[kind] ?? {}).map(([result, row]) => phrase(asked, 'word', result, value, { help: row.help }));
+/** Results of a kind: known ones that no bound of the file speaks of yet, shares of a capacity first, then the rest. */
+function results(asked: Asked, kind: string, value: ReturnType<typeof begun>): readonly Completion[] {
+  const rows = resultsOf[kind] ?? {};
+  const bounded = bounds(asked).filter(({ subject }) => subject.kind === kind).map(({ result }) => result);
+  const known = new Set(asked.s.results.list.filter((one) => one.value.value !== null && (one.subject.kind === kind || kind === 'gear')).map(({ result }) => result));
+  const score = (word: string) => (known.has(word) ? 0 : 4) + (bounded.includes(word) ? 2 : 0) + (rows[word]?.measures === 'percent' ? 0 : 1);
+  const ordered = Object.keys(rows).map((word, i) => ({ word, i })).sort((a, b) => score(a.word) - score(b.word) || a.i - b.i);
+  return ordered.map(({ word }) => phrase(asked, 'word', word, value, { help: rows[word]?.help ?? '' }));
+}
 
 /** Behind the sign: what the result comes to now, rounded to its worse side, so that the bound holds as things stand. */
 function present(asked: Asked, before: string): readonly Completion[] {

@@ -1,10 +1,10 @@
 // Names that may stand here: in a leg what hangs next and is still free, elsewhere what the clause names; library items bring their `use`.
 import { fold, given } from '../../plan/index.ts';
-import type { BoundPlan, Item, Thing } from '../../plan/types.ts';
+import type { Item, Thing } from '../../plan/types.ts';
 import { write } from '../../quantities/index.ts';
 import { resultOf, resultsFor, worst } from '../figures.ts';
 import { itemAt, ownFile } from '../items.ts';
-import { spelled } from '../spelling.ts';
+import { asDeclared } from '../spelling.ts';
 import type { Completion, Edit } from '../types.ts';
 import { kindsOf, loadOf } from '../uses.ts';
 import { type Asked, begun, completion } from './types.ts';
@@ -22,11 +22,22 @@ export function names(asked: Asked): readonly Completion[] {
   const taken = new Set(known.map(({ key }) => key));
   const others = asked.libraries.flatMap(({ path: file, plan }) => plan.names.things.filter((thing) => thing.item.file === plan.file && wanted(thing) && !taken.has(thing.key)).map((thing) => ({ thing, edits: [useLine(asked, file)], detail: file })));
   const all = [...known.map((thing) => ({ thing, edits: [] as readonly Edit[], detail: '' })), ...others];
-  const score = path ? pathScore(path, s.plan, usedIn(asked)) : (thing: Thing) => (near && thing.load === near ? 0 : 1);
+  const score = path ? pathScore(path, asked) : nearScore(asked);
   return all
     .map((one, i) => ({ ...one, i, score: score(one.thing) + (one.edits.length ? 100 : 0) }))
     .sort((a, b) => a.score - b.score || a.i - b.i)
-    .map(({ thing, edits, detail }) => completion(asked, 'name', thing.name, { text: spelled(thing.name, 'named'), detail: [figures(thing, asked), detail].filter(Boolean).join(' · '), help: `${thing.item.keyword} ${thing.name}`, edits }));
+    .map(({ thing, edits, detail }) => completion(asked, 'name', labelOf(thing), { text: written(thing), ...(path && { from: segment(asked) }), detail: [figures(thing, asked), detail].filter(Boolean).join(' · '), help: `${thing.item.keyword} ${thing.name}`, edits }));
+}
+
+/** A point of a beam is named with its beam. */
+const labelOf = ({ kind, name, owner }: Thing): string => (kind === 'point' && owner ? `${owner.name}.${name}` : name);
+const written = (thing: Thing): string => (thing.kind === 'point' && thing.owner ? `${asDeclared(thing.owner, 'named')}.${asDeclared(thing, 'named')}` : asDeclared(thing, 'named'));
+
+/** Where the name begins that the place is in, the beam it is dotted with counted. */
+function segment(asked: Asked): number {
+  const { from, text } = begun(asked);
+  const inner = text.slice(text.lastIndexOf('>') + 1);
+  return from + text.length - inner.trimStart().length;
 }
 
 /** The item on this row, or the one its clause line belongs to; null where the row cannot be read. */
@@ -46,7 +57,15 @@ function fits(thing: Thing, names: string | undefined, clause: string | null, ow
 /** The names of a path that stand left of the place. */
 function pathBefore(asked: Asked): readonly string[] {
   const { from, text } = begun(asked);
-  return text.slice(0, Math.max(0, asked.slot.from - from)).split('>').map((name) => name.trim().replace(/^"(.*)"$/, '$1').replaceAll('""', '"')).filter(Boolean);
+  return text.slice(0, Math.max(0, segment(asked) - from)).split('>').map((name) => (/(?:"((?:[^"]|"")*)"|([\w-]+))\s*$/.exec(name) ?? []).slice(1).join('').replaceAll('""', '"')).filter(Boolean);
+}
+
+/** What stands above this line before what stands below it, the nearest first. */
+function nearScore({ s: { tree }, number }: Asked): (thing: Thing) => number {
+  return ({ item, library }) => {
+    const distance = library ? tree.rows.length : number - tree.rowNumber(item.node.row);
+    return distance >= 0 ? distance : tree.rows.length - distance;
+  };
 }
 
 /** Names that legs use already, this one's not counted. */
@@ -54,22 +73,29 @@ const usedIn = ({ s, row }: Asked): ReadonlySet<string> => new Set(s.results.leg
 
 const hooks = ['block', 'hook', 'ball'];
 const joiners = ['shackle', 'master link', 'link', 'swivel', 'turnbuckle', 'chain hoist', 'lever hoist', 'load cell'];
+const shared: readonly string[] = [...hooks, 'master link', 'load cell', 'swivel', 'point'];
 
-/** Lower is likelier: what hangs below the item before, still free, and numbered as it is. */
-function pathScore(before: readonly string[], plan: BoundPlan, used: ReadonlySet<string>): (thing: Thing) => number {
+/** Lower is likelier: what stands in that place of the leg above, or may hang below the item before; still free, and numbered as that is. */
+function pathScore(before: readonly string[], asked: Asked): (thing: Thing) => number {
+  const { s, number } = asked;
+  const used = usedIn(asked);
   const last = before.at(-1);
-  const above = last === undefined ? undefined : plan.names.things.find(({ key, kind }) => key === fold(last) && ['gear', 'pick', 'point'].includes(kind));
+  const above = last === undefined ? undefined : s.plan.names.things.find(({ key, kind }) => key === fold(last) && ['gear', 'pick', 'point'].includes(kind));
   const order = orderBelow(above, last !== undefined);
-  const number = before.map((name) => /\d+$/.exec(name)?.[0]).filter(Boolean).at(-1);
+  const digits = before.map((name) => /\d+$/.exec(name)?.[0]).filter(Boolean).at(-1);
+  const model = s.results.legs.filter(({ item }) => item.file === s.file && s.tree.rowNumber(item.node.row) < number).at(-1)?.steps[before.length]?.thing;
   return (thing) => {
-    const word = thing.kind === 'gear' ? thing.item.keyword : thing.kind;
+    const word = wordOf(thing);
     const place = order.findIndex((group) => group.includes(word));
-    const free = used.has(thing.key) && !hooks.includes(word) && word !== 'master link' && word !== 'point' ? 10 : 0;
+    const free = used.has(thing.key) && !shared.includes(word) ? 10 : 0;
     const repeated = before.some((name) => fold(name) === thing.key) ? 40 : 0;
-    const alike = number !== undefined && /\d+$/.exec(thing.name)?.[0] === number ? 0 : 1;
-    return (place < 0 ? order.length : place) * 3 + free + repeated + alike;
+    const alike = digits !== undefined && /\d+$/.exec(thing.name)?.[0] === digits ? 0 : 1;
+    const modelled = model && wordOf(model) === word && (!shared.includes(word) || model === thing) ? -20 : 0;
+    return (place < 0 ? order.length : place) * 3 + free + repeated + alike + modelled;
   };
 }
+
+const wordOf = (thing: Thing): string => (thing.kind === 'gear' ? thing.item.keyword : thing.kind);
 
 /** Groups of what may hang below a thing, the likeliest first. */
 function orderBelow(above: Thing | undefined, known: boolean): readonly (readonly string[])[] {

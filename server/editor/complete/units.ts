@@ -4,17 +4,17 @@ import { joined, unitsFor } from '../../quantities/index.ts';
 import type { Measure } from '../../vocabulary/index.ts';
 import type { Completion } from '../types.ts';
 import { compareMeasure } from './compare.ts';
-import { type Asked, completion } from './types.ts';
+import { type Asked, begun, completion } from './types.ts';
 
 export function units(asked: Asked): readonly Completion[] {
   const { slot, clause, s } = asked;
   const compared = slot.type === 'compare' || slot.type === 'trigger' ? compareMeasure(asked) : null;
   const measure: Measure = compared ?? (slot.clause === null && slot.block === 'columns' ? 'length' : (clause?.measures ?? 'any'));
-  const fitting = measure === 'any' ? common : unitsFor(measure);
+  const fitting = measure === 'any' ? common : [...unitsFor(measure), ...(/ [*/] /.test(begun(asked).text) || / [*/] /.test(asked.row.text.slice(asked.offset)) ? common : [])];
   const used = usedUnits(s.tree);
   const metric = s.plan.units === 'metric';
   const score = (unit: string) => (used.get(unit) ?? 0) * 2 + (customary.test(unit) === metric ? 0 : 1);
-  const ordered = [...fitting].map((unit, i) => ({ unit, i })).sort((a, b) => score(b.unit) - score(a.unit) || a.i - b.i);
+  const ordered = [...new Set(fitting)].map((unit, i) => ({ unit, i })).sort((a, b) => score(b.unit) - score(a.unit) || a.i - b.i);
   const joiner = slot.type === 'size' || slot.type === 'size or amount' ? [completion(asked, 'word', 'x', { detail: 'the next side' })] : [];
   return [...ordered.map(({ unit }) => completion(asked, 'unit', unit, { detail: joined(unit) ? '' : unit })), ...joiner];
 }

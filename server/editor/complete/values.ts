@@ -31,7 +31,9 @@ export function values(asked: Asked): readonly Completion[] {
 function words(asked: Asked): readonly Completion[] {
   const value = begun(asked);
   const before = value.text.trim();
-  return asked.slot.words.filter((word) => word !== before).map((word) => phrase(asked, 'word', word, value, { help: word in evidenceHelp ? evidenceHelp[word as Evidence] : '' }));
+  const used = usedTexts(asked, asked.slot.clause ?? '');
+  const listed = [...asked.slot.words].sort((a, b) => Number(used.includes(b)) - Number(used.includes(a)));
+  return listed.filter((word) => word !== before).map((word) => phrase(asked, 'word', word, value, { help: word in evidenceHelp ? evidenceHelp[word as Evidence] : '' }));
 }
 
 const axisNames = ['x', 'y', 'z', '-x', '-y', '-z'];
@@ -90,7 +92,7 @@ function sized(asked: Asked, rows: readonly Sized[], nearest: (typed: string, co
   const used = new Set(usedTexts(asked, asked.slot.clause ?? '').map(key));
   const found = fitting.length || !typed ? fitting : nearest(typed, 10);
   const ordered = [...found.filter(({ designation }) => used.has(key(designation))), ...found.filter(({ designation }) => !used.has(key(designation)))];
-  return ordered.slice(0, mostListed).map(({ designation, massPerLength }) => completion(asked, 'material', designation, { from, detail: massPerLength === null ? '' : text(massPerLength, 'kg/m', asked.s.plan.units) }));
+  return ordered.slice(0, mostListed).map(({ designation, massPerLength }) => completion(asked, 'material', designation.replace(/(?<=[\d.])X(?=[\d.])/g, 'x'), { from, detail: massPerLength === null ? '' : text(massPerLength, 'kg/m', asked.s.plan.units) }));
 }
 
 const text = (value: number, unit: 'kg/m' | 'kg/m3', system: System): string => write(value, unit, { system, round: 'up' });
@@ -124,7 +126,10 @@ function usedTexts(asked: Asked, word: string, keyword: string | null = null): r
   const file = ownFile(asked.s);
   const here = itemHere(asked);
   const found = allItems(file?.items ?? []).filter((item) => item !== here).reverse().flatMap((item) =>
-    (item.clauses.get(word) ?? []).flatMap(({ value }) => (value?.kind === 'text' ? [{ text: value.text, near: item.keyword === keyword }] : value?.kind === 'date' ? [{ text: value.iso, near: item.keyword === keyword }] : [])));
+    (item.clauses.get(word) ?? []).flatMap(({ value }) => {
+      const said = value?.kind === 'text' ? value.text : value?.kind === 'date' ? value.iso : value?.kind === 'word' ? value.word : null;
+      return said === null ? [] : [{ text: said, near: item.keyword === keyword }];
+    }));
   return [...new Set([...found.filter(({ near }) => near), ...found.filter(({ near }) => !near)].map(({ text: used }) => used))];
 }
 

@@ -6,7 +6,7 @@ import { type Derived, known, share, write } from '../../quantities/index.ts';
 import { type Body, type Candidate, candidateName, type LoadResult, type Results } from '../../results/index.ts';
 import { builtInRule, leastContingency } from '../../results/rules.ts';
 import { figure } from '../figures.ts';
-import { spelled } from '../spelling.ts';
+import { asDeclared, spelled } from '../spelling.ts';
 import { type Line, type Note, note } from './page.ts';
 import { tableLines } from './tabled.ts';
 import { assumedLines, assumptionsOf, unknownLines, workingLines } from './working.ts';
@@ -16,7 +16,7 @@ export function loadNote(load: LoadResult, results: Results): Note {
   const { plan } = results;
   const { thing, weight, governing, body, candidates } = load;
   const system = plan.units;
-  const name = `load ${spelled(thing.name, 'declared')}`;
+  const name = `load ${asDeclared(thing, 'declared')}`;
   const added = governing ? `, ${share(governing.allowance)} added for doubt to the ${governing.kind} weight` : '';
   const estimates = leavesOf(body).filter(({ thing: { item } }) => textOf(item, 'by') === 'estimate').map((leaf) => leaf.thing);
   return note(`${name}: ${figure(weight, system)}${added}`, {
@@ -48,13 +48,9 @@ export function bodyNote(body: Body, results: Results): Note {
   const { item } = thing;
   const system = plan.units;
   const load = results.loads.find((one) => one.thing === thing.load);
-  const copies = working && weight.value !== null && working.each.value !== null && working.each.value !== weight.value
-    ? [{ says: `${figure(working.each, system)} each` }]
-    : [];
   const estimate = textOf(item, 'by') === 'estimate' ? [estimateLine(item, plan)] : [];
-  return note(`${thing.kind} ${spelled(thing.name, 'declared')}: ${figure(weight, system)}`, {
+  return note(`${thing.kind} ${asDeclared(thing, 'declared')}: ${figure(weight, system)}`, {
     working: [
-      ...copies,
       ...(working ? workingLines('weight', weight, system) : largest(body, plan)),
       ...(load ? shareLine(weight, load.body.weight) : []),
       ...centreLine(body.cog, plan),
@@ -115,7 +111,7 @@ function largest(body: Body, { units }: BoundPlan): readonly Line[] {
   const sorted = [...body.bodies].sort((a, b) => order(b) - order(a));
   const lines = sorted.slice(0, mostParts).map((one): Line => {
     const part = shareOf(one.weight, body.weight);
-    return { says: `${spelled(one.thing.name, 'declared')} ${figure(one.weight, units)}${part ? `, ${part}` : ''}`, at: one.thing.item.nameAt };
+    return { says: `${asDeclared(one.thing, 'declared')} ${figure(one.weight, units)}${part ? `, ${part}` : ''}`, at: one.thing.item.nameAt };
   });
   const rest = sorted.length - lines.length;
   return rest > 0 ? [...lines, { says: `and ${rest} lighter ${rest === 1 ? 'one' : 'ones'}` }] : lines;

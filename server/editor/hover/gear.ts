@@ -3,7 +3,7 @@ import { textOf } from '../../plan/index.ts';
 import type { BoundPlan, Thing } from '../../plan/types.ts';
 import type { GearUse, LegUse, Result, Results } from '../../results/index.ts';
 import { figure, kindOf, resultOf, resultsFor, worseEnd } from '../figures.ts';
-import { spelled } from '../spelling.ts';
+import { asDeclared, spelled } from '../spelling.ts';
 import { type Line, type Note, note } from './page.ts';
 import { assumedLines, assumptionsOf, unknownLines, workingLines } from './working.ts';
 
@@ -11,7 +11,7 @@ import { assumedLines, assumptionsOf, unknownLines, workingLines } from './worki
 export function gearNote(use: GearUse, results: Results): Note {
   const { plan } = results;
   const system = plan.units;
-  const name = `${use.kind} ${spelled(use.thing.name, 'declared')}`;
+  const name = `${use.kind} ${asDeclared(use.thing, 'declared')}`;
   const used = use.legs.length ? resultOf(results, use.thing, 'capacity used') : undefined;
   const head = used ? `${name}: ${usedText(used, plan)}` : `${name}: ${figure(use.weight, system)}${use.hangs ? '' : ', hangs nowhere, not counted'}`;
   const many = use.count > 1 ? ` (${use.count} of ${figure(use.each, system)})` : '';
@@ -35,7 +35,7 @@ export function subjectNote(thing: Thing, results: Results): Note | null {
   const all = resultsFor(results, thing);
   if (!all.length) return null;
   const { plan } = results;
-  const name = `${kindOf(thing)} ${spelled(thing.name, 'declared')}`;
+  const name = `${kindOf(thing)} ${asDeclared(thing, 'declared')}`;
   const used = resultOf(results, thing, 'capacity used');
   const others = [...new Set(all.map(({ result }) => result))].filter((result) => result !== 'capacity used');
   return note(used ? `${name}: ${usedText(used, plan)}` : name, {
@@ -52,7 +52,7 @@ export function legNote(leg: LegUse, results: Results): Note {
   const open = used.find(({ result }) => result.value.value === null);
   const weakest = open ?? used.reduce<(typeof used)[number] | undefined>((bad, one) => (bad && (bad.result.value.high ?? 0) >= (one.result.value.high ?? 0) ? bad : one), undefined);
   const hitch = textOf(leg.item, 'hitch');
-  const head = leg.broken || !weakest ? 'leg: not known' : `leg: ${usedText(weakest.result, plan)}${open ? '' : ` in ${spelled(weakest.thing.name, 'declared')}, its weakest item`}`;
+  const head = leg.broken || !weakest ? 'leg: not known' : `leg: ${usedText(weakest.result, plan)}${open ? '' : ` in ${asDeclared(weakest.thing, 'declared')}, its weakest item`}`;
   return note(head, {
     working: [
       ...(hitch ? [{ says: `hitch ${hitch}` }] : []),
@@ -70,7 +70,7 @@ function itemLine(thing: Thing, results: Results): string {
   };
   const pull = thing.kind === 'pick' ? 'pull' : 'tension';
   const said = [...text(pull, (figure) => figure), ...text('load', (figure) => `as load ${figure}`), ...text('angle', (figure) => `${figure} from horizontal`), ...text('capacity used', (figure) => `${figure} of capacity`)];
-  return `${kindOf(thing)} ${spelled(thing.name, 'declared')}: ${said.length ? said.join(', ') : 'not known'}`;
+  return `${kindOf(thing)} ${asDeclared(thing, 'declared')}: ${said.length ? said.join(', ') : 'not known'}`;
 }
 
 /** Known results one a line; those that are open are left to the caution below. */

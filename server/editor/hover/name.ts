@@ -3,7 +3,7 @@ import type { PlanFile, Thing } from '../../plan/types.ts';
 import { named, write } from '../../quantities/index.ts';
 import type { Snapshot } from '../../workspace/types.ts';
 import { ownFile } from '../items.ts';
-import { spelled } from '../spelling.ts';
+import { asDeclared } from '../spelling.ts';
 import type { Hover } from '../types.ts';
 import { useAt } from '../uses.ts';
 import { hoverOf, type Line, note } from './page.ts';
@@ -18,11 +18,11 @@ export function hoverName(s: Snapshot, row: number, offset: number): Hover | nul
   const others = use.things.length - 1;
   const head = `${headOf(thing, s)}${others ? `, and ${others} more of that name` : ''}`;
   const open = thing.kind === 'let' && !thing.item.value?.value ? unknownLines([{ what: `${thing.name} could not be read.`, at: thing.item.at }]) : [];
-  return hoverOf(s.plan, use.at, note(head, { working: linesOf(thing, use.declares), rests: open, about: aboutThing(s, thing, use) }));
+  return hoverOf(s.plan, use.at, note(head, { working: linesOf(thing, use.declares).filter(({ says }) => says !== head), rests: open, about: aboutThing(s, thing, use) }));
 }
 
 function headOf(thing: Thing, { plan }: Snapshot): string {
-  const name = `${thing.item.keyword} ${spelled(thing.name, thing.kind === 'let' ? 'expression' : 'declared')}`;
+  const name = `${thing.item.keyword} ${asDeclared(thing, 'declared')}`;
   const own = thing.kind === 'material' ? thing.item.clauses.get('density')?.[0]?.value : thing.kind === 'let' || thing.kind === 'deduction' ? thing.item.value?.value : undefined;
   if (own?.kind !== 'quantity') return name;
   const { value, dimension, percent } = own.quantity;

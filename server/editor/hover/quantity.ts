@@ -114,4 +114,4 @@ function texts({ value, low, high, dimension, percent }: Quantity, system: Syste
 }
 
 /** What the figure is for: the one-line help of its clause. */
-const helpOf = (clause: BoundClause | null, item: Item): readonly Line[] => (clause?.row.help ? [{ says: `${clause.keyword || item.keyword}: ${clause.row.help}` }] : []);
+const helpOf = (clause: BoundClause | null, item: Item): readonly Line[] => (clause?.row.help && clause.row.measures !== 'any' ? [{ says: `${clause.keyword || item.keyword}: ${clause.row.help}` }] : []);

@@ -5,6 +5,7 @@ import { type Expectation, type Results, subjectText } from '../../results/index
 import type { Snapshot } from '../../workspace/types.ts';
 import { figure, worseEnd } from '../figures.ts';
 import { commentAbove, itemAt, ownFile, spotOf } from '../items.ts';
+import { asDeclared } from '../spelling.ts';
 import type { Hover } from '../types.ts';
 import { type Use, useAt } from '../uses.ts';
 import { bodyNote, candidateNote, loadNote } from './bodies.ts';
@@ -101,7 +102,7 @@ function expectNote({ text, state, worst }: Expectation, results: Results): Note
   const system = results.plan.units;
   const value = worst && figure(worst.value, system, worseEnd(worst.subject.kind, worst.result));
   return note(`${state}: ${text}`, {
-    working: worst ? [{ says: `${subjectText(worst)}: ${value}`, at: worst.at }, ...(worst.stage ? [{ says: `worst in stage ${worst.stage}` }] : [])] : [],
+    working: worst ? [{ says: `${worst.subject.kind === 'plan' ? '' : `${subjectText(worst)} `}${worst.result}: ${value}`, at: worst.at }, ...(worst.stage ? [{ says: `worst in stage ${worst.stage}` }] : [])] : [],
     rests: [...unknownLines(worst?.value.because ?? (state === 'open' ? [{ what: 'What it speaks of is not found.', at: null }] : [])), ...assumedLines(worst ? assumptionsOf(worst.value) : [])],
   });
 }
@@ -126,7 +127,7 @@ function riggingNote({ totals: { rigging }, gear, plan }: Results): Note {
   const heaviest = gear.filter(({ hangs }) => hangs).sort((a, b) => (b.weight.value ?? Number.POSITIVE_INFINITY) - (a.weight.value ?? Number.POSITIVE_INFINITY));
   return note(`rigging weight: ${figure(rigging, plan.units)}`, {
     working: [
-      ...heaviest.map((use): Line => ({ says: `${use.kind} ${use.thing.name} ${figure(use.weight, plan.units)}`, at: use.thing.item.nameAt })),
+      ...heaviest.map((use): Line => ({ says: `${use.kind} ${asDeclared(use.thing, 'declared')} ${figure(use.weight, plan.units)}`, at: use.thing.item.nameAt })),
       ...workingLines('rigging weight', rigging, plan.units),
     ],
     rests: unknownLines(rigging.because),

@@ -6,6 +6,8 @@ import { figure } from '../figures.ts';
 import type { Line } from './page.ts';
 
 const mostSteps = 6;
+/** A formula with it turns SI force into mass: in other units its printed values would not work out. */
+const standardGravity = '9.80665';
 
 /** `weight = volume × density = 0.02 m³ × 7,850 kg/m³`, then the same for what goes into it; nothing for a figure taken as it stands. */
 export function workingLines(label: string, derived: Derived, system: System): readonly Line[] {
@@ -25,17 +27,19 @@ export function workingLines(label: string, derived: Derived, system: System): r
 /** The formula in words and with the values put in; '' where it has none, or its values stand nowhere in it. */
 function filledIn({ formula, inputs }: Derived, system: System): string {
   const values = new Map(inputs.map(({ label, value }) => [label, putIn(value, system)]));
-  if (!formula || !values.size) return '';
+  if (!formula || !values.size || formula.includes(standardGravity)) return '';
   const labels = [...values.keys()].sort((a, b) => b.length - a.length).map((label) => label.replace(/[.*+?^${}()|[\]\\]/g, '\\$&'));
   const shown = pretty(formula);
   const filled = shown.replace(new RegExp(`(?<![\\w])(?:${labels.join('|')})(?![\\w])`, 'g'), (label) => values.get(label) ?? label);
   return filled === shown ? '' : `${shown} = ${filled}`;
 }
 
-/** A value as it goes into a formula: volumes in the unit that densities are in, so that the line can be worked out by hand. */
+/** A value as it goes into a formula, so that the line can be worked out by hand: volumes in the unit of densities, shares as plain numbers. */
 function putIn(derived: Derived, system: System): string {
-  if (derived.unit !== 'm3' || derived.value === null) return figure({ ...derived, low: null, high: null }, system, 'either');
-  return write(derived.value, 'm3', { system, round: 'near', unit: system === 'US' ? 'ft3' : 'm3', digits: 4, plain: false });
+  const { value, unit } = derived;
+  if (value !== null && unit === '1') return write(value, 'number', { system, round: 'near', plain: false });
+  if (value === null || unit !== 'm3') return figure({ ...derived, low: null, high: null }, system, 'either');
+  return write(value, 'm3', { system, round: 'near', unit: system === 'US' ? 'ft3' : 'm3', digits: 4, plain: false });
 }
 
 const mostCauses = 4;

@@ -12,7 +12,10 @@ const top = 30; // room for the mark's label
 const letters = 34; // of a label, on one line
 
 /** The picture; `identity` gives the attributes that tie a bar to its statement. */
-export function barsHtml({ id, title, description, bars, mark }: Bars, identity: (at: readonly Place[]) => Html | null): Html {
+export function barsHtml(
+  { id, title, description, bars, mark }: Bars,
+  identity: (at: readonly Place[]) => Html | null,
+): Html {
   const rows = laid(bars);
   const last = rows.at(-1);
   const bottom = last ? last.y + last.height : top;
@@ -44,7 +47,11 @@ function laid(bars: readonly Bar[]): readonly Placed[] {
   });
 }
 
-function barHtml({ bar, lines, y, height }: Placed, hatch: string, identity: (at: readonly Place[]) => Html | null): Html {
+function barHtml(
+  { bar, lines, y, height }: Placed,
+  hatch: string,
+  identity: (at: readonly Place[]) => Html | null,
+): Html {
   const [from, to] = [along(bar.from), along(bar.to)];
   const base = y + line - 5;
   const fill = bar.look === 'added' ? html` fill="url(#${hatch})"` : null;
@@ -78,5 +85,7 @@ function wrapped(label: string): readonly string[] {
 
 const pieces = (word: string): readonly string[] => {
   const characters = [...word];
-  return Array.from({ length: Math.max(1, Math.ceil(characters.length / letters)) }, (_, i) => characters.slice(i * letters, (i + 1) * letters).join(''));
+  return Array.from({ length: Math.max(1, Math.ceil(characters.length / letters)) }, (_, i) =>
+    characters.slice(i * letters, (i + 1) * letters).join(''),
+  );
 };

@@ -32,5 +32,10 @@ function put(value: Value): string {
 const escape = (text: string) => visible(text).replace(/[&<>"'`]/g, (character) => entities[character] ?? character);
 
 const entities: Readonly<Record<string, string>> = {
-  '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;', "'": '&#39;', '`': '&#96;',
+  '&': '&amp;',
+  '<': '&lt;',
+  '>': '&gt;',
+  '"': '&quot;',
+  "'": '&#39;',
+  '`': '&#96;',
 };

@@ -3,7 +3,7 @@ import type { Place } from '../../syntax/types.ts';
 import { digest } from '../digest.ts';
 import type { Block, Cell, Column, Paragraph, Row, Section, Sheet, Table } from '../sheet/types.ts';
 import { barsHtml } from './bars.ts';
-import { Html, html, join } from './escape.ts';
+import { type Html, html, join } from './escape.ts';
 
 /** The identity of the statement at a place, a word without spaces; null: rows are not tied to the text. */
 export type IdOf = ((place: Place) => string | null) | null;
@@ -57,7 +57,9 @@ function row(line: Row, columns: readonly Column[], idOf: IdOf): Html {
     const content = cellHtml(cell);
     return i === 0 ? html`<th scope="row"${figures}>${content}</th>` : html`<td${figures}>${content}</td>`;
   });
-  const looks = [line.total ? 'total' : '', line.depth ? `deep${Math.min(line.depth, 6)}` : ''].filter(Boolean).join(' ');
+  const looks = [line.total ? 'total' : '', line.depth ? `deep${Math.min(line.depth, 6)}` : '']
+    .filter(Boolean)
+    .join(' ');
   return html`<tr${looks ? html` class="${looks}"` : null}${identity(line.at, idOf)}${line.repeat && idOf ? html` data-repeat=""` : null}>${cells}</tr>`;
 }
 

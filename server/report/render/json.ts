@@ -23,7 +23,13 @@ export function report(snapshot: Snapshot, pathOf: (file: string) => string): Re
     caution: cautions.sheetHead,
     mark: contentMark(plan),
     files: plan.files.map(({ file }) => pathOf(file)),
-    plan: { name: head.value ? valueText(head.value) : null, site: stated('site'), date: stated('date'), revision: stated('revision'), units: plan.units },
+    plan: {
+      name: head.value ? valueText(head.value) : null,
+      site: stated('site'),
+      date: stated('date'),
+      revision: stated('revision'),
+      units: plan.units,
+    },
     results: results.list.map((result) => resultEntry(result, known, where)),
     expects: results.expects.map((expect) => expectEntry(expect, where)),
     findings: findings.map((finding) => findingEntry(finding, where)),
@@ -39,19 +45,29 @@ export interface Report {
   readonly caution: string;
   readonly mark: string;
   readonly files: readonly string[];
-  readonly plan: Readonly<Record<'name' | 'site' | 'date' | 'revision', string | null>> & { readonly units: 'US' | 'metric' };
+  readonly plan: Readonly<Record<'name' | 'site' | 'date' | 'revision', string | null>> & {
+    readonly units: 'US' | 'metric';
+  };
   readonly results: readonly object[];
   readonly expects: readonly object[];
   readonly findings: readonly object[];
 }
 
-type Where = (at: Place) => { readonly file: string; readonly line: number; readonly column: number; readonly endLine: number; readonly endColumn: number };
+type Where = (at: Place) => {
+  readonly file: string;
+  readonly line: number;
+  readonly column: number;
+  readonly endLine: number;
+  readonly endColumn: number;
+};
 
 /** Places as the report writes them; a statement is one line, so it ends on the line it begins on. */
-const placer = ({ plan }: Snapshot, pathOf: (file: string) => string): Where => (at) => {
-  const { file, line, column, endColumn } = spotOf(plan, at);
-  return { file: pathOf(file), line, column, endLine: line, endColumn };
-};
+const placer =
+  ({ plan }: Snapshot, pathOf: (file: string) => string): Where =>
+  (at) => {
+    const { file, line, column, endColumn } = spotOf(plan, at);
+    return { file: pathOf(file), line, column, endLine: line, endColumn };
+  };
 
 const subject = ({ kind, name, path }: Subject) => ({ kind, name, path });
 
@@ -75,7 +91,12 @@ function resultEntry(result: Result, known: ReadonlySet<Derived>, where: Where) 
     open,
     because: open ? result.value.because.map(({ what }) => what) : [],
     working: workingOf(result, known).map(({ label, derived }) => ({
-      label, formula: derived.formula, value: derived.value, unit: derived.unit, source: derived.source, assumptions: derived.assumptions,
+      label,
+      formula: derived.formula,
+      value: derived.value,
+      unit: derived.unit,
+      source: derived.source,
+      assumptions: derived.assumptions,
     })),
     file,
     line,
@@ -84,7 +105,18 @@ function resultEntry(result: Result, known: ReadonlySet<Derived>, where: Where) 
 
 function expectEntry({ text, state, worst, at }: Expectation, where: Where) {
   const { file, line } = where(at);
-  return { file, line, text, state, worst: worst && { subject: subject(worst.subject), result: worst.result, stage: worst.stage, ...endsWithUnit(worst.value) } };
+  return {
+    file,
+    line,
+    text,
+    state,
+    worst: worst && {
+      subject: subject(worst.subject),
+      result: worst.result,
+      stage: worst.stage,
+      ...endsWithUnit(worst.value),
+    },
+  };
 }
 
 function endsWithUnit(derived: Derived) {

@@ -18,7 +18,11 @@ export function lines({ plan, results }: Snapshot): string {
 }
 
 const subject = ({ subject: { kind, path }, result, stage }: Result): string =>
-  [path.length ? `${kind} ${path.map(quoted).join(' > ')}` : kind, ...(stage ? [`stage ${quoted(stage)}`] : []), result].join(', ');
+  [
+    path.length ? `${kind} ${path.map(quoted).join(' > ')}` : kind,
+    ...(stage ? [`stage ${quoted(stage)}`] : []),
+    result,
+  ].join(', ');
 
 /** With the characters of a keyboard only: what compares lines may not know others. */
 const figure = ({ subject: { kind }, result, value }: Result, system: System): string =>

@@ -18,13 +18,17 @@ const comment = (text: string) => visible(text).replace(/[<>]/g, '').replace(/-{
 function sectionText({ id, title, blocks }: Section, from: string): readonly string[] {
   const heading = `${id === 'head' ? '#' : '##'} ${escape(title)}`;
   const texts = blocks.flatMap((block) => blockText(block, from));
-  return id === 'working' ? [heading, '<details><summary>Each figure, step by step</summary>', ...texts, '</details>'] : [heading, ...texts];
+  return id === 'working'
+    ? [heading, '<details><summary>Each figure, step by step</summary>', ...texts, '</details>']
+    : [heading, ...texts];
 }
 
 function blockText(block: Block, from: string): readonly string[] {
   if (block.kind === 'paragraph') return [paragraph(block)];
   if (block.kind === 'bars') return []; // forges take drawings out; the table above it has every figure
-  return block.columns.length ? [`**${escape(block.caption)}**`, table(block, from)] : [`**${escape(block.caption)}**`, list(block, from)];
+  return block.columns.length
+    ? [`**${escape(block.caption)}**`, table(block, from)]
+    : [`**${escape(block.caption)}**`, list(block, from)];
 }
 
 const paragraph = ({ look, text }: Paragraph) =>
@@ -49,10 +53,12 @@ function rowText(row: Row, columns: readonly Column[], from: string): readonly s
 
 /** A table of two columns without heads reads better as a list: one value a line. */
 const list = ({ rows }: Table, from: string): string =>
-  rows.map((row) => {
-    const [name, ...cells] = row.cells.map((cell) => cellText(cell, from));
-    return `${'  '.repeat(row.depth ?? 0)}- **${name}**${cells.some(Boolean) ? `: ${cells.filter(Boolean).join(' ')}` : ''}`;
-  }).join('\n');
+  rows
+    .map((row) => {
+      const [name, ...cells] = row.cells.map((cell) => cellText(cell, from));
+      return `${'  '.repeat(row.depth ?? 0)}- **${name}**${cells.some(Boolean) ? `: ${cells.filter(Boolean).join(' ')}` : ''}`;
+    })
+    .join('\n');
 
 function cellText({ text, is, link }: Cell, from: string): string {
   const shown = is === 'over' ? `**${escape(text)}**` : is === 'not known' ? `_${escape(text)}_` : escape(text);
@@ -72,19 +78,32 @@ function beside(plan: string, path: string): string {
   return parts.join('/');
 }
 
-const address = (path: string) => path.split('/').map((part) => encodeURIComponent(part).replace(/[()'!*]/g, (c) => `%${c.charCodeAt(0).toString(16)}`)).join('/');
+const address = (path: string) =>
+  path
+    .split('/')
+    .map((part) => encodeURIComponent(part).replace(/[()'!*]/g, (c) => `%${c.charCodeAt(0).toString(16)}`))
+    .join('/');
 
 /**
  * Text that stays text: nothing in it is markup, a link, a mention or a cell's end. The signs are those that CommonMark lets a
  * backslash protect; what forges make of `@`, `#1`, `://` and `www.` on their own is broken up by entities.
  */
 export const escape = (text: string): string =>
-  visible(text).trim().replace(signs, (found) => entities[found] ?? entities[found.toLowerCase()] ?? `\\${found}`).replace(starts, '$1\\$2');
+  visible(text)
+    .trim()
+    .replace(signs, (found) => entities[found] ?? entities[found.toLowerCase()] ?? `\\${found}`)
+    .replace(starts, '$1\\$2');
 
 const signs = /[&<>@\\`*_[\]|~$]|#(?=\w)|:\/\/|www(?=\.)/gi;
 
 const entities: Readonly<Record<string, string>> = {
-  '&': '&amp;', '<': '&lt;', '>': '&gt;', '@': '@&#8203;', '#': '#&#8203;', '://': '&#58;//', www: 'w&#119;w',
+  '&': '&amp;',
+  '<': '&lt;',
+  '>': '&gt;',
+  '@': '@&#8203;',
+  '#': '#&#8203;',
+  '://': '&#58;//',
+  www: 'w&#119;w',
 };
 
 /** At a line's start these begin a heading, a list, a rule or the line under a heading. */

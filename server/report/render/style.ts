@@ -6,4 +6,8 @@ export const style = (pageStyle: string, paper: 'A4' | 'Letter'): Html =>
   new Html(`<style>\n${[sheetStyle, pageStyle, `@page { size: ${paper}; }`].map(short).join('\n')}\n</style>`);
 
 /** Without comments and indentation: the file is read by browsers. */
-const short = (css: string) => css.replace(/\/\*[^]*?\*\//g, '').replace(/^\s+/gm, '').trim();
+const short = (css: string) =>
+  css
+    .replace(/\/\*[^]*?\*\//g, '')
+    .replace(/^\s+/gm, '')
+    .trim();

@@ -6,7 +6,11 @@ import type { Block, Section, Table } from './types.ts';
 import { clauseText, quoted } from './written.ts';
 
 export const centreSection = (context: Context): readonly Section[] =>
-  section('centre', 'Centre of gravity', context.snapshot.results.loads.flatMap((load) => blocks(context, load)));
+  section(
+    'centre',
+    'Centre of gravity',
+    context.snapshot.results.loads.flatMap((load) => blocks(context, load)),
+  );
 
 function blocks(context: Context, load: LoadResult): readonly Block[] {
   const datum = clauseText(load.thing.item, 'datum');
@@ -31,5 +35,8 @@ function table({ system, snapshot, sources }: Context, load: LoadResult): Table 
 }
 
 const from: Readonly<Record<LoadResult['cogFrom'], string>> = {
-  weighed: 'from the weighing', stated: 'as stated', calculated: 'from the parts', mixed: 'each axis from the best evidence',
+  weighed: 'from the weighing',
+  stated: 'as stated',
+  calculated: 'from the parts',
+  mixed: 'each axis from the best evidence',
 };

@@ -1,9 +1,9 @@
 // What every section of the sheet is made from: the snapshot, its units, and how files are called for the reader.
 import type { Item } from '../../plan/types.ts';
 import type { System } from '../../quantities/index.ts';
+import type { Place } from '../../syntax/types.ts';
 import type { Snapshot } from '../../workspace/index.ts';
 import { spotOf } from '../places.ts';
-import type { Place } from '../../syntax/types.ts';
 import type { SourceNames } from './source-names.ts';
 import type { Block, Link, Section } from './types.ts';
 

@@ -28,12 +28,18 @@ export function withEnds({ value, low, high, unit }: Derived, worse: Worse, styl
 }
 
 /** How figures look on a sheet: with true signs, since it is read and not typed. */
-export const styled = (system: System, round: Round, unit?: string): Style => ({ system, round, plain: false, ...(unit && { unit }) });
+export const styled = (system: System, round: Round, unit?: string): Style => ({
+  system,
+  round,
+  plain: false,
+  ...(unit && { unit }),
+});
 
 /** How the result of a subject is rounded: the way its row in the table of results says. */
 export const worseEnd = (kind: string, result: string): Worse => resultsOf[kind]?.[result]?.worse ?? 'up';
 
-const rounding: Readonly<Record<Worse, Round>> = { up: 'up', down: 'down', either: 'near' };
+/** To the worse end; where neither is worse, to the nearest. */
+export const rounding: Readonly<Record<Worse, Round>> = { up: 'up', down: 'down', either: 'near' };
 
 /** The unit in which a figure was written, such as that of a tag: what stands beside it is shown in the same one. */
 export function unitAt({ at }: Derived): string | undefined {

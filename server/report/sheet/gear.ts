@@ -17,8 +17,13 @@ export function gearSection(context: Context): readonly Section[] {
       kind: 'table',
       caption: 'Each item that hangs, with its weight and what it may carry in one straight vertical leg',
       columns: [
-        { title: 'Item' }, { title: 'Kind' }, { title: 'Count', figures: true }, { title: 'Each', figures: true },
-        { title: 'Weight', figures: true }, { title: 'Capacity', figures: true }, { title: 'Hangs' },
+        { title: 'Item' },
+        { title: 'Kind' },
+        { title: 'Count', figures: true },
+        { title: 'Each', figures: true },
+        { title: 'Weight', figures: true },
+        { title: 'Capacity', figures: true },
+        { title: 'Hangs' },
       ],
       rows: [...groups(hanging).map((group) => gearRow(context, group)), total(context)],
     },
@@ -42,7 +47,13 @@ function groups(gear: readonly GearUse[]): readonly (readonly GearUse[])[] {
 function gearRow({ system }: Context, group: readonly GearUse[]): Row {
   const first = group[0] as GearUse;
   const count = group.reduce((sum, { count }) => sum + count, 0);
-  const weight = group.length === 1 ? first.weight : sum(group.map((use) => use.weight), 'kg');
+  const weight =
+    group.length === 1
+      ? first.weight
+      : sum(
+          group.map((use) => use.weight),
+          'kg',
+        );
   return row(
     [first.thing.item.at],
     group.map(({ thing }) => quoted(thing.name)).join(', '),
@@ -58,7 +69,14 @@ function gearRow({ system }: Context, group: readonly GearUse[]): Row {
 function hangs(group: readonly GearUse[]): string {
   const { hangs: way, crane } = group[0] as GearUse;
   const legs = [...new Set(group.flatMap((use) => use.legs))].length;
-  const where = way === 'leg' ? (legs === 1 ? 'in one leg' : `in ${legs} legs`) : way === 'left over' ? 'in no leg, counted all the same' : 'hangs from another thing';
+  const where =
+    way === 'leg'
+      ? legs === 1
+        ? 'in one leg'
+        : `in ${legs} legs`
+      : way === 'left over'
+        ? 'in no leg, counted all the same'
+        : 'hangs from another thing';
   return crane ? `${where}, on ${quoted(crane)}` : where;
 }
 
@@ -72,5 +90,11 @@ const spare = (idle: readonly GearUse[]) => ({
   kind: 'table' as const,
   caption: 'Lies ready and is not counted (spare)',
   columns: [{ title: 'Item' }, { title: 'Kind' }],
-  rows: groups(idle).map((group) => row([(group[0] as GearUse).thing.item.at], group.map(({ thing }) => quoted(thing.name)).join(', '), (group[0] as GearUse).kind)),
+  rows: groups(idle).map((group) =>
+    row(
+      [(group[0] as GearUse).thing.item.at],
+      group.map(({ thing }) => quoted(thing.name)).join(', '),
+      (group[0] as GearUse).kind,
+    ),
+  ),
 });

@@ -1,10 +1,11 @@
 // The sections "Gross load" and "What the plan expects": all that hangs on the crane, and the author's own conditions.
-import { type Context, section, statementsOf } from './context.ts';
+
 import type { Item } from '../../plan/types.ts';
 import { known, type System, writePair } from '../../quantities/index.ts';
-import { figure, notKnown, row, styled, worseEnd } from './figures.ts';
-import type { Place } from '../../syntax/types.ts';
 import type { Expectation, Result } from '../../results/types.ts';
+import type { Place } from '../../syntax/types.ts';
+import { type Context, section, statementsOf } from './context.ts';
+import { figure, notKnown, row, styled, worseEnd } from './figures.ts';
 import type { Cell, Row, Section } from './types.ts';
 import { clauseText, quoted, slice, valueText } from './written.ts';
 
@@ -13,21 +14,38 @@ export function grossSection(context: Context): readonly Section[] {
   const { loads, totals } = snapshot.results;
   if (!snapshot.plan.head) return [];
   const rows: readonly Row[] = [
-    ...loads.map((load): Row => ({ ...row([load.thing.item.at], `Load ${quoted(load.thing.name)}`, figure(load.weight, system), 'with what is added for doubt'), repeat: true })),
+    ...loads.map(
+      (load): Row => ({
+        ...row(
+          [load.thing.item.at],
+          `Load ${quoted(load.thing.name)}`,
+          figure(load.weight, system),
+          'with what is added for doubt',
+        ),
+        repeat: true,
+      }),
+    ),
     row([], 'Gear that hangs', figure(totals.rigging, system), 'all items above'),
     ...deductions(context),
     { ...row([], 'Gross load', figure(totals.gross, system), 'all that hangs on the crane'), total: true },
   ];
-  return section('gross', 'Gross load', [{
-    kind: 'table', caption: 'What makes up the gross load', columns: [{ title: 'What' }, { title: 'Weight', figures: true }, { title: 'Remarks' }], rows,
-  }]);
+  return section('gross', 'Gross load', [
+    {
+      kind: 'table',
+      caption: 'What makes up the gross load',
+      columns: [{ title: 'What' }, { title: 'Weight', figures: true }, { title: 'Remarks' }],
+      rows,
+    },
+  ]);
 }
 
 function deductions(context: Context): readonly Row[] {
   const { snapshot, system } = context;
   const written = statementsOf(context, 'crane').flatMap((crane) =>
-    crane.children.filter(({ keyword }) => keyword === 'deduct').map((item) => ({ crane, item })));
-  if (!written.length) return [row([], 'Deductions', 'none stated', 'what the chart still counts as load: jib, rope, idle hook')];
+    crane.children.filter(({ keyword }) => keyword === 'deduct').map((item) => ({ crane, item })),
+  );
+  if (!written.length)
+    return [row([], 'Deductions', 'none stated', 'what the chart still counts as load: jib, rope, idle hook')];
   const rows = written.map(({ crane, item }) => {
     const from = clauseText(item, 'from');
     const remarks = [`deduction of ${quoted(crane.names[0] ?? '')}`, ...(from ? [`from “${from}”`] : [])].join(', ');
@@ -48,16 +66,29 @@ function deduction({ value: own }: Item, system: System): Cell {
 export function expectSection(context: Context): readonly Section[] {
   const { expects } = context.snapshot.results;
   if (!expects.length) return [];
-  return section('expects', 'What the plan expects', [{
-    kind: 'table',
-    caption: 'Conditions the author wants to hold, judged at the worst end of every figure',
-    columns: [{ title: 'Expected' }, { title: 'State' }, { title: 'At its worst', figures: true }, { title: 'Decided by' }],
-    rows: expects.map((expect) => expectRow(context, expect)),
-  }]);
+  return section('expects', 'What the plan expects', [
+    {
+      kind: 'table',
+      caption: 'Conditions the author wants to hold, judged at the worst end of every figure',
+      columns: [
+        { title: 'Expected' },
+        { title: 'State' },
+        { title: 'At its worst', figures: true },
+        { title: 'Decided by' },
+      ],
+      rows: expects.map((expect) => expectRow(context, expect)),
+    },
+  ]);
 }
 
 const expectRow = (context: Context, expect: Expectation): Row =>
-  row([expect.at], expect.item.value?.value ? expect.text : slice(wholeLine(expect.at)), states[expect.state], worstOf(expect, context.system), expect.worst ? decidedBy(expect.worst) : '');
+  row(
+    [expect.at],
+    expect.item.value?.value ? expect.text : slice(wholeLine(expect.at)),
+    states[expect.state],
+    worstOf(expect, context.system),
+    expect.worst ? decidedBy(expect.worst) : '',
+  );
 
 const wholeLine = ({ row: { file, text } }: Place): Place => ({ row: { file, text }, from: 0, to: text.length });
 
@@ -79,4 +110,7 @@ const states: Readonly<Record<Expectation['state'], Cell>> = {
 };
 
 const decidedBy = ({ subject, result, stage }: Result): string =>
-  [subject.name ? `${subject.kind} ${quoted(subject.name)}, ${result}` : result, ...(stage ? [`stage ${quoted(stage)}`] : [])].join(', ');
+  [
+    subject.name ? `${subject.kind} ${quoted(subject.name)}, ${result}` : result,
+    ...(stage ? [`stage ${quoted(stage)}`] : []),
+  ].join(', ');

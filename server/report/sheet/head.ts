@@ -16,7 +16,9 @@ export function headSection(context: Context, standing: Standing): Section {
 function over({ snapshot }: Context, standing: Standing): readonly Paragraph[] {
   const { notJudged } = snapshot.results;
   const open = countOpen(standing);
-  const aside = standing.setAside.map(({ slug, waived }) => `${slug} (approved by ${waived?.approvedBy ?? 'nobody named'})`);
+  const aside = standing.setAside.map(
+    ({ slug, waived }) => `${slug} (approved by ${waived?.approvedBy ?? 'nobody named'})`,
+  );
   const alert = (text: string): Paragraph => ({ kind: 'paragraph', look: 'alert', text, at: [] });
   return [
     { kind: 'paragraph', look: 'caution', text: cautions.sheetHead, at: [] },
@@ -39,8 +41,12 @@ function facts(context: Context): Table {
     caption: 'The plan',
     columns: [],
     rows: [
-      ...stated('site', 'Site'), ...stated('date', 'Date of the lift'), ...stated('revision', 'Revision'), ...stated('prepared by', 'Prepared by'),
-      ...stated('category', 'Category'), ...(head?.clauses.has('reference') ? stated('reference', 'References') : []),
+      ...stated('site', 'Site'),
+      ...stated('date', 'Date of the lift'),
+      ...stated('revision', 'Revision'),
+      ...stated('prepared by', 'Prepared by'),
+      ...stated('category', 'Category'),
+      ...(head?.clauses.has('reference') ? stated('reference', 'References') : []),
       row([], 'Shown in', system === 'US' ? 'US units' : 'metric units'),
       row([], 'Content mark', mark),
       row([], 'Taken from', snapshot.plan.files.map(({ file }) => pathOf(file)).join(', ')),

@@ -12,7 +12,15 @@ import { expectSection, grossSection } from './gross.ts';
 import { headSection } from './head.ts';
 import { legsSection } from './legs.ts';
 import { librarySection } from './library.ts';
-import { approvalSection, hazardSection, notesSection, peopleSection, rulesSection, siteSection, stepsSection } from './papers.ts';
+import {
+  approvalSection,
+  hazardSection,
+  notesSection,
+  peopleSection,
+  rulesSection,
+  siteSection,
+  stepsSection,
+} from './papers.ts';
 import { quietSection } from './quiet.ts';
 import { sourceNames } from './source-names.ts';
 import { sourcesSection } from './sources.ts';
@@ -45,26 +53,55 @@ export function sheetOf(snapshot: Snapshot, { pathOf, usedBy = [] }: SheetOption
     revision,
     mark,
     foot,
-    sections: [head, standingSection(context, state), ...(plan.head ? planSections(context) : librarySection(context)), footSection(foot)].map(tidy),
+    sections: [
+      head,
+      standingSection(context, state),
+      ...(plan.head ? planSections(context) : librarySection(context)),
+      footSection(foot),
+    ].map(tidy),
   };
 }
 
 const planSections = (context: Context): readonly Section[] =>
   [
-    weightSection, centreSection, legsSection, gearSection, grossSection, expectSection, craneSection, siteSection, peopleSection, stepsSection,
-    hazardSection, approvalSection, rulesSection, notesSection, quietSection, sourcesSection, workingSection,
+    weightSection,
+    centreSection,
+    legsSection,
+    gearSection,
+    grossSection,
+    expectSection,
+    craneSection,
+    siteSection,
+    peopleSection,
+    stepsSection,
+    hazardSection,
+    approvalSection,
+    rulesSection,
+    notesSection,
+    quietSection,
+    sourcesSection,
+    workingSection,
   ].flatMap((make) => make(context));
 
 /** Columns in which nothing stands are left out. */
-const tidy = (section: Section): Section => ({ ...section, blocks: section.blocks.map((block) => (block.kind === 'table' ? withoutEmpty(block) : block)) });
+const tidy = (section: Section): Section => ({
+  ...section,
+  blocks: section.blocks.map((block) => (block.kind === 'table' ? withoutEmpty(block) : block)),
+});
 
 function withoutEmpty(table: Table): Table {
   const kept = table.columns.map((_, i) => i === 0 || table.rows.some(({ cells }) => cells[i]?.text || cells[i]?.link));
   if (kept.every(Boolean)) return table;
   const keep = <T>(list: readonly T[]) => list.filter((_, i) => kept[i]);
-  return { ...table, columns: keep(table.columns), rows: table.rows.map((row) => ({ ...row, cells: keep(row.cells) })) };
+  return {
+    ...table,
+    columns: keep(table.columns),
+    rows: table.rows.map((row) => ({ ...row, cells: keep(row.cells) })),
+  };
 }
 
 const footSection = (text: string): Section => ({
-  id: 'foot', title: 'How long this sheet holds', blocks: [{ kind: 'paragraph', look: 'caution', text, at: [] }],
+  id: 'foot',
+  title: 'How long this sheet holds',
+  blocks: [{ kind: 'paragraph', look: 'caution', text, at: [] }],
 });

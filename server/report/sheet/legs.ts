@@ -20,7 +20,11 @@ function paths(legs: readonly LegUse[]): Table {
     columns: [{ title: 'Leg' }, { title: 'Path' }, { title: 'Remarks' }],
     rows: legs.map((leg, i) => {
       const { item, rig, broken } = leg;
-      const remarks = [rig ? `rig ${quoted(rig.name)}` : '', statementText({ ...item, value: null }), broken ? 'does not run from a hook to a pick' : ''];
+      const remarks = [
+        rig ? `rig ${quoted(rig.name)}` : '',
+        statementText({ ...item, value: null }),
+        broken ? 'does not run from a hook to a pick' : '',
+      ];
       return row([item.at], String(i + 1), item.value ? valueText(item.value) : '', remarks.filter(Boolean).join(', '));
     }),
   };
@@ -32,13 +36,23 @@ function forces(context: Context): readonly Block[] {
   const inLegs = new Set(gear.filter(({ legs }) => legs.length).map(({ thing }) => thing.key));
   const used = list.filter(({ subject, result }) => {
     const columns = subject.kind === 'pick' ? pickResults : gearResults;
-    return columns.some(([name]) => name === result) && (subject.kind === 'pick' || inLegs.has(fold(subject.name ?? '')));
+    return (
+      columns.some(([name]) => name === result) && (subject.kind === 'pick' || inLegs.has(fold(subject.name ?? '')))
+    );
   });
   const asked = used.filter(({ result }) => result !== 'capacity');
   if (!asked.length) return [];
   if (asked.every(({ value }) => value.value === null)) return [nothingKnown(asked)];
-  const gearRows = rowsOf(context, used.filter(({ subject }) => subject.kind !== 'pick'), gearResults);
-  const pickRows = rowsOf(context, used.filter(({ subject }) => subject.kind === 'pick'), pickResults);
+  const gearRows = rowsOf(
+    context,
+    used.filter(({ subject }) => subject.kind !== 'pick'),
+    gearResults,
+  );
+  const pickRows = rowsOf(
+    context,
+    used.filter(({ subject }) => subject.kind === 'pick'),
+    pickResults,
+  );
   return [
     ...table('What each item of gear takes, worst over sharing and tolerances', gearResults, gearRows),
     ...table('What each pick takes', pickResults, pickRows),
@@ -46,14 +60,26 @@ function forces(context: Context): readonly Block[] {
 }
 
 const gearResults = [
-  ['tension', 'Tension'], ['load', 'As load'], ['capacity', 'Capacity'], ['capacity used', 'Capacity used'], ['angle', 'Angle from horizontal'],
+  ['tension', 'Tension'],
+  ['load', 'As load'],
+  ['capacity', 'Capacity'],
+  ['capacity used', 'Capacity used'],
+  ['angle', 'Angle from horizontal'],
   ['elastic tension', 'Elastic tension'],
 ] as const;
-const pickResults = [['pull', 'Pull'], ['load', 'As load'], ['capacity used', 'Capacity used'], ['angle', 'Angle from horizontal']] as const;
+const pickResults = [
+  ['pull', 'Pull'],
+  ['load', 'As load'],
+  ['capacity used', 'Capacity used'],
+  ['angle', 'Angle from horizontal'],
+] as const;
 type Columns = readonly (readonly [result: string, title: string])[];
 
 const table = (caption: string, results: Columns, rows: readonly Row[]): readonly Table[] => {
-  const columns: readonly Column[] = [{ title: 'Item' }, ...results.map(([, title]): Column => ({ title, figures: true }))];
+  const columns: readonly Column[] = [
+    { title: 'Item' },
+    ...results.map(([, title]): Column => ({ title, figures: true })),
+  ];
   return rows.length ? [{ kind: 'table', caption, columns, rows }] : [];
 };
 
@@ -73,7 +99,10 @@ function rowsOf({ system }: Context, used: readonly Result[], results: Columns):
       return found ? cellOf(found, system, name === 'load' || name === 'capacity' ? unit : undefined) : '';
     });
     const stage = first.stage ? `, stage ${quoted(first.stage)}` : '';
-    return { ...row([first.at], `${capital(first.subject.kind)} ${quoted(first.subject.name ?? '')}${stage}`, ...cells), repeat: first.subject.kind !== 'pick' || undefined } as Row;
+    return {
+      ...row([first.at], `${capital(first.subject.kind)} ${quoted(first.subject.name ?? '')}${stage}`, ...cells),
+      repeat: first.subject.kind !== 'pick' || undefined,
+    } as Row;
   });
 }
 
@@ -85,5 +114,10 @@ function cellOf({ subject, result, value }: Result, system: System, unit: string
 
 function nothingKnown(open: readonly Result[]): Paragraph {
   const causes = [...new Set(open.flatMap(({ value }) => value.because.map(({ what }) => what)))];
-  return { kind: 'paragraph', look: 'alert', text: `Tensions, angles and capacity used are not known. ${causes.join(' ')}`, at: [] };
+  return {
+    kind: 'paragraph',
+    look: 'alert',
+    text: `Tensions, angles and capacity used are not known. ${causes.join(' ')}`,
+    at: [],
+  };
 }

@@ -3,7 +3,11 @@ import type { Amount, Expression, PointValue, ReadLine, Value } from '../../synt
 
 /** Each name once, in the order of the line. */
 export const letNames = (line: ReadLine): readonly string[] => [
-  ...new Set([line.statement?.value ?? null, ...line.clauses.map(({ value }) => value)].flatMap((value) => (value ? inValue(value) : []))),
+  ...new Set(
+    [line.statement?.value ?? null, ...line.clauses.map(({ value }) => value)].flatMap((value) =>
+      value ? inValue(value) : [],
+    ),
+  ),
 ];
 
 function inValue(value: Value): readonly string[] {
@@ -35,7 +39,8 @@ function inValue(value: Value): readonly string[] {
 
 const some = <T>(value: T | null): readonly T[] => (value === null ? [] : [value]);
 
-const inAmount = (amount: Amount): readonly string[] => (amount.kind === 'sum' ? [amount.value, ...some(amount.tolerance)].flatMap(inExpression) : []);
+const inAmount = (amount: Amount): readonly string[] =>
+  amount.kind === 'sum' ? [amount.value, ...some(amount.tolerance)].flatMap(inExpression) : [];
 
 function inPoint({ coordinates, tolerance }: PointValue): readonly string[] {
   const ends = tolerance === null ? [] : tolerance.kind === 'point' ? inPoint(tolerance) : inExpression(tolerance);

@@ -13,7 +13,11 @@ export function librarySection(context: Context): readonly Section[] {
   const others = own.filter(({ keyword }) => !elsewhere.has(keyword));
   return [
     ...section('gear', 'Gear', gear.length ? [gearTable(gear)] : []),
-    ...section('stated', 'Stated', others.map((item) => writtenTable(item))),
+    ...section(
+      'stated',
+      'Stated',
+      others.map((item) => writtenTable(item)),
+    ),
     ...craneSection(context),
     ...rulesSection(context),
     ...notesSection(context),

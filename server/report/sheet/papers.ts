@@ -8,56 +8,138 @@ import type { Row, Section, Table } from './types.ts';
 import { capital, clauseText, heading, valueText, writtenTable } from './written.ts';
 
 export const siteSection = (context: Context): readonly Section[] =>
-  section('site', 'Ground, wind and surroundings', ['ground', 'weather', 'surroundings'].flatMap((keyword) => statementsOf(context, keyword)).map((item) => writtenTable(item)));
+  section(
+    'site',
+    'Ground, wind and surroundings',
+    ['ground', 'weather', 'surroundings']
+      .flatMap((keyword) => statementsOf(context, keyword))
+      .map((item) => writtenTable(item)),
+  );
 
 export function peopleSection(context: Context): readonly Section[] {
   const people = statementsOf(context, 'people');
-  const signals = people.filter((item) => has(item, 'signals')).map((item) => ({ kind: 'paragraph' as const, look: 'plain' as const, text: `Signals: ${clauseText(item, 'signals')}`, at: [item.at] }));
+  const signals = people
+    .filter((item) => has(item, 'signals'))
+    .map((item) => ({
+      kind: 'paragraph' as const,
+      look: 'plain' as const,
+      text: `Signals: ${clauseText(item, 'signals')}`,
+      at: [item.at],
+    }));
   const roles = people.flatMap(({ children }) => children);
-  return section('people', 'People', [...signals, ...list(roles, 'Who does what', 'Duty', [['named', 'Named'], ['holds', 'Holds']])]);
+  return section('people', 'People', [
+    ...signals,
+    ...list(roles, 'Who does what', 'Duty', [
+      ['named', 'Named'],
+      ['holds', 'Holds'],
+    ]),
+  ]);
 }
 
 export function stepsSection(context: Context): readonly Section[] {
   const steps = statementsOf(context, 'steps').flatMap(({ children }) => children);
-  const rows = steps.map((item, i) => row([item.at], String(i + 1), ownText(item), has(item, 'hold') ? 'hold: go on only when told' : '', clauseText(item, 'who'), remarks(item, ['hold', 'who'])));
-  const columns = [{ title: 'Step', figures: true as const }, { title: 'What is done' }, { title: 'Hold' }, { title: 'Who' }, { title: 'Remarks' }];
+  const rows = steps.map((item, i) =>
+    row(
+      [item.at],
+      String(i + 1),
+      ownText(item),
+      has(item, 'hold') ? 'hold: go on only when told' : '',
+      clauseText(item, 'who'),
+      remarks(item, ['hold', 'who']),
+    ),
+  );
+  const columns = [
+    { title: 'Step', figures: true as const },
+    { title: 'What is done' },
+    { title: 'Hold' },
+    { title: 'Who' },
+    { title: 'Remarks' },
+  ];
   return section('steps', 'Steps', rows.length ? [{ kind: 'table', caption: 'In this order', columns, rows }] : []);
 }
 
 export const hazardSection = (context: Context): readonly Section[] =>
-  section('hazards', 'Hazards', list(statementsOf(context, 'hazard'), 'What can go wrong, and what is done about it', 'Hazard', [['control', 'Control'], ['remaining', 'What remains']]));
+  section(
+    'hazards',
+    'Hazards',
+    list(statementsOf(context, 'hazard'), 'What can go wrong, and what is done about it', 'Hazard', [
+      ['control', 'Control'],
+      ['remaining', 'What remains'],
+    ]),
+  );
 
 export const approvalSection = (context: Context): readonly Section[] =>
   section('approvals', 'Approvals, permits and records', [
     ...list(statementsOf(context, 'approval'), 'Approvals, as written', 'Duty', signed),
     ...list(statementsOf(context, 'permit'), 'Permits, as written', 'Permit', signed),
-    ...list(statementsOf(context, 'record'), 'What was found on the day', 'Record', [['dated', 'Dated'], ['reads', 'Reads'], ['radius', 'Radius'], ['wind', 'Wind'], ['named', 'By']]),
+    ...list(statementsOf(context, 'record'), 'What was found on the day', 'Record', [
+      ['dated', 'Dated'],
+      ['reads', 'Reads'],
+      ['radius', 'Radius'],
+      ['wind', 'Wind'],
+      ['named', 'By'],
+    ]),
   ]);
 
-const signed: Clauses = [['named', 'Named'], ['date', 'Date'], ['mark', 'Content mark approved'], ['until', 'Until']];
+const signed: Clauses = [
+  ['named', 'Named'],
+  ['date', 'Date'],
+  ['mark', 'Content mark approved'],
+  ['until', 'Until'],
+];
 
 export const rulesSection = (context: Context): readonly Section[] =>
-  section('rules', 'Rules in force', statementsOf(context, 'rules').map((item) => writtenTable(item)));
+  section(
+    'rules',
+    'Rules in force',
+    statementsOf(context, 'rules').map((item) => writtenTable(item)),
+  );
 
 type Clauses = readonly (readonly [keyword: string, title: string])[];
 
 /** A table of like statements: their own text, one column a clause, and whatever else is written behind. */
 function list(items: readonly Item[], caption: string, first: string, clauses: Clauses): readonly Table[] {
   if (!items.length) return [];
-  const rows = items.map((item) => row([item.at], ownText(item), ...clauses.map(([keyword]) => clauseText(item, keyword)), remarks(item, clauses.map(([keyword]) => keyword))));
-  return [{ kind: 'table', caption, columns: [first, ...clauses.map(([, title]) => title), 'Remarks'].map((title) => ({ title })), rows: rows as readonly Row[] }];
+  const rows = items.map((item) =>
+    row(
+      [item.at],
+      ownText(item),
+      ...clauses.map(([keyword]) => clauseText(item, keyword)),
+      remarks(
+        item,
+        clauses.map(([keyword]) => keyword),
+      ),
+    ),
+  );
+  return [
+    {
+      kind: 'table',
+      caption,
+      columns: [first, ...clauses.map(([, title]) => title), 'Remarks'].map((title) => ({ title })),
+      rows: rows as readonly Row[],
+    },
+  ];
 }
 
 const ownText = (item: Item): string => (item.value ? valueText(item.value) : '');
 
 const remarks = (item: Item, shown: readonly string[]): string =>
-  [...item.clauses.keys()].filter((keyword) => !shown.includes(keyword) && keyword !== 'note').map((keyword) => `${keyword} ${clauseText(item, keyword)}`).join('; ');
+  [...item.clauses.keys()]
+    .filter((keyword) => !shown.includes(keyword) && keyword !== 'note')
+    .map((keyword) => `${keyword} ${clauseText(item, keyword)}`)
+    .join('; ');
 
 /** Notes of every statement, and those of the file itself. */
 export function notesSection(context: Context): readonly Section[] {
   const own = fileClauses(context.snapshot.plan, 'note').map(({ text, at }) => row([at], 'The plan', text));
   const rows = [...own, ...context.snapshot.plan.items.flatMap(notes)];
-  return section('notes', 'Notes', rows.length ? [{ kind: 'table', caption: 'Notes, as written', columns: [{ title: 'To' }, { title: 'Note' }], rows }] : []);
+  return section(
+    'notes',
+    'Notes',
+    rows.length
+      ? [{ kind: 'table', caption: 'Notes, as written', columns: [{ title: 'To' }, { title: 'Note' }], rows }]
+      : [],
+  );
 }
 
 function notes(item: Item): readonly Row[] {

@@ -15,13 +15,30 @@ interface Quiet {
 }
 
 export function quietSection({ snapshot: { plan, results } }: Context): readonly Section[] {
-  const used = new Set(results.gear.filter(({ hangs, thing }) => hangs && thing.library).map(({ thing }) => thing.item));
-  const items = plan.items.filter(({ file, keyword }) => file === plan.file || keyword === 'waive' || keyword === 'rules');
+  const used = new Set(
+    results.gear.filter(({ hangs, thing }) => hangs && thing.library).map(({ thing }) => thing.item),
+  );
+  const items = plan.items.filter(
+    ({ file, keyword }) => file === plan.file || keyword === 'waive' || keyword === 'rules',
+  );
   const found = [...items, ...used].flatMap((item) => inItem(item, plan));
-  const rows = [...found, ...letsUsed(plan)].map(({ what, text, at }): Row => ({ ...row(at, what, text), repeat: true }));
-  return section('quiet', 'Said quietly', rows.length ? [{
-    kind: 'table', caption: 'Short words in the text that change what is counted or judged', columns: [{ title: 'What' }, { title: 'As written' }], rows,
-  }] : []);
+  const rows = [...found, ...letsUsed(plan)].map(
+    ({ what, text, at }): Row => ({ ...row(at, what, text), repeat: true }),
+  );
+  return section(
+    'quiet',
+    'Said quietly',
+    rows.length
+      ? [
+          {
+            kind: 'table',
+            caption: 'Short words in the text that change what is counted or judged',
+            columns: [{ title: 'What' }, { title: 'As written' }],
+            rows,
+          },
+        ]
+      : [],
+  );
 }
 
 function inItem(item: Item, plan: BoundPlan): readonly Quiet[] {
@@ -32,7 +49,13 @@ function inItem(item: Item, plan: BoundPlan): readonly Quiet[] {
     ...(has(item, 'spare') ? [say('Not counted: lies ready (spare)', item.at)] : []),
     ...values.flatMap((use) => inValue(use, head)),
     ...clauses(item, 'without').map((use) => say('Left out (without)', use.at, `${head}: without ${valueText(use)}`)),
-    ...clauses(item, 'direct').map((use) => say('Joined without a shackle or link (direct)', use.at, `${item.value ? valueText(item.value) : head}: “${valueText(use)}”`)),
+    ...clauses(item, 'direct').map((use) =>
+      say(
+        'Joined without a shackle or link (direct)',
+        use.at,
+        `${item.value ? valueText(item.value) : head}: “${valueText(use)}”`,
+      ),
+    ),
     ...(item.keyword === 'waive' ? [say('Set aside (waive)', item.at, waiver(item))] : []),
     ...clauses(item, 'like').flatMap((use) => likeness(item, use, plan)),
     ...item.children.flatMap((child) => inItem(child, plan)),
@@ -43,8 +66,7 @@ const clauses = (item: Item, keyword: string): readonly BoundClause[] => item.cl
 
 function inValue(use: BoundClause, head: string): readonly Quiet[] {
   const kinds = use.value ? blanks(use.value) : [];
-  const keyword = slice(use.keywordAt);
-  const text = use.valueAt.from === use.keywordAt.from ? head : `${head}: ${keyword ? `${keyword} ` : ''}${slice(use.valueAt)}`;
+  const text = [`${head}:`, use.keyword, slice(use.valueAt)].filter(Boolean).join(' ');
   return [
     ...(kinds.includes('unknown') ? [{ what: 'Not known yet (?)', text, at: [use.at] }] : []),
     ...(kinds.includes('none') ? [{ what: 'Deliberately nothing (none)', text, at: [use.at] }] : []),
@@ -58,15 +80,28 @@ function blanks(value: BoundValue): readonly Coordinate[] {
 }
 
 const waiver = (item: Item): string =>
-  [item.value ? valueText(item.value) : '', ...['on', 'reason', 'approved by', 'until'].filter((keyword) => has(item, keyword)).map((keyword) => `${keyword} ${clauseText(item, keyword)}`)].join(', ');
+  [
+    item.value ? valueText(item.value) : '',
+    ...['on', 'reason', 'approved by', 'until']
+      .filter((keyword) => has(item, keyword))
+      .map((keyword) => `${keyword} ${clauseText(item, keyword)}`),
+  ].join(', ');
 
 /** Which clauses come from the thing named; what belongs to the one piece alone is never taken over. */
 function likeness(item: Item, use: BoundClause, { names }: BoundPlan): readonly Quiet[] {
   const name = namesOf(item, 'like')[0]?.parts.at(-1)?.text ?? '';
   const [other] = names.find('gear', fold(name));
-  const taken = other ? [...other.item.clauses.keys()].filter((keyword) => !item.clauses.has(keyword) && !never.has(keyword)) : [];
+  const taken = other
+    ? [...other.item.clauses.keys()].filter((keyword) => !item.clauses.has(keyword) && !never.has(keyword))
+    : [];
   const words = taken.map((keyword) => (keyword === 'from' ? 'source' : keyword)).join(', ') || 'nothing';
-  return [{ what: 'Taken over from another item (like)', text: `${capital(heading(item))}: ${words} as for ${quoted(name)}`, at: [use.at] }];
+  return [
+    {
+      what: 'Taken over from another item (like)',
+      text: `${capital(heading(item))}: ${words} as for ${quoted(name)}`,
+      at: [use.at],
+    },
+  ];
 }
 
 const never = new Set(['serial', 'inspected', 'at', 'spare', 'like', 'hangs from', 'count', 'note']);
@@ -74,16 +109,28 @@ const never = new Set(['serial', 'inspected', 'at', 'spare', 'like', 'hangs from
 /** Each `let` of the plan's own file with the lines whose figures come from it. */
 function letsUsed({ file, files, items }: BoundPlan): readonly Quiet[] {
   const uses = files.filter((part) => part.file === file).flatMap(({ tree }) => usesIn(tree));
-  return items.filter((item) => item.keyword === 'let').flatMap((item): readonly Quiet[] => {
-    const name = item.names[0] ?? '';
-    const lines = uses.filter(({ names }) => names.has(fold(name)));
-    const times = lines.length === 1 ? 'on one line' : `on ${lines.length} lines`;
-    return lines.length ? [{ what: 'Figure taken from a name (let)', text: `${name} = ${item.value ? valueText(item.value) : ''}, used ${times}`, at: [item.at, ...lines.map(({ at }) => at)] }] : [];
-  });
+  return items
+    .filter((item) => item.keyword === 'let')
+    .flatMap((item): readonly Quiet[] => {
+      const name = item.names[0] ?? '';
+      const lines = uses.filter(({ names }) => names.has(fold(name)));
+      const times = lines.length === 1 ? 'on one line' : `on ${lines.length} lines`;
+      return lines.length
+        ? [
+            {
+              what: 'Figure taken from a name (let)',
+              text: `${name} = ${item.value ? valueText(item.value) : ''}, used ${times}`,
+              at: [item.at, ...lines.map(({ at }) => at)],
+            },
+          ]
+        : [];
+    });
 }
 
 const usesIn = (tree: Tree): readonly { readonly names: ReadonlySet<string>; readonly at: Place }[] =>
   tree.lines.flatMap((line, i) => {
     const place = tree.rows[i];
-    return line && place ? [{ names: new Set(letNames(line).map(fold)), at: { row: place, from: line.indent, to: place.text.length } }] : [];
+    return line && place
+      ? [{ names: new Set(letNames(line).map(fold)), at: { row: place, from: line.indent, to: place.text.length } }]
+      : [];
   });

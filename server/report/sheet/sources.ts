@@ -10,9 +10,17 @@ import { capital, heading, valueText } from './written.ts';
 
 export const sourcesSection = (context: Context): readonly Section[] =>
   section('sources', 'Sources and assumptions', [
-    ...table('Taken as true; nobody has confirmed it for this lift', ['Assumption', 'Stands with'], assumptions(context)),
+    ...table(
+      'Taken as true; nobody has confirmed it for this lift',
+      ['Assumption', 'Stands with'],
+      assumptions(context),
+    ),
     ...table('Documents and persons named', ['Named as source', 'For'], documents(context)),
-    ...table('What the short names of sources stand for; a table of this program is no rule of your site or country', ['Named here', 'Source', 'Rests on it'], named(context)),
+    ...table(
+      'What the short names of sources stand for; a table of this program is no rule of your site or country',
+      ['Named here', 'Source', 'Rests on it'],
+      named(context),
+    ),
   ]);
 
 const table = (caption: string, titles: readonly string[], rows: readonly Row[]): readonly Block[] =>
@@ -27,19 +35,27 @@ function assumptions(context: Context): readonly Row[] {
 }
 
 const documents = (context: Context): readonly Row[] =>
-  context.snapshot.plan.items.filter(({ file }) => file === context.snapshot.plan.file).flatMap((item) => [...clausesIn(item, 'from'), ...clausesIn(item, 'compared by')]);
+  context.snapshot.plan.items
+    .filter(({ file }) => file === context.snapshot.plan.file)
+    .flatMap((item) => [...clausesIn(item, 'from'), ...clausesIn(item, 'compared by')]);
 
 function clausesIn(item: Item, keyword: string): readonly Row[] {
-  const own = (item.clauses.get(keyword) ?? []).map((use) => row([use.at], keyword === 'compared by' ? `compared by ${valueText(use)}` : valueText(use), capital(heading(item))));
+  const own = (item.clauses.get(keyword) ?? []).map((use) =>
+    row([use.at], keyword === 'compared by' ? `compared by ${valueText(use)}` : valueText(use), capital(heading(item))),
+  );
   return [...own, ...item.children.flatMap((child) => clausesIn(child, keyword))];
 }
 
 /** The sources that tables name in short. */
-const named = ({ sources }: Context): readonly Row[] => sources.list.map(({ name, source, figures }) => row([], name, source, words(figures, 'figure')));
+const named = ({ sources }: Context): readonly Row[] =>
+  sources.list.map(({ name, source, figures }) => row([], name, source, words(figures, 'figure')));
 
 /** Assumptions that the working had to make, each once. */
 function made({ snapshot }: Context): readonly Row[] {
   const counts = new Map<string, number>();
-  for (const { assumptions } of allFigures(snapshot.results.list)) for (const text of assumptions) counts.set(text, (counts.get(text) ?? 0) + 1);
-  return [...counts].sort(([a], [b]) => (a < b ? -1 : 1)).map(([text, count]) => row([], capital(text), words(count, 'figure')));
+  for (const { assumptions } of allFigures(snapshot.results.list))
+    for (const text of assumptions) counts.set(text, (counts.get(text) ?? 0) + 1);
+  return [...counts]
+    .sort(([a], [b]) => (a < b ? -1 : 1))
+    .map(([text, count]) => row([], capital(text), words(count, 'figure')));
 }

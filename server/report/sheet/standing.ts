@@ -11,7 +11,8 @@ import { capital, quoted } from './written.ts';
 
 export function standingSection(context: Context, standing: Standing): Section {
   const { over, atOdds, notJudged, gaps, setAside, toDecide, remarks, notStated } = standing;
-  const of = (findings: readonly Finding[], state: Cell) => findings.map((finding) => point(context, state, finding.message, finding.at, '', finding.slug));
+  const of = (findings: readonly Finding[], state: Cell) =>
+    findings.map((finding) => point(context, state, finding.message, finding.at, '', finding.slug));
   const rows = [
     ...of(over, { text: 'over', is: 'over' }),
     ...gaps.map((gap) => gapRow(context, gap)),
@@ -33,30 +34,61 @@ export function standingSection(context: Context, standing: Standing): Section {
 }
 
 const table = (rows: readonly Row[]): readonly Block[] =>
-  rows.length ? [{
-    kind: 'table',
-    caption: 'Points found, open ones first',
-    columns: [{ title: 'State' }, { title: 'Point' }, { title: 'Where' }, { title: 'Leaves open' }, { title: 'Finding' }],
-    rows,
-  }] : [];
+  rows.length
+    ? [
+        {
+          kind: 'table',
+          caption: 'Points found, open ones first',
+          columns: [
+            { title: 'State' },
+            { title: 'Point' },
+            { title: 'Where' },
+            { title: 'Leaves open' },
+            { title: 'Finding' },
+          ],
+          rows,
+        },
+      ]
+    : [];
 
 const point = (context: Context, state: Cell, text: string, at: Place | null, leaves: string, slug: string): Row => ({
-  ...row(at ? [at] : [], state, text, at ? { text: '', link: linkTo(context, at) } : '', leaves, slug), repeat: true,
+  ...row(at ? [at] : [], state, text, at ? { text: '', link: linkTo(context, at) } : '', leaves, slug),
+  repeat: true,
 });
 
 const gapRow = (context: Context, { finding, causes, leaves }: Gap): Row =>
-  point(context, { text: 'not known', is: 'not known' }, finding?.message ?? causes.map(({ what }) => what).join(' '), finding?.at ?? placeIn(causes[0]?.at), names(leaves), finding?.slug ?? '');
+  point(
+    context,
+    { text: 'not known', is: 'not known' },
+    finding?.message ?? causes.map(({ what }) => what).join(' '),
+    finding?.at ?? placeIn(causes[0]?.at),
+    names(leaves),
+    finding?.slug ?? '',
+  );
 
 const shownNames = 8;
 
 /** The figures by name; many of them as the first few and a count, since all of them say `not known` in their own place. */
 function names(results: readonly Result[]): string {
-  const all = results.map(({ subject, result, stage }) => [subject.name ? `${quoted(subject.name)}: ${result}` : result, ...(stage ? [`(${stage})`] : [])].join(' '));
-  return all.length > shownNames ? `${all.slice(0, shownNames - 1).join('; ')}; and ${all.length - shownNames + 1} more` : all.join('; ');
+  const all = results.map(({ subject, result, stage }) =>
+    [subject.name ? `${quoted(subject.name)}: ${result}` : result, ...(stage ? [`(${stage})`] : [])].join(' '),
+  );
+  return all.length > shownNames
+    ? `${all.slice(0, shownNames - 1).join('; ')}; and ${all.length - shownNames + 1} more`
+    : all.join('; ');
 }
 
 const asideRow = (context: Context, { message, slug, at, waived }: Finding): Row =>
-  point(context, { text: 'set aside' }, `${message} Set aside by ${waived?.approvedBy || 'nobody named'}: “${waived?.reason ?? ''}”`, at, '', slug);
+  point(
+    context,
+    { text: 'set aside' },
+    `${message} Set aside by ${waived?.approvedBy || 'nobody named'}: “${waived?.reason ?? ''}”`,
+    at,
+    '',
+    slug,
+  );
 
 const unstated = (subjects: readonly string[]): readonly Block[] =>
-  subjects.length ? [{ kind: 'paragraph', look: 'plain', text: `Not stated, so not checked: ${subjects.join('; ')}.`, at: [] }] : [];
+  subjects.length
+    ? [{ kind: 'paragraph', look: 'plain', text: `Not stated, so not checked: ${subjects.join('; ')}.`, at: [] }]
+    : [];

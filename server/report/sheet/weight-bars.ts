@@ -19,14 +19,16 @@ export function buildUpBars({ system, snapshot }: Context, load: LoadResult): re
   const text = (weight: Derived) => figureText(weight, system, 'up');
   const pieces = [...gathered(parts, text), ...rest(load, total, sum, text)];
   const name = quoted(load.thing.name);
-  return [{
-    kind: 'bars',
-    id: `bars-${snapshot.results.loads.indexOf(load) + 1}`,
-    title: `${name}: share of each part in the weight`,
-    description: pieces.map(({ label, figure }) => `${label} ${figure}`).join('; '),
-    bars: stacked(pieces, scale),
-    mark: { label: `governs: ${text(load.weight)}`, at: total / scale },
-  }];
+  return [
+    {
+      kind: 'bars',
+      id: `bars-${snapshot.results.loads.indexOf(load) + 1}`,
+      title: `${name}: share of each part in the weight`,
+      description: pieces.map(({ label, figure }) => `${label} ${figure}`).join('; '),
+      bars: stacked(pieces, scale),
+      mark: { label: `governs: ${text(load.weight)}`, at: total / scale },
+    },
+  ];
 }
 
 interface Piece {
@@ -46,26 +48,45 @@ function stacked(pieces: readonly Piece[], scale: number): readonly Bar[] {
   });
 }
 
-const leaves = (body: Body): readonly Body[] => (body.bodies.length ? body.bodies.flatMap(leaves) : body.working ? [body] : []);
+const leaves = (body: Body): readonly Body[] =>
+  body.bodies.length ? body.bodies.flatMap(leaves) : body.working ? [body] : [];
 
 /** The parts in the order of the text; where there are too many, the lightest become one. */
 function gathered(parts: readonly Body[], text: (weight: Derived) => string): readonly Piece[] {
   const piece = ({ thing, weight }: Body): Piece => ({
-    label: thing.name, figure: text(weight), weight: weight.value ?? 0, look: 'part', at: [thing.item.at],
+    label: thing.name,
+    figure: text(weight),
+    weight: weight.value ?? 0,
+    look: 'part',
+    at: [thing.item.at],
   });
   if (parts.length <= most) return parts.map(piece);
   const heavy = new Set([...parts].sort((a, b) => (b.weight.value ?? 0) - (a.weight.value ?? 0)).slice(0, most - 1));
   const light = parts.filter((part) => !heavy.has(part));
   const weight = light.reduce((sum, part) => sum + (part.weight.value ?? 0), 0);
-  const others: Piece = { label: `${light.length} lighter parts`, figure: text(known(weight, 'kg')), weight, look: 'part', at: [] };
+  const others: Piece = {
+    label: `${light.length} lighter parts`,
+    figure: text(known(weight, 'kg')),
+    weight,
+    look: 'part',
+    at: [],
+  };
   return [...parts.filter((part) => heavy.has(part)).map(piece), others];
 }
 
 /** What lies between the parts' sum and the weight that governs: weight in no part, then what is added for doubt. */
-function rest({ governing, thing }: LoadResult, total: number, sum: number, text: (weight: Derived) => string): readonly Piece[] {
+function rest(
+  { governing, thing }: LoadResult,
+  total: number,
+  sum: number,
+  text: (weight: Derived) => string,
+): readonly Piece[] {
   if (!governing || governing.weight.value === null) return [];
   const piece = (label: string, weight: number): readonly Piece[] =>
     weight > 0 ? [{ label, figure: text(known(weight, 'kg')), weight, look: 'added', at: [thing.item.at] }] : [];
   const bare = Math.max(governing.weight.value, sum);
-  return [...piece(`In the ${governing.kind} weight, in no part`, bare - sum), ...piece('Added for doubt', total - bare)];
+  return [
+    ...piece(`In the ${governing.kind} weight, in no part`, bare - sum),
+    ...piece('Added for doubt', total - bare),
+  ];
 }

@@ -1,16 +1,21 @@
 // The section "Weight": what each weight rests on, which figure governs, and what the load is built up from.
-import { type Derived, known, share as percent } from '../../quantities/index.ts';
+
 import type { Item } from '../../plan/types.ts';
+import { type Derived, known, share as percent } from '../../quantities/index.ts';
 import type { Body, Candidate, LoadResult } from '../../results/types.ts';
 import { type ShapeName, shapes } from '../../vocabulary/index.ts';
 import { type Context, section } from './context.ts';
 import { figure, notKnown, row } from './figures.ts';
-import { buildUpBars } from './weight-bars.ts';
 import type { Block, Cell, Row, Section, Table } from './types.ts';
+import { buildUpBars } from './weight-bars.ts';
 import { quoted, slice, valueText } from './written.ts';
 
 export const weightSection = (context: Context): readonly Section[] =>
-  section('weight', 'Weight', context.snapshot.results.loads.flatMap((load) => blocks(context, load)));
+  section(
+    'weight',
+    'Weight',
+    context.snapshot.results.loads.flatMap((load) => blocks(context, load)),
+  );
 
 function blocks(context: Context, load: LoadResult): readonly Block[] {
   const parts = load.body.bodies.length ? [buildUp(context, load), ...buildUpBars(context, load)] : [];
@@ -38,16 +43,25 @@ function evidence({ system }: Context, load: LoadResult): Table {
     kind: 'table',
     caption: `${quoted(load.thing.name)}: what the weight rests on`,
     columns: [
-      { title: 'Weight' }, { title: 'Rests on' }, { title: 'Figure', figures: true }, { title: 'Added for doubt' },
-      { title: 'With that', figures: true }, { title: 'Counts' },
+      { title: 'Weight' },
+      { title: 'Rests on' },
+      { title: 'Figure', figures: true },
+      { title: 'Added for doubt' },
+      { title: 'With that', figures: true },
+      { title: 'Counts' },
     ],
     rows: [...rows, total],
   };
 }
 
-const word: Readonly<Record<Candidate['kind'], string>> = { calculated: 'Calculated', stated: 'Stated', measured: 'Measured' };
+const word: Readonly<Record<Candidate['kind'], string>> = {
+  calculated: 'Calculated',
+  stated: 'Stated',
+  measured: 'Measured',
+};
 
-const governs = ({ governing }: LoadResult) => (governing ? `${governing.kind} weight, the heaviest after what is added` : 'no figure is known');
+const governs = ({ governing }: LoadResult) =>
+  governing ? `${governing.kind} weight, the heaviest after what is added` : 'no figure is known';
 
 function buildUp(context: Context, load: LoadResult): Table {
   const total: Row = {
@@ -59,8 +73,12 @@ function buildUp(context: Context, load: LoadResult): Table {
     kind: 'table',
     caption: `${quoted(load.thing.name)}: what it is built up from`,
     columns: [
-      { title: 'Part' }, { title: 'Count', figures: true }, { title: 'Each', figures: true }, { title: 'Weight', figures: true },
-      { title: 'Share', figures: true }, { title: 'Worked out from' },
+      { title: 'Part' },
+      { title: 'Count', figures: true },
+      { title: 'Each', figures: true },
+      { title: 'Weight', figures: true },
+      { title: 'Share', figures: true },
+      { title: 'Worked out from' },
     ],
     rows: [...load.body.bodies.flatMap((body) => bodyRows(context, body, load.body.weight, 0)), total],
   };
@@ -88,7 +106,9 @@ function bodyRows(context: Context, body: Body, whole: Derived, depth: number): 
 function origin({ thing: { item }, working }: Body, { system, sources }: Context): string {
   const density = working?.density;
   const written = shapeText(item, working?.shape ?? '');
-  return density ? `${written}; ${[sources.nameOf(density.source), figure(density, system, 'either').text].filter(Boolean).join(' ')}` : written;
+  return density
+    ? `${written}; ${[sources.nameOf(density.source), figure(density, system, 'either').text].filter(Boolean).join(' ')}`
+    : written;
 }
 
 /** `plate 12 ft x 4 ft x 1/2 in`; `tube, outside 30 in, wall 1 in, length 3 ft`. */
@@ -96,7 +116,9 @@ function shapeText(item: Item, shape: string): string {
   const words = shape in shapes ? Object.keys(shapes[shape as ShapeName].clauses) : [];
   const own = item.clauses.get(shape)?.[0];
   const size = own && own.valueAt.from !== own.keywordAt.from ? slice(own.valueAt) : '';
-  const sizes = words.flatMap((keyword) => (item.clauses.get(keyword) ?? []).map((use) => `${keyword} ${valueText(use)}`));
+  const sizes = words.flatMap((keyword) =>
+    (item.clauses.get(keyword) ?? []).map((use) => `${keyword} ${valueText(use)}`),
+  );
   return [[shape, size].filter(Boolean).join(' '), ...sizes].join(', ');
 }
 

@@ -6,9 +6,9 @@ import type { Row, Table } from './types.ts';
 
 /** The value of a clause in its own words; a text without its quotes. */
 export function valueText({ value, valueAt, keywordAt, row: { takes } }: BoundClause): string {
+  if (takes === 'nothing') return 'yes';
   if (value?.kind === 'text') return value.text;
   if (value?.kind === 'date') return value.iso;
-  if (takes === 'nothing') return 'yes';
   const bare = valueAt.row === keywordAt.row && valueAt.from === keywordAt.from && valueAt.to === keywordAt.to;
   return bare ? 'cannot be read' : slice(valueAt);
 }
@@ -26,7 +26,8 @@ export function statementText(item: Item, without: readonly string[] = []): stri
 
 function clausePhrase(keyword: string, use: BoundClause): string {
   const text = valueText(use);
-  return use.value?.kind === 'text' ? `${keyword} “${text}”` : text === 'yes' ? keyword : `${keyword} ${text}`;
+  if (use.row.takes === 'nothing') return keyword;
+  return use.value?.kind === 'text' ? `${keyword} “${text}”` : `${keyword} ${text}`;
 }
 
 /** Keyword and names, `crane “Yard crane 2”`; where nothing is named keyword and value, `stated 4,850 lb`. */
@@ -48,7 +49,12 @@ export const quoted = (name: string): string => (/^[\p{L}][\p{L}\p{N}_-]*$/u.tes
 /** One statement as a table of two columns: its value and clauses, then what stands under it. */
 export function writtenTable(item: Item, caption = capital(heading(item))): Table {
   const own = item.value && item.names.length ? [row([item.at], item.keyword, valueText(item.value))] : [];
-  return { kind: 'table', caption, columns: [], rows: [...own, ...clauseRows(item), ...item.children.flatMap((child) => childRows(child, 0))] };
+  return {
+    kind: 'table',
+    caption,
+    columns: [],
+    rows: [...own, ...clauseRows(item), ...item.children.flatMap((child) => childRows(child, 0))],
+  };
 }
 
 const clauseRows = (item: Item): readonly Row[] =>
@@ -56,7 +62,10 @@ const clauseRows = (item: Item): readonly Row[] =>
 
 /** A statement under another: one row, those under it set in. */
 function childRows(item: Item, depth: number): readonly Row[] {
-  const own: Row = { ...row([item.at], heading(item), statementText(item.names.length ? item : { ...item, value: null })), depth };
+  const own: Row = {
+    ...row([item.at], heading(item), statementText(item.names.length ? item : { ...item, value: null })),
+    depth,
+  };
   return [own, ...item.children.flatMap((child) => childRows(child, depth + 1))];
 }
 

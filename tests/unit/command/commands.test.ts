@@ -26,25 +26,43 @@ describe('check', () => {
   test('prints findings and the closing caution to the output, and ends in 1', async () => {
     const { code, out, said } = await becket(folder({ 'wrong.liftplan': wrong }), ['check', 'wrong.liftplan']);
     expect([code, said]).toEqual([1, '']);
-    expect(out).toContain('[unit-ambiguous]\n  wrong.liftplan:3:12\n    stated 2 ton, by drawing\n             ===\n  Could be: ');
-    expect(out.trimEnd().split('\n').at(-1)).toMatch(/^\d+ findings in 1 plan\. Only what is written was checked; this approves no lift\.$/);
+    expect(out).toContain(
+      '[unit-ambiguous]\n  wrong.liftplan:3:12\n    stated 2 ton, by drawing\n             ===\n  Could be: ',
+    );
+    expect(out.trimEnd().split('\n').at(-1)).toMatch(
+      /^\d+ findings in 1 plan\. Only what is written was checked; this approves no lift\.$/,
+    );
   });
 
   test('with nothing to stop for ends in 0, and says what nobody stated', async () => {
     const { code, out } = await becket(folder({ 'tank.liftplan': plan('Tank'), ...yard }), ['check', 'tank.liftplan']);
-    expect(out).toBe('No findings in 1 plan. Not stated, so not checked: the crane, the crane’s chart, where the crane lifts and sets down, deductions (hoist rope, jib, idle hook), the ground, wind and weather, surroundings, power lines, where the load is set down, people and their duties, steps, hazards, approvals. This approves no lift.\n');
+    expect(out).toBe(
+      'No findings in 1 plan. Not stated, so not checked: the crane, the crane’s chart, where the crane lifts and sets down, deductions (hoist rope, jib, idle hook), the ground, wind and weather, surroundings, power lines, where the load is set down, people and their duties, steps, hazards, approvals. This approves no lift.\n',
+    );
     expect(code).toBe(0);
   });
 
   test('a severity asked for decides the exit code, not what is printed', async () => {
-    const path = folder({ 'a.liftplan': 'plan "A": date 2026-05-18\nload "Tank"\n  stated 2 t, by drawing, contingency 5 %\n  cog (0, 0, 1 m), by drawing\n' });
-    const all = await Promise.all(['error', 'warning', 'note'].map((severity) => becket(path, ['check', 'a.liftplan', '--severity', severity])));
+    const path = folder({
+      'a.liftplan':
+        'plan "A": date 2026-05-18\nload "Tank"\n  stated 2 t, by drawing, contingency 5 %\n  cog (0, 0, 1 m), by drawing\n',
+    });
+    const all = await Promise.all(
+      ['error', 'warning', 'note'].map((severity) => becket(path, ['check', 'a.liftplan', '--severity', severity])),
+    );
     expect(all.map(({ code }) => code)).toEqual([0, 1, 1]);
     expect(new Set(all.map(({ out }) => out)).size).toBe(1);
   });
 
   test('a folder is read in the order of its paths; a library is checked but is no plan', async () => {
-    const path = folder({ 'b/two.liftplan': wrong, 'a/one.liftplan': wrong, 'lib.liftplan': library, '.hidden/x.liftplan': wrong, 'node_modules/x.liftplan': wrong, 'a/other.txt': '' });
+    const path = folder({
+      'b/two.liftplan': wrong,
+      'a/one.liftplan': wrong,
+      'lib.liftplan': library,
+      '.hidden/x.liftplan': wrong,
+      'node_modules/x.liftplan': wrong,
+      'a/other.txt': '',
+    });
     const { out } = await becket(path, ['check', '.']);
     const places = [...out.matchAll(/^ {2}(\S+?):\d+:\d+$/gm)].map(([, file]) => file);
     expect([...new Set(places)]).toEqual(['a/one.liftplan', 'b/two.liftplan']);
@@ -61,7 +79,9 @@ describe('check', () => {
 
   test('standard input is named, so that it finds its library', async () => {
     const path = folder({ 'plans/library/yard.liftplan': library });
-    const { out } = await becket(path, ['check', '-', '--named', 'plans/new.liftplan'], { input: async () => plan('New', 'expect gross load < 1 kg') });
+    const { out } = await becket(path, ['check', '-', '--named', 'plans/new.liftplan'], {
+      input: async () => plan('New', 'expect gross load < 1 kg'),
+    });
     expect(out).toContain('  plans/new.liftplan:13:8\n');
     expect(out).not.toContain('file-missing');
   });
@@ -71,7 +91,11 @@ describe('check', () => {
     ['no such file', ['none.liftplan'], 'There is no file or folder none.liftplan.'],
     ['an empty folder', ['.'], 'No file below . ends in .liftplan.'],
     ['an option it does not have', ['.', '--loud'], 'There is no option --loud here.'],
-    ['a word it does not know', ['.', '--severity', 'bad'], '--severity takes one of: error, warning, note. "bad" is none of them.'],
+    [
+      'a word it does not know',
+      ['.', '--severity', 'bad'],
+      '--severity takes one of: error, warning, note. "bad" is none of them.',
+    ],
     ['an option without its value', ['.', '--severity'], '--severity needs a value behind it.'],
   ])('cannot run: %s', async (_, args, sentence) => {
     const { code, out, said } = await becket(folder({}), ['check', ...args]);
@@ -81,7 +105,8 @@ describe('check', () => {
 
   test('colour follows the screen, the choice made, and NO_COLOR', async () => {
     const path = folder({ 'wrong.liftplan': wrong });
-    const coloured = async (args: readonly string[], screen: boolean, env = {}) => (await becket(path, ['check', 'wrong.liftplan', ...args], { screen, env })).out.includes('\u001b');
+    const coloured = async (args: readonly string[], screen: boolean, env = {}) =>
+      (await becket(path, ['check', 'wrong.liftplan', ...args], { screen, env })).out.includes('\u001b');
     expect(await coloured([], true)).toBe(true);
     expect(await coloured([], false)).toBe(false);
     expect(await coloured([], true, { NO_COLOR: '1' })).toBe(false);
@@ -101,39 +126,63 @@ describe('check', () => {
 
 describe('report', () => {
   test('one plan is one object; a folder an array in the order of paths; a library has no report', async () => {
-    const path = folder({ 'plans/b.liftplan': plan('B'), 'plans/a/a.liftplan': plan('A').replace('library/', '../library/'), 'plans/library/yard.liftplan': library });
+    const path = folder({
+      'plans/b.liftplan': plan('B'),
+      'plans/a/a.liftplan': plan('A').replace('library/', '../library/'),
+      'plans/library/yard.liftplan': library,
+    });
     const one = JSON.parse((await becket(path, ['report', '--format', 'json', 'plans/b.liftplan'])).out);
     expect([one.plan.name, one.files]).toEqual(['B', ['b.liftplan', 'library/yard.liftplan']]);
     const all = JSON.parse((await becket(path, ['report', '--format', 'json', 'plans'])).out);
-    expect(all.map((report: { files: string[] }) => report.files)).toEqual([['a/a.liftplan', 'library/yard.liftplan'], ['b.liftplan', 'library/yard.liftplan']]);
+    expect(all.map((report: { files: string[] }) => report.files)).toEqual([
+      ['a/a.liftplan', 'library/yard.liftplan'],
+      ['b.liftplan', 'library/yard.liftplan'],
+    ]);
     const none = await becket(path, ['report', '--format', 'json', 'plans/library']);
     expect([none.code, JSON.parse(none.out)]).toEqual([0, []]);
     expect(none.said).toContain('There is no plan here');
   });
 
   test('the name of the output says the format; sheets of a folder lie as their plans do', async () => {
-    const path = folder({ 'plans/a/one.liftplan': plan('One').replace('library/', '../../library/'), 'plans/two.liftplan': plan('Two').replace('library/', '../library/'), ...yard });
+    const path = folder({
+      'plans/a/one.liftplan': plan('One').replace('library/', '../../library/'),
+      'plans/two.liftplan': plan('Two').replace('library/', '../library/'),
+      ...yard,
+    });
     expect((await becket(path, ['report', 'plans', '--output', 'sheets'])).code).toBe(0);
-    expect(readFileSync(join(path, 'sheets/a/one.md'), 'utf8')).toMatch(/^<!-- Do not edit: written by `becket report` from \.\.\/\.\.\/plans\/a\/one\.liftplan\./);
+    expect(readFileSync(join(path, 'sheets/a/one.sheet.md'), 'utf8')).toMatch(
+      /^<!-- Do not edit: written by `becket report` from \.\.\/\.\.\/plans\/a\/one\.liftplan\./,
+    );
+    expect(existsSync(join(path, 'sheets/two.sheet.md'))).toBe(true);
     await becket(path, ['report', 'plans/two.liftplan', '--output', 'two.html']);
     expect(readFileSync(join(path, 'two.html'), 'utf8')).toMatch(/^<!DOCTYPE html>/);
     await becket(path, ['report', 'plans', '--output', 'all.json']);
     expect(JSON.parse(readFileSync(join(path, 'all.json'), 'utf8'))).toHaveLength(2);
     const several = await becket(path, ['report', 'plans']);
-    expect([several.code, several.said.split('\n')[0]]).toEqual([2, 'There are 2 plans: say with --output into which folder their sheets go.']);
+    expect([several.code, several.said.split('\n')[0]]).toEqual([
+      2,
+      'There are 2 plans: say with --output into which folder their sheets go.',
+    ]);
   });
 
   test('lines of several plans say whose they are, and carry the caution', async () => {
     const path = folder({ 'one.liftplan': plan('One'), 'two.liftplan': plan('Two'), ...yard });
     const { out } = await becket(path, ['report', '--format', 'lines', '.']);
-    expect(out.split('\n').filter((line) => line.startsWith('#'))).toEqual(['# one.liftplan', `# ${cautions.sheetHead}`, '# two.liftplan', `# ${cautions.sheetHead}`]);
+    expect(out.split('\n').filter((line) => line.startsWith('#'))).toEqual([
+      '# one.liftplan',
+      `# ${cautions.sheetHead}`,
+      '# two.liftplan',
+      `# ${cautions.sheetHead}`,
+    ]);
     expect(out).toContain('\nload Tank, weight: 2,100 kg\n');
   });
 
   test('the same files give the same bytes', async () => {
     const path = folder({ 'one.liftplan': plan('One'), ...yard });
     for (const format of ['markdown', 'html', 'json', 'lines']) {
-      const [first, second] = await Promise.all([1, 2].map(() => becket(path, ['report', '--format', format, 'one.liftplan'])));
+      const [first, second] = await Promise.all(
+        [1, 2].map(() => becket(path, ['report', '--format', format, 'one.liftplan'])),
+      );
       expect(first?.out).toBe(second?.out);
       expect(first?.out.length).toBeGreaterThan(500);
     }
@@ -143,16 +192,24 @@ describe('report', () => {
 describe('report --verify', () => {
   const written = async () => {
     const path = folder({ 'plans/tank.liftplan': plan('Tank').replace('library/', '../library/'), ...yard });
-    await becket(path, ['report', 'plans/tank.liftplan', '--output', 'plans/tank.md']);
+    await becket(path, ['report', 'plans/tank.liftplan', '--output', 'plans/tank.sheet.md']);
     return path;
   };
-  const change = (path: string, from: string, to: string) => writeFileSync(join(path, 'plans/tank.liftplan'), readFileSync(join(path, 'plans/tank.liftplan'), 'utf8').replace(from, to));
+  const change = (path: string, from: string, to: string) =>
+    writeFileSync(
+      join(path, 'plans/tank.liftplan'),
+      readFileSync(join(path, 'plans/tank.liftplan'), 'utf8').replace(from, to),
+    );
 
   test('a sheet that agrees, in whichever line endings, ends in 0', async () => {
     const path = await written();
-    const sheet = join(path, 'plans/tank.md');
+    const sheet = join(path, 'plans/tank.sheet.md');
     writeFileSync(sheet, readFileSync(sheet, 'utf8').replace(/\n/g, '\r\n'));
-    expect(await becket(path, ['report', '--verify', 'plans'])).toEqual({ code: 0, out: 'The sheet shows what its plan says.\n', said: '' });
+    expect(await becket(path, ['report', '--verify', 'plans'])).toEqual({
+      code: 0,
+      out: 'The sheet shows what its plan says.\n',
+      said: '',
+    });
   });
 
   test('a changed figure ends in 1 and shows what differs and how to mend it; then it agrees', async () => {
@@ -160,7 +217,7 @@ describe('report --verify', () => {
     change(path, '2,000 kg', '2,500 kg');
     const { code, out } = await becket(path, ['report', '--verify', 'plans']);
     expect(code).toBe(1);
-    expect(out).toMatch(/^plans\/tank\.md no longer shows what plans\/tank\.liftplan says:\n {2}- /);
+    expect(out).toMatch(/^plans\/tank\.sheet\.md no longer shows what plans\/tank\.liftplan says:\n {2}- /);
     expect(out).toContain('2,625 kg');
     expect(out.split('\n').filter((line) => /^ {2}[-+]/.test(line)).length).toBeLessThanOrEqual(20);
     const [, command = ''] = /Write it again with: becket (.*)/.exec(out) ?? [];
@@ -178,7 +235,10 @@ describe('report --verify', () => {
   test('a plan named needs its sheet; in a folder without any there is nothing to verify', async () => {
     const path = folder({ 'tank.liftplan': plan('Tank'), ...yard });
     const named = await becket(path, ['report', '--verify', 'tank.liftplan']);
-    expect([named.code, named.out.split('\n')[0]]).toEqual([1, 'tank.md is missing: tank.liftplan has no sheet there.']);
+    expect([named.code, named.out.split('\n')[0]]).toEqual([
+      1,
+      'tank.sheet.md is missing: tank.liftplan has no sheet there.',
+    ]);
     expect((await becket(path, ['report', '--verify', '.'])).code).toBe(2);
   });
 });
@@ -191,7 +251,8 @@ describe('report --watch', () => {
     const done = becket(path, ['report', '--watch', 'tank.liftplan', '--output', 'tank.md'], { stop: stop.signal });
     const shows = async (words: string) => {
       const end = Date.now() + 5000;
-      while (Date.now() < end && !(existsSync(sheet) && readFileSync(sheet, 'utf8').includes(words))) await new Promise((next) => setTimeout(next, 20));
+      while (Date.now() < end && !(existsSync(sheet) && readFileSync(sheet, 'utf8').includes(words)))
+        await new Promise((next) => setTimeout(next, 20));
       return readFileSync(sheet, 'utf8').includes(words);
     };
     expect(await shows('2,100 kg')).toBe(true);
@@ -240,7 +301,13 @@ describe('format', () => {
 });
 
 describe('explain, help, version', () => {
-  const pages = JSON.stringify({ 'unit-missing': { title: 'A unit is missing', markdown: '# A unit is missing\n\n```liftplan raises\npart "D": box 4 x 2\n#             === unit-missing\n```\nWhy.\n' } });
+  const pages = JSON.stringify({
+    'unit-missing': {
+      title: 'A unit is missing',
+      markdown:
+        '# A unit is missing\n\n```liftplan raises\npart "D": box 4 x 2\n#             === unit-missing\n```\nWhy.\n',
+    },
+  });
 
   test('a page is shown without the marks its examples carry', async () => {
     const { code, out } = await becket(folder({ 'pages.json': pages }), ['explain', 'unit-missing']);
@@ -262,10 +329,13 @@ describe('explain, help, version', () => {
     expect((await becket(folder({}), ['version'])).out).toMatch(/^\d+\.\d+\.\d+\n$/);
   });
 
-  test.each([[[], 'Say what to do.'], [['lift'], 'There is no command lift.'], [['toString'], 'There is no command toString.'], [['server'], 'The server speaks over standard input and output: add --stdio.']])(
-    'cannot run: %j', async (args, sentence) => {
-      const { code, said } = await becket(folder({}), args);
-      expect([code, said.split('\n')[0]]).toEqual([2, sentence]);
-    },
-  );
+  test.each([
+    [[], 'Say what to do.'],
+    [['lift'], 'There is no command lift.'],
+    [['toString'], 'There is no command toString.'],
+    [['server'], 'The server speaks over standard input and output: add --stdio.'],
+  ])('cannot run: %j', async (args, sentence) => {
+    const { code, said } = await becket(folder({}), args);
+    expect([code, said.split('\n')[0]]).toEqual([2, sentence]);
+  });
 });

@@ -8,7 +8,16 @@ const at = (text: string, words: string): Place => {
   const from = text.indexOf(words);
   return { row: { file: 'skid.liftplan', text }, from, to: from + words.length };
 };
-const finding = (place: Place, more: Partial<Finding> = {}): Finding => ({ slug: 'unit-missing', severity: 'error', message: '4 of what?', at: place, related: [], fixes: [], waived: null, ...more });
+const finding = (place: Place, more: Partial<Finding> = {}): Finding => ({
+  slug: 'unit-missing',
+  severity: 'error',
+  message: '4 of what?',
+  at: place,
+  related: [],
+  fixes: [],
+  waived: null,
+  ...more,
+});
 const where = (place: Place) => ({ path: 'plans/skid.liftplan', line: 12, column: place.from + 1 });
 const lines = (made: Finding, colour = false) => human(made, where, colour).split('\n');
 
@@ -17,7 +26,10 @@ describe('arrangement', () => {
   const line = '  part "Deck": plate 4 x 2 x 1 ft';
 
   test('everything there is, in its order', () => {
-    const made = finding(at(line, '4 x'), { fixes: [fix('4 ft'), fix('4 in')], related: [{ at: at('let a = 4', 'a'), message: 'comes from here' }] });
+    const made = finding(at(line, '4 x'), {
+      fixes: [fix('4 ft'), fix('4 in')],
+      related: [{ at: at('let a = 4', 'a'), message: 'comes from here' }],
+    });
     expect(lines(made)).toEqual([
       'error: 4 of what? [unit-missing]',
       '  plans/skid.liftplan:12:22',
@@ -30,11 +42,16 @@ describe('arrangement', () => {
   });
 
   test('a finding set aside says by whom, and why', () =>
-    expect(lines(finding(at(line, 'plate'), { waived: { reason: 'seen', approvedBy: 'the works' } }))).toEqual(expect.arrayContaining(['error, set aside: 4 of what? [unit-missing]', '  Set aside by the works: seen'])));
+    expect(lines(finding(at(line, 'plate'), { waived: { reason: 'seen', approvedBy: 'the works' } }))).toEqual(
+      expect.arrayContaining(['error, set aside: 4 of what? [unit-missing]', '  Set aside by the works: seen']),
+    ));
 
   test('colour is weight and one tint, and is off unless asked for', () => {
     expect(human(finding(at(line, 'plate')), where, false)).not.toContain('\u001b');
-    expect(lines(finding(at(line, 'plate')), true).slice(0, 2)).toEqual(['\u001b[1merror\u001b[0m: 4 of what? [unit-missing]', '  \u001b[36mplans/skid.liftplan:12:16\u001b[0m']);
+    expect(lines(finding(at(line, 'plate')), true).slice(0, 2)).toEqual([
+      '\u001b[1merror\u001b[0m: 4 of what? [unit-missing]',
+      '  \u001b[36mplans/skid.liftplan:12:16\u001b[0m',
+    ]);
   });
 });
 
@@ -50,7 +67,10 @@ describe('the bar stands under the words', () => {
   });
 
   test('characters that a terminal would obey are spelled out', () =>
-    expect(under('part "\u001b[2J\u202E": box', 'box')).toEqual(['part "[U+001B][2J[U+202E]": box', `${' '.repeat(28)}===`]));
+    expect(under('part "\u001b[2J\u202E": box', 'box')).toEqual([
+      'part "[U+001B][2J[U+202E]": box',
+      `${' '.repeat(28)}===`,
+    ]));
 
   test('of a long line the piece around the place is shown', () => {
     const [line = '', bar = ''] = under(`a${' b'.repeat(200)} here ${'c '.repeat(200)}`, 'here');

@@ -1,25 +1,12 @@
 import { test } from 'vitest';
-import { readFileSync } from 'node:fs';
-import { check } from '../../../server/workspace/memory.ts';
-import { hover } from '../../../server/editor/hover.ts';
-import { hints } from '../../../server/editor/hints.ts';
+import { hoverAt, opened, withHints, withTokens } from '../../support/draw.ts';
 import { outline } from '../../../server/editor/outline.ts';
-import { fixture } from '../../support/fixture.ts';
-
-const all = { totals: true, parts: true, legs: true, crane: true };
-test('look', () => {
-  const dir = 'tests/vscode/plans/';
-  const s = check({ 'bench.liftplan': readFileSync(dir + 'bench.liftplan', 'utf8'), 'bench-gear.liftplan': readFileSync(dir + 'bench-gear.liftplan', 'utf8') }, 'bench.liftplan');
-  console.log(s.findings.map((f) => f.slug + ' ' + f.message + ' ' + f.at.row.text));
-  console.log(hints(s, 0, 100, all).map((h) => s.tree.rowNumber(h.at.row) + ' ' + h.label + ' | ' + h.tooltip));
-  console.log(JSON.stringify(outline(s).map((o) => [o.name, o.detail, o.children.map((c) => [c.name, c.detail])])));
-  for (let row = 0; row < s.tree.rows.length; row++) {
-    const text = s.tree.rows[row]!.text;
-    let last = '';
-    for (let o = 0; o < text.length; o++) {
-      const h = hover(s, row, o);
-      if (h && h.plain !== last) console.log(`${row}:${o} [${h.at.row.text.slice(h.at.from, h.at.to)}]\n` + h.plain);
-      last = h?.plain ?? '';
-    }
-  }
+import { tank, withCursor } from './plans.ts';
+test('x', () => {
+  const { s } = opened(tank);
+  console.log(s.findings.map((f) => `${f.slug}: ${f.message}`).join('\n'));
+  console.log(withHints(tank));
+  console.log(withTokens(tank));
+  for (const w of ['Base', 'Body', 'Shell', 'Feet', 'Pump', 'Tank', 'W:', 'Main hook', 'S1 >', 'leg', 'expect', 'lift-off', '1.2 m', 'wide x', 'gear.lift', 'stainless', 'maker', 'capacity used', 'weight <', 'Yard', 'Yard": kind']) console.log('--- ' + w + '\n' + hoverAt(withCursor(tank, w)));
+  console.log(JSON.stringify(outline(s), (k, v) => (k === 'at' || k === 'whole' ? undefined : v), 1));
 });

@@ -5,12 +5,7 @@ import { expect, test } from 'vitest';
 import { html } from '../../../server/report/render/escape.ts';
 import { escape } from '../../../server/report/render/markdown.ts';
 import { visible } from '../../../server/report/render/visible.ts';
-
-export const hostile: readonly string[] = [
-  '"><img src=x onerror=alert(1)>', '</script><script>alert(1)</script>', "' onmouseover='alert(1)", '<!-- --> -->', '&lt;b&gt;', '`${alert(1)}`',
-  '[a](javascript:alert(1))', '![a](http://x.example/a.png)', 'https://x.example', 'www.x.example', '@everyone', '#12', '| a | b |', '**b** _i_ ~~s~~', '$x$',
-  '# heading', '- item', '1. item', '> quote', '    code', '```', '<b>', '\u202Eevil', 'a\u200Bb', 'a\u0007b', 'a\nb', '\\', '\\|', 'a\\', '***', '---', '===', ':---:', '+ item', 'a<br>b', '&#60;', '&amp;', 'x\u0000y', '\uD800',
-];
+import { hostile } from './hostile.ts';
 
 test.each(hostile)('HTML content and attributes: %j', (text) => {
   const made = html`<p title="${text}">${text}</p>`.text;
@@ -23,9 +18,13 @@ test('what is escaped once is not escaped twice, and lists of pieces are put one
   expect(html`${[html`<i>1</i>`, html`<i>2</i>`]}`.text).toBe('<i>1</i>\n<i>2</i>');
 });
 
-test.each([['a\u202Eb', 'a[U+202E]b'], ['a\u200Bb', 'a[U+200B]b'], ['a\u001b[31mb', 'a[U+001B][31mb'], ['a\r\nb', 'a b'], ['ü × ½ 日本', 'ü × ½ 日本']])(
-  'characters that cannot be seen are spelled out: %j', (text, shown) => expect(visible(text)).toBe(shown),
-);
+test.each([
+  ['a\u202Eb', 'a[U+202E]b'],
+  ['a\u200Bb', 'a[U+200B]b'],
+  ['a\u001b[31mb', 'a[U+001B][31mb'],
+  ['a\r\nb', 'a b'],
+  ['ü × ½ 日本', 'ü × ½ 日本'],
+])('characters that cannot be seen are spelled out: %j', (text, shown) => expect(visible(text)).toBe(shown));
 
 // CommonMark, as an independent library reads it: what comes out of a paragraph or a cell is the text that went in.
 // Forges link what begins with a scheme or `www.`, not every word with a point in it.
@@ -34,8 +33,19 @@ commonMark.linkify.set({ fuzzyLink: false });
 const plain = (text: string) => visible(text).trim().replace(/\s+/g, ' ').trim();
 const read = (markdown: string) => {
   const rendered = commonMark.render(markdown);
-  const text = rendered.replace(/<\/?[a-z][^>]*>/g, '').replace(/&lt;/g, '<').replace(/&gt;/g, '>').replace(/&quot;/g, '"').replace(/&amp;/g, '&');
-  return { text: text.replace(/\u200b/g, '').replace(/\s+/g, ' ').trim(), tags: [...rendered.matchAll(/<([a-z][a-z0-9]*)/g)].map(([, tag]) => tag) };
+  const text = rendered
+    .replace(/<\/?[a-z][^>]*>/g, '')
+    .replace(/&lt;/g, '<')
+    .replace(/&gt;/g, '>')
+    .replace(/&quot;/g, '"')
+    .replace(/&amp;/g, '&');
+  return {
+    text: text
+      .replace(/\u200b/g, '')
+      .replace(/\s+/g, ' ')
+      .trim(),
+    tags: [...rendered.matchAll(/<([a-z][a-z0-9]*)/g)].map(([, tag]) => tag),
+  };
 };
 
 test.each(hostile)('Markdown in a paragraph: %j', (text) => {
@@ -49,10 +59,17 @@ test('forges make no link of www. and no mention of a name', () => {
 });
 
 test('Markdown in a cell: any text keeps the shape of its table', () => {
-  const texts = fc.oneof(fc.string({ maxLength: 40 }), fc.constantFrom(...hostile), fc.array(fc.constantFrom(...'|\\`*_[]<>&@#-:$~ a'), { maxLength: 12 }).map((signs) => signs.join('')));
-  fc.assert(fc.property(texts, texts, (a, b) => {
-    const { text, tags } = read(`| one | two |\n| :--- | ---: |\n| x${escape(a)} | x${escape(b)} |`);
-    expect(tags).toEqual(['table', 'thead', 'tr', 'th', 'th', 'tbody', 'tr', 'td', 'td']);
-    expect(text).toBe(`one two x${plain(a)} x${plain(b)}`.replace(/\s+/g, ' ').trim());
-  }), { numRuns: 500 });
+  const texts = fc.oneof(
+    fc.string({ maxLength: 40 }),
+    fc.constantFrom(...hostile),
+    fc.array(fc.constantFrom(...'|\\`*_[]<>&@#-:$~ a'), { maxLength: 12 }).map((signs) => signs.join('')),
+  );
+  fc.assert(
+    fc.property(texts, texts, (a, b) => {
+      const { text, tags } = read(`| one | two |\n| :--- | ---: |\n| x${escape(a)} | x${escape(b)} |`);
+      expect(tags).toEqual(['table', 'thead', 'tr', 'th', 'th', 'tbody', 'tr', 'td', 'td']);
+      expect(text).toBe(`one two x${plain(a)} x${plain(b)}`.replace(/\s+/g, ' ').trim());
+    }),
+    { numRuns: 500 },
+  );
 });

@@ -1,6 +1,7 @@
 // A plan that says something of everything, its library, and one with an open point: all invented.
-import { check } from '../../../server/workspace/memory.ts';
+
 import type { Snapshot } from '../../../server/workspace/index.ts';
+import { check } from '../../../server/workspace/memory.ts';
 
 export const library = `gear
   sling "Sling 9": wire rope, diameter 20 mm, length 3 m, weight 12 kg, capacity 4 t, from "register page 2", serial "Q-9"
@@ -60,7 +61,10 @@ export const files = { 'quarry/filter.liftplan': plan, 'quarry/library/yard.lift
 /** The plan with some words changed. Throws where they do not stand there. */
 export function changed(from: string, to: string, library_ = library): Snapshot {
   if (!plan.includes(from)) throw new Error(`The plan does not say ${from}.`);
-  return check({ 'quarry/filter.liftplan': plan.replace(from, to), 'quarry/library/yard.liftplan': library_ }, 'quarry/filter.liftplan');
+  return check(
+    { 'quarry/filter.liftplan': plan.replace(from, to), 'quarry/library/yard.liftplan': library_ },
+    'quarry/filter.liftplan',
+  );
 }
 
 export const snapshot = (): Snapshot => check(files, 'quarry/filter.liftplan');

@@ -9,28 +9,87 @@ import type { Sheet } from '../../../server/report/sheet/types.ts';
 import type { Place } from '../../../server/syntax/types.ts';
 
 // The test runner empties style sheets; here they are read as the bundler reads them.
-vi.mock('../../../server/report/render/sheet.css?raw', () => ({ default: readFileSync(join(import.meta.dirname, '../../../server/report/render/sheet.css'), 'utf8') }));
-vi.mock('../../../server/report/render/page.css?raw', () => ({ default: readFileSync(join(import.meta.dirname, '../../../server/report/render/page.css'), 'utf8') }));
+vi.mock('../../../server/report/render/sheet.css?raw', () => ({
+  default: readFileSync(join(import.meta.dirname, '../../../server/report/render/sheet.css'), 'utf8'),
+}));
+vi.mock('../../../server/report/render/page.css?raw', () => ({
+  default: readFileSync(join(import.meta.dirname, '../../../server/report/render/page.css'), 'utf8'),
+}));
 
 const line = (text: string): Place => ({ row: { file: 'plan.liftplan', text }, from: 0, to: text.length });
 const [rails, deck] = [line('part "Rails"'), line('part "Deck"')];
-const ids = new Map([[rails.row, 'p-1'], [deck.row, 'p-2']]);
+const ids = new Map([
+  [rails.row, 'p-1'],
+  [deck.row, 'p-2'],
+]);
 const idOf = ({ row }: Place) => ids.get(row) ?? null;
 
 const made = (revision: string, cell = 'Rails'): Sheet => ({
-  title: 'Pump <out>', library: false, revision, mark: '0000-1111-2222', foot: `Revision ${revision}, content mark 0000-1111-2222.`,
+  title: 'Pump <out>',
+  library: false,
+  revision,
+  mark: '0000-1111-2222',
+  foot: `Revision ${revision}, content mark 0000-1111-2222.`,
   sections: [
-    { id: 'head', title: 'Pump <out>', blocks: [{ kind: 'paragraph', look: 'caution', text: 'Planning aid.', at: [] }, { kind: 'table', caption: 'The plan', columns: [], rows: [{ cells: [{ text: 'Site' }, { text: 'A | B' }], at: [] }] }] },
-    { id: 'weight', title: 'Weight', blocks: [
-      { kind: 'table', caption: 'Parts', columns: [{ title: 'Part' }, { title: 'Weight', figures: true }], rows: [
-        { cells: [{ text: cell }, { text: '276 lb' }], at: [rails, deck] },
-        { cells: [{ text: 'Deck' }, { text: 'not known', is: 'not known', link: { path: '', line: 7 } }], at: [deck], depth: 1, repeat: true },
-        { cells: [{ text: 'All' }, { text: '112 %, over', is: 'over', link: { path: 'library/a b.liftplan', line: 9 } }], at: [], total: true },
-      ] },
-      { kind: 'bars', id: 'bars-1', title: 'Shares', description: 'Rails 276 lb', mark: { label: 'governs: 300 lb', at: 1 }, bars: [
-        { label: 'Rails that have a name much too long for one line of the picture', text: '276 lb', from: 0, to: 0.9, look: 'part', at: [rails] }, { label: 'Added', text: '24 lb', from: 0.9, to: 1, look: 'added', at: [] },
-      ] },
-    ] },
+    {
+      id: 'head',
+      title: 'Pump <out>',
+      blocks: [
+        { kind: 'paragraph', look: 'caution', text: 'Planning aid.', at: [] },
+        {
+          kind: 'table',
+          caption: 'The plan',
+          columns: [],
+          rows: [{ cells: [{ text: 'Site' }, { text: 'A | B' }], at: [] }],
+        },
+      ],
+    },
+    {
+      id: 'weight',
+      title: 'Weight',
+      blocks: [
+        {
+          kind: 'table',
+          caption: 'Parts',
+          columns: [{ title: 'Part' }, { title: 'Weight', figures: true }],
+          rows: [
+            { cells: [{ text: cell }, { text: '276 lb' }], at: [rails, deck] },
+            {
+              cells: [{ text: 'Deck' }, { text: 'not known', is: 'not known', link: { path: '', line: 7 } }],
+              at: [deck],
+              depth: 1,
+              repeat: true,
+            },
+            {
+              cells: [
+                { text: 'All' },
+                { text: '112 %, over', is: 'over', link: { path: 'library/a b.liftplan', line: 9 } },
+              ],
+              at: [],
+              total: true,
+            },
+          ],
+        },
+        {
+          kind: 'bars',
+          id: 'bars-1',
+          title: 'Shares',
+          description: 'Rails 276 lb',
+          mark: { label: 'governs: 300 lb', at: 1 },
+          bars: [
+            {
+              label: 'Rails that have a name much too long for one line of the picture',
+              text: '276 lb',
+              from: 0,
+              to: 0.9,
+              look: 'part',
+              at: [rails],
+            },
+            { label: 'Added', text: '24 lb', from: 0.9, to: 1, look: 'added', at: [] },
+          ],
+        },
+      ],
+    },
   ],
 });
 
@@ -49,7 +108,9 @@ describe('HTML of a section', () => {
     expect(weight).toContain('<caption>Parts</caption>');
     expect(weight.match(/scope="col"/g)).toHaveLength(2);
     expect(weight.match(/scope="row"/g)).toHaveLength(3);
-    expect(weight).toContain('<strong class="over">112 %, over</strong> <span class="line">library/a b.liftplan, line 9</span>');
+    expect(weight).toContain(
+      '<strong class="over">112 %, over</strong> <span class="line">library/a b.liftplan, line 9</span>',
+    );
     expect(weight).toContain('<span class="not-known">not known</span> <span class="line">line 7</span>');
   });
 
@@ -61,10 +122,20 @@ describe('HTML of a section', () => {
   });
 
   test('the picture is text and shapes with fixed decimals; a long label is broken, not cut', () => {
-    const numbers = weight.slice(weight.indexOf('<svg')).match(/\b(?:x|y|x1|y1|x2|y2|width|height)="[^"]*"/g)?.filter((found) => !/"[06]"/.test(found)) ?? [];
+    const numbers =
+      weight
+        .slice(weight.indexOf('<svg'))
+        .match(/\b(?:x|y|x1|y1|x2|y2|width|height)="[^"]*"/g)
+        ?.filter((found) => !/"[06]"/.test(found)) ?? [];
     expect(numbers.length).toBeGreaterThan(10);
     for (const number of numbers) expect(number).toMatch(/="-?\d+\.\d"/);
-    expect(weight.match(/<tspan[^>]*>([^<]*)/g)?.slice(0, 2).map((found) => found.replace(/.*>/, '')).join(' ')).toBe('Rails that have a name much too long for one line of the picture');
+    expect(
+      weight
+        .match(/<tspan[^>]*>([^<]*)/g)
+        ?.slice(0, 2)
+        .map((found) => found.replace(/.*>/, ''))
+        .join(' '),
+    ).toBe('Rails that have a name much too long for one line of the picture');
     expect(weight).toContain('role="img" aria-labelledby="bars-1-title bars-1-text"');
     expect(weight).not.toMatch(/style=|<script|href=/);
   });
@@ -87,14 +158,17 @@ describe('the page that stands alone', () => {
     expect(style).not.toContain('display: none } /*');
   });
 
-  test('carries the foot for every printed page', () => expect(text.match(/content mark 0000-1111-2222/g)?.length).toBe(1));
+  test('carries the foot for every printed page', () =>
+    expect(text.match(/content mark 0000-1111-2222/g)?.length).toBe(1));
 });
 
 describe('Markdown', () => {
   const text = markdown(made('C'), '../plans/skid one.liftplan');
 
   test('says first that it is not to be edited, and from which plan it is', () =>
-    expect(text.split('\n')[0]).toBe('<!-- Do not edit: written by `becket report` from ../plans/skid one.liftplan. Sheet format 1. -->'));
+    expect(text.split('\n')[0]).toBe(
+      '<!-- Do not edit: written by `becket report` from ../plans/skid one.liftplan. Sheet format 1. -->',
+    ));
 
   test('a table of figures has its rule, and each row its cells', () => {
     const rows = text.split('\n').filter((row) => row.startsWith('|'));
@@ -110,5 +184,7 @@ describe('Markdown', () => {
   test('what has no heads is a list, one value a line', () => expect(text).toContain('\n- **Site**: A \\| B\n'));
 
   test('no plan can end the comment at its head', () =>
-    expect(markdown(made('C'), 'a-->b.liftplan').split('\n')[0]).toBe('<!-- Do not edit: written by `becket report` from a-b.liftplan. Sheet format 1. -->'));
+    expect(markdown(made('C'), 'a-->b.liftplan').split('\n')[0]).toBe(
+      '<!-- Do not edit: written by `becket report` from a-b.liftplan. Sheet format 1. -->',
+    ));
 });

@@ -1,0 +1,133 @@
+// The samples: each reads without an error, every `expect` in it holds, and its figures agree with numbers worked out elsewhere.
+import { readdirSync, readFileSync } from 'node:fs';
+import { basename, join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { checks } from '../../server/checks/index.ts';
+import { language } from '../../server/plan/index.ts';
+import { formatText } from '../../server/syntax/index.ts';
+import { check } from '../../server/workspace/memory.ts';
+
+const folder = join(import.meta.dirname, '../../samples');
+const paths = readdirSync(folder, { recursive: true, encoding: 'utf8' })
+  .map((path) => path.replaceAll('\\', '/'))
+  .filter((path) => path.endsWith('.liftplan'))
+  .sort();
+const texts = Object.fromEntries(paths.map((path) => [path, readFileSync(join(folder, path), 'utf8')]));
+const wrong = paths.filter((path) => path.startsWith('wrong/'));
+const right = paths.filter((path) => !path.startsWith('wrong/'));
+const plans = right.filter((path) => !path.startsWith('library/'));
+
+/** Findings that a right sample may have: what a person must know, not what is to be put right. */
+const allowed = new Set(['leg-share-uncertain']);
+
+/** An `expect` line that does not hold where the one given does. */
+function opposite(line: string): string {
+  if (/ between /.test(line)) return line.replace(/ between .* and (.*)$/, ' > $1');
+  if (/ = /.test(line)) return line.replace(/ = (.*) ± (.*)$/, ' = $1 + 20 * $2 ± $2');
+  return line.replace(/ ([<>])=? (.*)$/, (_, sign, bound) => ` ${sign === '<' ? '>' : '<'} ${bound}`);
+}
+
+describe('right samples', () => {
+  test.each(right)('%s has nothing to put right', (path) => {
+    const findings = check(texts, path).findings.filter(({ slug }) => !allowed.has(slug));
+    expect(findings.map(({ slug, message }) => `${slug}: ${message}`)).toEqual([]);
+  });
+
+  test.each(plans)('%s holds what it expects', (path) => {
+    const { expects } = check(texts, path).results;
+    expect(expects.length).toBeGreaterThanOrEqual(5);
+    expect(expects.filter(({ state }) => state !== 'met').map(({ text, state }) => `${state}: ${text}`)).toEqual([]);
+  });
+
+  // A dead `expect` would hold whatever is asked of it: the same lines turned round must fail, each of them.
+  test.each(plans)('%s does not hold the opposite', (path) => {
+    const turned = (texts[path] ?? '').replace(/^expect .*$/gm, opposite);
+    expect(turned.split('\n').filter((line, i) => line.startsWith('expect') && line === texts[path]?.split('\n')[i])).toEqual([]);
+    const { expects } = check({ ...texts, [path]: turned }, path).results;
+    expect(expects.filter(({ state }) => state !== 'not met').map(({ text, state }) => `${state}: ${text}`)).toEqual([]);
+  });
+
+  test.each(right)('%s is set in order', (path) => {
+    expect(formatText(texts[path] ?? '', language)).toBe(texts[path]);
+  });
+
+  test('the libraries are used', () => {
+    for (const library of right.filter((path) => path.startsWith('library/'))) expect(plans.some((path) => texts[path]?.includes(`use "${library}"`)), library).toBe(true);
+  });
+});
+
+/**
+ * Sample, subject, result, value in SI, how far it may be off, and where the number comes from. Weights, centres and angles by hand or
+ * from printed unit weights; legs by the balance of stiff legs that hang from one point, solved apart from this program (least height of
+ * the centre under legs of fixed length; for four legs the worst of all shares that balance, by linear programming).
+ */
+const figures: readonly (readonly [string, string, string | null, string, number, number, string])[] = [
+  ['block', 'load', 'Anvil block', 'calculated weight', 3768, 0.01, '1.2 × 0.8 × 0.5 m3 × 7,850 kg/m3'],
+  ['block', 'load', 'Anvil block', 'weight', 3956.4, 0.01, '5 % more'],
+  ['block', 'plan', null, 'rigging weight', 72.6, 0.001, '62 + 2 × 4 + 2 × 1.3 kg'],
+  ['block', 'sling', 'S1', 'angle', Math.acos(0.4 / 1.57), 0.002, 'leg of 1.57 m, 0.4 m out'],
+  ['block', 'sling', 'S1', 'load', (3956.4 / 2 + 5.3) / Math.sin(Math.acos(0.4 / 1.57)), 2, 'half the load and the leg over the sine'],
+  ['spool', 'load', 'Spool', 'calculated weight', 885.8 * 0.45359237, 0.8, '40.48 lb/ft (ASME B36.10M) × 15 ft; Pappus for the elbow'],
+  ['spool', 'load', 'Spool', 'cog x', -4.8304 * 0.3048, 0.003, 'moments'],
+  ['spool', 'load', 'Spool', 'cog y', 1.1502 * 0.3048, 0.003, 'moments; elbow centre by integration'],
+  ['spool', 'load', 'Spool', 'cog z', 0.0546 * 0.3048, 0.0005, 'moments'],
+  ['spool', 'pick', 'A', 'load', 457.1 * 0.45359237, 5, 'three legs by balance'],
+  ['spool', 'pick', 'B', 'load', 283.0 * 0.45359237, 5, 'three legs by balance'],
+  ['spool', 'pick', 'C', 'load', 368.0 * 0.45359237, 5, 'three legs by balance'],
+  ['spool', 'sling', 'S2', 'angle', (69.14 * Math.PI) / 180, 0.01, 'three legs by balance'],
+  ['panel', 'load', 'Panel E-3', 'volume', 3.045, 1e-6, '3.6 - 0.42 - 0.36 + 0.225 m3'],
+  ['panel', 'load', 'Panel E-3', 'calculated weight', 7764.75, 0.1, '3.045 m3 × 2,550 kg/m3'],
+  ['panel', 'load', 'Panel E-3', 'cog x', 0.24 / 3.045, 1e-5, 'moments'],
+  ['panel', 'load', 'Panel E-3', 'cog y', 0.039375 / 3.045, 1e-5, 'moments'],
+  ['panel', 'sling', 'S1', 'angle', Math.acos(1.5 / 4.12), 0.003, 'leg of 4.12 m, 1.5 m out'],
+  ['skid', 'load', 'Seal oil skid', 'calculated weight', 2787.58, 0.3, 'EN 10365 kg/m; plates and tank by volume; 1,410 lb'],
+  ['skid', 'load', 'Seal oil skid', 'weight', 2987.74, 0.1, '(2,760 + 85.466) × 1.05'],
+  ['skid', 'load', 'Seal oil skid', 'cog x', 0.12316, 2e-4, 'moments'],
+  ['skid', 'load', 'Seal oil skid', 'cog z', 0.394, 2e-4, 'moments'],
+  ['skid', 'load', 'Seal oil skid', 'tilt', (1.823 * Math.PI) / 180, 0.002, 'four stiff legs, least height'],
+  ['skid', 'pick', 'NE', 'load', 1637.2, 20, 'one diagonal carries all'],
+  ['skid', 'plan', null, 'gross load', 3820.34, 0.2, 'load, gear 355.4 kg, deductions 477.2 kg'],
+  ['vessel', 'load', 'Knock-out drum 7', 'calculated weight', 4058.2, 1.5, 'shell and segment by formula, heads by integration'],
+  ['vessel', 'load', 'Knock-out drum 7', 'cog z', 1.10599, 1e-3, 'moments'],
+  ['vessel', 'part', 'Inlet head', 'weight', 322.83, 0.2, 'ellipsoid of half-axes 786 and 393 mm and its parallel surface 14 mm out, integrated'],
+  ['vessel', 'part', 'Slops', 'weight', 625.79, 0.05, 'circular segment and half-deep ball caps × 860 kg/m3'],
+  ['vessel', 'sling', 'T1', 'angle', Math.acos(0.4), 1e-3, '1.8 m of 4.5 m'],
+  ['vessel', 'sling', 'T1', 'load', 2476, 2, 'half of load, bar and lower gear over the sine, with the leg itself'],
+  ['vessel', 'spreader', 'Bar 3.6', 'compression', 9671, 40, 'the same half over the tangent'],
+  ['bundle', 'load', 'Beam bundle', 'calculated weight', 4897.6 * 0.45359237, 0.1, '6 × 30 ft × 26 lb/ft, oak 1,230 kg/m3, cradles'],
+  ['bundle', 'load', 'Beam bundle', 'cog z', 13.231 * 0.0254, 1e-4, 'moments'],
+  ['bundle', 'sling', 'D1', 'load', (4897.6 * 1.05 * 0.45359237) / 2 + 13 * 0.45359237, 3, 'half and the drop itself'],
+  ['machine', 'load', 'Milling machine', 'weight', 15414, 0.01, '(14,800 - 120) × 1.05'],
+  ['machine', 'sling', 'S1', 'elastic tension', (15414 * 9.80665) / 4 / Math.sin((66.964 * Math.PI) / 180), 450, 'a quarter each, the leg itself beside'],
+  ['machine', 'pick', 'B', 'load', 8647, 60, 'centre 50 mm off towards B, its diagonal carries all'],
+  ['transformer', 'load', 'Transformer T-6', 'measured weight', 224000 / 9.80665, 0.01, 'readings'],
+  ['transformer', 'load', 'Transformer T-6', 'cog x', (1.4 * 19) / 224, 1e-6, 'moments of the readings'],
+  ['transformer', 'load', 'Transformer T-6', 'cog y', (0.8 * 3) / 224, 1e-6, 'moments of the readings'],
+  ['transformer', 'load', 'Transformer T-6', 'tilt', (1.154 * Math.PI) / 180, 0.002, 'four stiff legs, least height'],
+  ['transformer', 'pick', 'B', 'load', 12447, 80, 'one diagonal carries all'],
+];
+
+test.each(figures)('%s: %s %s %s', (sample, kind, name, result, value, within) => {
+  const found = check(texts, `${sample}.liftplan`).results.find(kind, name, result)?.value.value;
+  expect(Math.abs((found ?? Number.NaN) - value)).toBeLessThanOrEqual(within);
+});
+
+test('every right plan is in the table', () => {
+  expect([...new Set(figures.map(([sample]) => `${sample}.liftplan`))].sort()).toEqual([...plans].sort());
+});
+
+describe('wrong samples', () => {
+  test.each(wrong)('%s raises its own finding and no other', (path) => {
+    const slugs = new Set(check(texts, path).findings.map(({ slug }) => slug));
+    expect([...slugs]).toEqual([basename(path, '.liftplan')]);
+  });
+
+  test.each(wrong)('%s says what is wrong in its first line', (path) => {
+    expect(texts[path]).toMatch(/^# Wrong on purpose\. .{10,}/);
+  });
+
+  test('there is one for every finding', () => {
+    const missing = Object.keys(checks).filter((slug) => !wrong.includes(`wrong/${slug}.liftplan`));
+    expect(missing).toEqual(['centre-assumed']); // its fact is not found by this version
+  });
+});
