@@ -151,7 +151,7 @@ function takes(row) {
     case 'size':
       return sides(row.sides);
     case 'size or amount':
-      return `${row.sides ? sides(row.sides) : 'length, or two sides `A x B`'}`;
+      return row.sides ? sides(row.sides) : what;
     case 'designation or amount':
       return `designation, or ${what}`;
     case 'word':

@@ -21,7 +21,7 @@ export type PlaceOf = (target: Target) => string;
 
 /** The format that the name of the output asks for; undefined where it asks for none. */
 export const formatOf = (output: string | undefined): ReportFormat | undefined =>
-  output === undefined ? undefined : reportFormats.find((format) => extname(endings[format]) === extname(output));
+  output === undefined ? undefined : reportFormats.find((format) => endings[format].endsWith(extname(output) || '?'));
 
 /** `plans/skid.sheet.md` for `plans/skid.liftplan`. */
 export const besidePlan =

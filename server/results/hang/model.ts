@@ -73,6 +73,7 @@ export function build(net: Network, { loads, beams, uses, table }: Loads): Built
     bodies.push({ name: beam.name, weight: use.weight.value * g, cog: [0, 0, 0], points, ...(Math.max(...xs) > Math.min(...xs) && { axis: [Math.min(...xs), Math.max(...xs)] as const }) });
     info.push({ thing: beam, half: null });
   }
+  for (const node of net.nodes) if ((node.kind === 'pick' || node.kind === 'point') && !places.has(node.thing)) causes.push(because(`${node.thing.name} belongs to nothing that hangs.`, node.thing.item.nameAt));
   if (causes.length) return { because: unique(causes) };
   return assemble(net, runs as readonly { edge: Edge; run: Run }[], bodies, info, places, uses, hung);
 }
