@@ -1,8 +1,10 @@
 // The catalog's door: figures of the trade that are looked up by name, each with its source.
-// Holds: densities, and masses of sections, pipes, bars and sheets, as data files beside small readers. SI: kg, m, kg/m, kg/m2, kg/m3.
+// Holds: densities, masses of sections, pipes, bars and sheets, and what hitches, bends and angles leave of a rating, as data files beside small readers. SI, temperatures in degC.
 // Must never know: text of a plan, places, units as written, mechanics, findings. Where sources differ the heavier governs, and the range is kept.
-// Read in this order: materials.ts, sections.ts, pipes.ts, bars.ts, sheets.ts; names.ts says which spellings are one name.
+// Read in this order: materials.ts, sections.ts, pipes.ts, bars.ts, sheets.ts, hitches.ts, fittings.ts; names.ts says which spellings are one name.
 export { type Bar, bar, bars, nearestBars } from './bars.ts';
+export { barredBeyond, designFactor, eyeboltFactor, greatestRating, shackleFactor, straight, temperatureRange } from './fittings.ts';
+export { chainBendFactor, chokeAngleFactor, chokerFactor, type Construction, constructions, type Factor, leastBend, ropeBendOnCurve, ropeBendSource } from './hitches.ts';
 export { type Material, material, materials, nearestMaterials } from './materials.ts';
 export { nearestPipes, type Pipe, pipe, pipeSchedules, pipes } from './pipes.ts';
 export { nearestSections, type Section, section, sections } from './sections.ts';

@@ -8,7 +8,9 @@ import { gearCapacityMissing } from './gear/gear-capacity-missing.ts';
 import { gearImplausible } from './gear/gear-implausible.ts';
 import { gearWeightMissing } from './gear/gear-weight-missing.ts';
 import { leftUnused } from './gear/left-unused.ts';
+import { additionUnclear } from './load/addition-unclear.ts';
 import { centreAssumed } from './load/centre-assumed.ts';
+import { cogDisagrees } from './load/cog-disagrees.ts';
 import { contentsUnstated } from './load/contents-unstated.ts';
 import { contingencyMissing } from './load/contingency-missing.ts';
 import { cutoutOutside } from './load/cutout-outside.ts';
@@ -20,7 +22,9 @@ import { materialDoubtful } from './load/material-doubtful.ts';
 import { materialUnknown } from './load/material-unknown.ts';
 import { measuredLighter } from './load/measured-lighter.ts';
 import { partUnplaced } from './load/part-unplaced.ts';
+import { readingUnclear } from './load/reading-unclear.ts';
 import { sizeUnknown } from './load/size-unknown.ts';
+import { weightImplausible } from './load/weight-implausible.ts';
 import { weightUnknown } from './load/weight-unknown.ts';
 import { weightUnplaced } from './load/weight-unplaced.ts';
 import { expectFailed } from './papers/expect-failed.ts';
@@ -85,6 +89,10 @@ export const checks: { readonly [S in keyof ResultFacts]: Check<S> } = {
   'value-outside': valueOutside,
   'word-unknown': wordUnknown,
   'centre-assumed': centreAssumed,
+  'reading-unclear': readingUnclear,
+  'addition-unclear': additionUnclear,
+  'cog-disagrees': cogDisagrees,
+  'weight-implausible': weightImplausible,
   'contents-unstated': contentsUnstated,
   'contingency-missing': contingencyMissing,
   'cutout-outside': cutoutOutside,

@@ -20,8 +20,10 @@ const endings: Readonly<Record<ReportFormat, string>> = {
 export type PlaceOf = (target: Target) => string;
 
 /** The format that the name of the output asks for; undefined where it asks for none. */
-export const formatOf = (output: string | undefined): ReportFormat | undefined =>
-  output === undefined ? undefined : reportFormats.find((format) => endings[format].endsWith(extname(output) || '?'));
+export function formatOf(output: string | undefined): ReportFormat | undefined {
+  const ending = extname(output ?? '');
+  return ending ? reportFormats.find((format) => endings[format].endsWith(ending)) : undefined;
+}
 
 /** `plans/skid.sheet.md` for `plans/skid.liftplan`. */
 export const besidePlan =

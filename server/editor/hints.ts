@@ -123,11 +123,13 @@ function legHint(leg: LegUse | undefined, results: Results): Said | null {
   };
 }
 
-/** The items that hang in this leg alone; what several legs hang from carries them all. */
+/** The items that hang in this leg alone, below the hook; what several legs hang from carries them all. */
 function ownOf(leg: LegUse, things: readonly Thing[], { gear }: Results): readonly Thing[] {
-  const own = things.filter((thing) => gear.find((use) => use.thing === thing)?.legs.every((one) => one === leg));
+  const own = things.filter((thing) => !hooks.includes(thing.item.keyword) && gear.find((use) => use.thing === thing)?.legs.every((one) => one === leg));
   return own.length ? own : things;
 }
+
+const hooks = ['block', 'hook', 'ball'];
 
 const found = (things: readonly Thing[], results: Results, result: string): readonly Result[] =>
   things.flatMap((thing) => resultOf(results, thing, result) ?? []);

@@ -154,7 +154,7 @@ export class Findings {
         if (!moved) continue;
         const line = `${slug} ${this.identities.of(row)}`;
         const { start, end } = moved.diagnostic.range;
-        const mark = `${line} ${start.character} ${end.character}`;
+        const mark = `${line} ${start.character} ${end.character} ${moved.diagnostic.message}`;
         if (found.has(mark)) continue;
         const nth = (counts.get(line) ?? 0) + 1;
         counts.set(line, nth);

@@ -128,10 +128,7 @@ export class Session {
       this.survey.touch(file);
     }
     if (!anew) return;
-    this.survey.touchMissing();
-    this.workspace.forgetPaths();
-    this.addresses.setPlans(this.survey.files.filter((file) => this.addresses.inFolder(file)));
-    this.checkSoon();
+    this.filesKnown();
   }
 
   /** For clients that do not watch files: looks at all closed ones that are known. */
@@ -154,7 +151,14 @@ export class Session {
     } catch (error) {
       this.log(`listing ${folder}`, error);
     }
+    this.filesKnown();
+  }
+
+  /** Files came or went: whoever misses one may find it now, or learn where one of that name lies. */
+  private filesKnown(): void {
     this.addresses.setPlans(this.survey.files.filter((file) => this.addresses.inFolder(file)));
+    this.survey.touchMissing();
+    this.workspace.forgetMissing();
     this.checkSoon();
   }
 

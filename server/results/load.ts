@@ -6,6 +6,8 @@ import { type Summed, sumUp } from './bodies.ts';
 import { unstatedContents } from './contents.ts';
 import { because, type Notes } from './notes.ts';
 import { Layout } from './place.ts';
+import { doubts, leftOut, spanOf } from './doubts.ts';
+import { pickPlace } from './hang/model.ts';
 import { agreement, builtInRule, leastContingency } from './rules.ts';
 import type { Candidate, LoadResult } from './types.ts';
 import { weighedCentre, weighedSum } from './weighing.ts';
@@ -19,7 +21,8 @@ export function loadResult(thing: Thing, plan: BoundPlan, notes: Notes): LoadRes
   const { governing, weight } = govern(context, candidates);
   const cog = centre(context, candidates, governing);
   holding(context);
-  return { thing, body, layout, candidates, governing, weight, ...cog };
+  const other = doubt(context, { thing, body, candidates, ...cog });
+  return { thing, body, layout, candidates, governing, weight, ...cog, cog: other ? (cog.cog.map((axis, i) => reaching(axis, other[i])) as unknown as LoadResult['cog']) : cog.cog };
 }
 
 /** A closed space of which nothing is said leaves the sum open, not the part: what is in it is not known. */
@@ -111,7 +114,8 @@ function candidate(kind: Candidate['kind'], item: Item, by: Evidence | null, wei
 /** A figure less its tare plus the parts that are lifted but not in it. */
 function corrected(value: Derived, item: Item, context: Context): Derived {
   const tare = given(item, 'tare');
-  const added = item.clauses.has('without') ? withoutParts(item, context) : [];
+  const named = item.clauses.has('without') ? withoutParts(item, context) : [];
+  const added = 'what' in named ? named : [...named, ...unclearAdditions(item, context)];
   if ('what' in added) return open('kg', [added, ...value.because], { at: item.at });
   const parts = sum(added, 'kg');
   const why = unique([...value.because, ...(tare.state === 'open' ? tare.because : []), ...parts.because]);
@@ -120,6 +124,15 @@ function corrected(value: Derived, item: Item, context: Context): Derived {
   const off = tare.state === 'known' ? tare.quantity : { value: 0, low: 0, high: 0 };
   const inputs = [{ label: 'figure', value }, ...(tare.state === 'known' ? [{ label: 'tare', value: known(off.value, 'kg', { at: tare.at }) }] : []), ...(added.length ? [{ label: 'added', value: parts }] : [])];
   return known(value.value - off.value + parts.value, 'kg', { formula: `figure${tare.state === 'known' ? ' - tare' : ''}${added.length ? ' + added' : ''}`, inputs, source: value.source, at: item.at }, (value.low as number) - off.high + (parts.low as number), (value.high as number) - off.low + (parts.high as number));
+}
+
+/** Liquids that a dry or net figure leaves out and nothing adds: counted, as the safer reading, and said. */
+function unclearAdditions(item: Item, context: Context): readonly Derived[] {
+  return leftOut(item, context.body).flatMap((thing) => {
+    const body = find(context.body, thing);
+    context.notes.add('addition-unclear', item.at, { thing: thing.name, twice: false }, '', [{ at: thing.item.nameAt, says: thing.name }]);
+    return body ? [body.weight] : [];
+  });
 }
 
 function withoutParts(item: Item, context: Context): readonly Derived[] | Cause {
@@ -219,6 +232,28 @@ function calculatedCentre(context: Context, candidates: readonly Candidate[], go
     return [0, 1, 2].map(() => open('m', [cause], { at: item.nameAt }));
   }
   return body.cog;
+}
+
+/** Evidence worth a second look; where two centres disagree the legs are judged with both. */
+function doubt(context: Context, load: Pick<LoadResult, 'thing' | 'candidates' | 'cog'> & { readonly body: Summed }): readonly Derived[] | null {
+  const { item, layout, plan } = context;
+  const weighed = weighedCentre(childrenOf(item, 'weighed'));
+  const stated = childrenOf(item, 'cog');
+  const calculated = load.candidates.some((one) => one.kind === 'calculated') && context.body.cog.every((axis) => axis.value !== null) && !context.notes.problems.some((problem) => problem.slug === 'weight-unplaced');
+  const centres = [
+    ...(weighed.length ? [{ name: 'the weighing', at: (childrenOf(item, 'weighed')[0] as Item).at, cog: weighed }] : []),
+    ...stated.map((one) => ({ name: `the centre stated by ${textOf(one, 'by') ?? 'nobody named'}`, at: one.at, cog: statedCentre(one) })),
+    ...(calculated ? [{ name: 'the sum of the parts', at: item.nameAt, cog: context.body.cog }] : []),
+  ];
+  const picks = plan.names.things.filter((one) => one.kind === 'pick' && one.load === context.thing).flatMap((pick) => { const at = pickPlace(pick, layout); return at ? [at] : []; });
+  return doubts(load, centres, spanOf(picks), agreement(plan).value, context.notes);
+}
+
+/** A coordinate whose ends reach as far as another reading of it. */
+function reaching(axis: Derived, other: Derived | undefined): Derived {
+  if (axis.value === null || !other || other.value === null) return axis;
+  const off = Math.abs(other.value - axis.value);
+  return { ...axis, low: Math.min(axis.low as number, axis.value - off), high: Math.max(axis.high as number, axis.value + off) };
 }
 
 /** Nothing says what holds the load, or that it is free. */

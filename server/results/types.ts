@@ -108,6 +108,10 @@ export interface ResultFacts extends PlanFacts {
   'contingency-missing': { evidence: string; percent: number; rule: string };
   'holding-unstated': { load: string };
   'material-doubtful': { material: string; low: number; high: number; used: number; choices: readonly string[] };
+  'reading-unclear': { reading: string; missing: readonly string[] };
+  'addition-unclear': { thing: string; twice: boolean };
+  'cog-disagrees': { load: string; a: string; b: string; pointA: readonly (number | null)[]; pointB: readonly (number | null)[]; distance: number; limit: number };
+  'weight-implausible': { item: string; weight: number; size: string; density: number; like: string };
   'centre-assumed': { item: string; distance: number };
   'expect-failed': { text: string; subject: string; condition: string; value: number | null; unit: string; result: string; cause: string | null; limit: number };
   'hang-unsolved': { load: string; reason: string };

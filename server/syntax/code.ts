@@ -146,7 +146,7 @@ class Reader implements Code {
     const keyword = this.keyword(found, head.at);
     const named = this.readName(form, inner, head.at + found.words.length, head);
     this.owner = this.line.text.slice(keyword.span.from, named.name?.span.to ?? keyword.span.to);
-    const after = this.colonAt(named.to);
+    const after = form.equals ? { colon: null, to: named.to } : this.colonAt(named.to);
     this.statement = { keyword, name: named.name, colon: after.colon, value: null, unread: named.unread };
     if (form.value) this.readOwnValue({ ...form, value: form.value }, inner, after.to, head);
     else if (after.to < head.to) this.readClause(inner, { at: after.to, to: head.to });
@@ -248,9 +248,9 @@ class Reader implements Code {
     if (!first || piece.at >= piece.to || !isWordSign(first.sign)) {
       return this.unreadable(piece.at, piece, 'a keyword', { type: 'nothing', at: piece.at, to: piece.to, clauses: words });
     }
-    const elsewhere = anyKeywordAt(this.language, this.tokens, piece.at, piece.to);
+    const elsewhere = this.elsewhere(piece, [...words.clauses.keys()]);
     if (!elsewhere) {
-      this.unknown(words.clauses.keys(), piece);
+      this.unknown([...words.clauses.keys()], piece);
       return;
     }
     this.displaced = isStatement(this.language, elsewhere.word);
@@ -264,23 +264,32 @@ class Reader implements Code {
     this.opens = true;
     const first = this.tokens[piece.at];
     if (!first || piece.at >= piece.to || !isWordSign(first.sign)) return this.unreadable(piece.at, piece, 'a keyword', { type: 'nothing', at: piece.at, to: piece.to });
-    const elsewhere = anyKeywordAt(this.language, this.tokens, piece.at, piece.to);
+    const candidates = [...this.words.statements.keys(), ...this.words.clauses.keys()];
+    const elsewhere = this.elsewhere(piece, candidates);
     if (elsewhere) {
       this.misplaced(elsewhere, this.words.id, piece.at);
       const form = statementForm(this.language, elsewhere.word);
       if (form) this.readStatement(elsewhere, form);
       return;
     }
-    const nearest = this.unknown([...this.words.statements.keys(), ...this.words.clauses.keys()], piece);
+    const nearest = this.unknown(candidates, piece);
     this.meant = nearest[0] && this.words.statements.has(nearest[0]) ? nearest[0] : null;
+  }
+
+  /** A keyword of another parent, unless more words than it has are nearly one of `candidates`: `wind limt`. */
+  private elsewhere(piece: Piece, candidates: readonly string[]): Phrase | null {
+    const found = anyKeywordAt(this.language, this.tokens, piece.at, piece.to);
+    if (!found) return null;
+    const { to, nearest } = nearestPhrases(this.language, candidates, this.tokens, piece.at, piece.to);
+    return nearest.length && to > piece.at + found.words.length ? null : found;
   }
 
   private misplaced(found: Phrase, parent: string, at: number): void {
     this.problem('place-wrong', this.keyword(found, at).span, { keyword: found.word, parent, parents: this.language.placesOf(found.word) });
   }
 
-  private unknown(candidates: Iterable<string>, piece: Piece): readonly string[] {
-    const { to, nearest } = nearestPhrases(this.language, [...candidates], this.tokens, piece.at, piece.to);
+  private unknown(candidates: readonly string[], piece: Piece): readonly string[] {
+    const { to, nearest } = nearestPhrases(this.language, candidates, this.tokens, piece.at, piece.to);
     this.problem('word-unknown', this.spanFrom(piece.at, to), { word: spelled(this.tokens, piece.at, to), nearest });
     return nearest;
   }

@@ -1,24 +1,26 @@
 // What each part of a line is, for colouring: keywords and clauses by how the line was read, the rest by the tokens themselves.
 import { type Scanned, type Token, isWordSign } from './scan.ts';
-import type { ColouredSpan, ReadLine, Span, TokenClass } from './types.ts';
+import type { ColouredSpan, ReadLine, TokenClass } from './types.ts';
 
 /** The coloured parts of a read line, from left to right, none overlapping. */
 export function coloursOf(line: Pick<ReadLine, 'statement' | 'clauses'>, scanned: Scanned): ColouredSpan[] {
   const spans: ColouredSpan[] = [];
-  const keywords = [...(line.statement ? [{ ...line.statement.keyword.span, class: 'keyword' as const }] : []), ...line.clauses.map((clause) => ({ ...clause.keyword.span, class: 'clause' as const }))];
-  const plain = line.clauses.flatMap((clause) => (clause.value?.kind === 'word' || clause.value?.kind === 'designation' ? [clause.value.span] : []));
+  const whole = wholeSpans(line);
   for (const token of scanned.tokens) {
-    const keyword = keywords.find((span) => token.from >= span.from && token.to <= span.to);
-    const last = spans.at(-1);
-    if (keyword) {
-      if (last?.from !== keyword.from) spans.push(keyword);
-    } else {
-      const kind = plain.some((span: Span) => token.from >= span.from && token.to <= span.to) && token.sign !== 'T' ? 'word' : classOf(token);
-      if (kind && !(scanned.comment && token.from >= scanned.comment.from)) spans.push({ from: token.from, to: token.to, class: kind });
-    }
+    if (scanned.comment && token.from >= scanned.comment.from) break;
+    const around = token.sign === 'T' ? undefined : whole.find((span) => token.from >= span.from && token.to <= span.to);
+    const kind = around?.class ?? classOf(token);
+    if (around ? spans.at(-1)?.from !== around.from : kind) spans.push({ from: (around ?? token).from, to: (around ?? token).to, class: kind as TokenClass });
   }
   if (scanned.comment) spans.push({ ...scanned.comment, class: 'comment' });
   return spans;
+}
+
+/** Parts of several words that have one colour: keywords, listed words and designations. */
+function wholeSpans({ statement, clauses }: Pick<ReadLine, 'statement' | 'clauses'>): ColouredSpan[] {
+  const words = clauses.flatMap(({ value }): ColouredSpan[] => (value?.kind === 'designation' || (value?.kind === 'word' && !value.amount) ? [{ ...value.span, class: 'word' }] : []));
+  const keywords = clauses.map(({ keyword }): ColouredSpan => ({ ...keyword.span, class: 'clause' }));
+  return [...(statement ? [{ ...statement.keyword.span, class: 'keyword' as const }] : []), ...keywords, ...words];
 }
 
 function classOf({ sign }: Token): TokenClass | null {

@@ -67,7 +67,7 @@ function withFraction(line: string, run: string, end: number): NumberRead {
     const to = end + slash[0].length;
     const below = Number(slash[3]);
     const value = slash[2] === undefined ? whole / below : whole + Number(slash[2]) / below;
-    return Number.isFinite(value) ? { to, number: value } : { to, fix: null };
+    return Number.isFinite(value) && Number.isFinite(below) ? { to, number: value } : { to, fix: null };
   }
   SIGN.lastIndex = end;
   const sign = SIGN.exec(line);

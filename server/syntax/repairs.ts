@@ -74,6 +74,7 @@ function slips(line: Scanned, { type, at, to, failedAt }: Damage): Edit[][] {
   const found: Edit[][] = [];
   if (flawed.length && type === 'names') found.push(flawed.map((token) => replace(token, token.text === ',' ? ' and ' : (token.fix ?? ''))));
   if (flawed.length) found.push(flawed.map((token) => spaced(line.text, token, token.fix ?? '')));
+  if (flawed.some(isDash)) found.push(flawed.map((token) => spaced(line.text, token, isDash(token) ? ' - ' : (token.fix ?? ''))));
   if (flawed.length && (type === 'size' || type === 'size or amount')) found.push(...bracketed(line, inside));
   const failed = line.tokens[failedAt];
   if (failed?.sign === '~') found.push([replace(failed, '- ')]);
@@ -82,6 +83,8 @@ function slips(line: Scanned, { type, at, to, failedAt }: Damage): Edit[][] {
   for (const token of inside) if (token.text.startsWith('"') && token.sign === '!') found.push(...earlierQuotes(token));
   return found;
 }
+
+const isDash = ({ text }: Token): boolean => text === '–' || text === '—';
 
 /** A side of a size that is worked out needs brackets: `(10 ft / 2) x 3 ft`. */
 function bracketed(line: Scanned, inside: readonly Token[]): Edit[][] {

@@ -127,8 +127,8 @@ class Scanner {
     const before = this.last();
     if (before && (before.sign === 'N' || before.sign === ')') && this.unit(before, to)) return;
     const text = this.line.slice(this.at, to);
-    if (before?.sign === 'U' && !this.spaced && text === 'x') return this.flaw(to, text, ' x ');
-    if (before?.sign === 'T' && !this.spaced) return this.flaw(to, text, ` ${text}`);
+    if (text === 'x' && ((before?.sign === 'U' && !this.spaced) || '(½¼¾⅛⅜⅝⅞'.includes(this.line.charAt(to) || ' '))) return this.flaw(to, text, ' x ');
+    if (before?.sign === 'T' && !this.spaced) return this.flaw(to, text, `.${text}`);
     this.push(WORD_SIGNS.get(text) ?? (this.language.functions.includes(text) ? 'F' : 'W'), to, text);
   }
 
@@ -136,7 +136,7 @@ class Scanner {
   private unit(before: Token, wordTo: number): boolean {
     const { line } = this;
     const word = line.slice(this.at, wordTo);
-    if (!this.spaced && /^x(?:\d|$)/.test(word)) {
+    if (/^x\d/.test(word) || (word === 'x' && !this.spaced)) {
       this.flaw(this.at + 1, 'x', ' x ');
       return true;
     }

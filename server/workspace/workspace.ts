@@ -94,9 +94,14 @@ export class Workspace {
     return true;
   }
 
-  /** Forgets how paths were resolved: folders were opened or closed, files came or went. */
+  /** Forgets how paths were resolved: folders were opened or closed. */
   forgetPaths(): void {
     this.kept.clear();
+  }
+
+  /** Files came or went: whoever misses one is looked at again. */
+  forgetMissing(): void {
+    for (const [file, { snapshot }] of this.kept) if (snapshot.plan.files.some(({ uses }) => uses.some((use) => use.file === null))) this.kept.delete(file);
   }
 
   tree(file: string): Tree | null {

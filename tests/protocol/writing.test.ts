@@ -103,7 +103,7 @@ test('a name that is taken is refused with a sentence', async () => {
   const two = `${bench}  part "Shelf": box 2 m x 1 m x 10 mm, of carbon steel, at (0, 0, 1 m)\n`;
   client.open(uri, two);
   const asked = client.request('textDocument/rename', { textDocument: { uri }, position: whereIs(two, 'Shelf'), newName: 'Frame' });
-  await expect(asked).rejects.toThrow(/"Frame" is taken/);
+  await expect(asked).rejects.toThrow(/Frame.* is taken/);
 });
 
 const actions = (text: string, words: string, only?: readonly string[], diagnostics: readonly unknown[] = []) =>

@@ -11,13 +11,16 @@ export interface Plain {
   readonly message: string;
 }
 
-const order = (a: Plain, b: Plain): number => a.line - b.line || a.from - b.from || (a.code < b.code ? -1 : a.code > b.code ? 1 : 0) || a.to - b.to;
+export const order = (a: Plain, b: Plain): number => a.line - b.line || a.from - b.from || a.to - b.to || compare(a.code, b.code) || compare(a.message, b.message);
+const compare = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 
-/** The findings of one of the texts that stand in the text itself. */
-export function cold(texts: Readonly<Record<string, string>>, file: string): readonly Plain[] {
-  const { own, tree } = check(texts, file);
-  return own
-    .map(({ at, slug, message }): Plain => ({ line: tree.rowNumber(at.row), from: at.from, to: at.to > at.from ? at.to : Math.min(at.from + 1, at.row.text.length), code: slug, message }))
+/** The findings of one of the texts, by itself; `inside` names another one in which they stand. */
+export function cold(texts: Readonly<Record<string, string>>, file: string, inside = file): readonly Plain[] {
+  const { findings, plan } = check(texts, file);
+  const tree = plan.files.find((part) => part.file === inside)?.tree;
+  return findings
+    .filter(({ at }) => at.row.file === inside)
+    .map(({ at, slug, message }): Plain => ({ line: tree?.rowNumber(at.row) ?? -1, from: at.from, to: at.to > at.from ? at.to : Math.min(at.from + 1, at.row.text.length), code: slug, message }))
     .sort(order);
 }
 

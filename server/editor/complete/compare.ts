@@ -17,7 +17,7 @@ export function compared(asked: Asked): readonly Completion[] {
   if (/[<>=≤≥]|\bbetween\b/.test(before)) return present(asked, before);
   const read = subjectOf(before);
   if (read.kind === null) return [...start(asked, value), ...(slot.type === 'trigger' ? triggers.map((words) => phrase(asked, 'word', words, value)) : [])];
-  const longer = read.result ? results(asked, read.kind, value).filter(({ at, text }) => at.from < slot.from && text.startsWith(row.text.slice(at.from, asked.offset))) : [];
+  const longer = read.result ? results(asked, read.kind, value).filter(({ at, text }) => at.from < slot.from && (at.from === value.from) === (read.kind === 'plan') && text.startsWith(row.text.slice(at.from, asked.offset))) : [];
   if (read.result) return [...longer, ...signs.map((sign) => completion(asked, 'word', sign))];
   return read.named ? results(asked, read.kind, value) : [...results(asked, read.kind, value), ...namesOf(asked, read.kind)];
 }

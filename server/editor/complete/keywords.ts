@@ -12,7 +12,8 @@ export function keywords(asked: Asked): readonly Completion[] {
   const given = givenOn(node, asked);
   const offers = [...(starts ? statementsFor(asked) : []), ...clausesFor(slot.block, given)];
   const next = follow(asked, starts, given);
-  const order = (usual[slot.block] ?? []).flatMap((words) => words.split('/'));
+  const shape = shapeNames.find((name) => given.includes(name));
+  const order = shape ? Object.keys(shapes[shape].clauses) : (usual[slot.block] ?? []).flatMap((words) => words.split('/'));
   const place = (word: string): number => (order.includes(word) ? order.length - order.indexOf(word) : 0);
   const score = ({ word, due }: Offered): number => (due ? mostWanted + place(word) : 0) + next(word) - (word in everywhere && word !== 'from' ? 1 : 0);
   const ordered = offers.map((offer, i) => ({ offer, i, score: score(offer) })).sort((a, b) => b.score - a.score || a.i - b.i);
@@ -73,6 +74,7 @@ const placeWords = ['at', 'on', 'against', 'inside'];
 
 /** Whether a clause can stand beside the shape chosen: sizes of other shapes cannot, nor a second place or material. */
 function fits(word: string, shape: ShapeName | undefined, given: readonly string[]): boolean {
+  if (eitherOf(shape, word).some((other) => given.includes(other))) return false;
   if (word in shapes) return !shape || word in (shapes[shape] as ShapeRow).clauses;
   if (placeWords.includes(word)) return !placeWords.some((other) => given.includes(other));
   if (word === 'of' || word === 'density') return !given.includes('of') && !given.includes('density') && (!shape || (shapes[shape] as ShapeRow).material !== 'none');
@@ -81,11 +83,19 @@ function fits(word: string, shape: ShapeName | undefined, given: readonly string
   return !owners.length || (shape !== undefined && owners.includes(shape));
 }
 
-/** A wall or a bore, a fill or a level: one of them is due while none is given. */
-function eitherDue(shape: ShapeName | undefined, word: string, given: readonly string[]): boolean {
-  const pairs = [['tube', 'wall', 'bore'], ['liquid', 'fill', 'level']];
-  return pairs.some(([name, ...either]) => name === shape && either.includes(word) && !either.some((one) => given.includes(one)));
-}
+/** Clauses of a shape of which one is enough: a wall or a bore, a fill or a level. */
+const either: Readonly<Partial<Record<ShapeName, readonly string[]>>> = { tube: ['wall', 'bore'], liquid: ['fill', 'level'] };
+
+const eitherOf = (shape: ShapeName | undefined, word: string): readonly string[] => {
+  const words = (shape && either[shape]) ?? [];
+  return words.includes(word) ? words : [];
+};
+
+/** One of them is due while none is given. */
+const eitherDue = (shape: ShapeName | undefined, word: string, given: readonly string[]): boolean => {
+  const words = eitherOf(shape, word);
+  return words.length > 0 && !words.some((one) => given.includes(one));
+};
 
 const materialDue = (word: string, shape: ShapeName | undefined, given: readonly string[]): boolean =>
   word === 'of' && shape !== undefined && (shapes[shape] as ShapeRow).material === 'of' && !given.includes('density');

@@ -1,6 +1,6 @@
 // Hover on a quantity: read back in the other system of units, and in words where its digits are easily misread.
 import { type BoundClause, type Item } from '../../plan/index.ts';
-import { type DimensionName, joined, nameOf, named, type Quantity, type Round, share, spoken, type System, type Unit, write } from '../../quantities/index.ts';
+import { type DimensionName, joined, nameOf, named, type Round, share, spoken, type System, type Unit, write } from '../../quantities/index.ts';
 import type { Expression, Row, Span, UnitText, Value } from '../../syntax/types.ts';
 import type { Snapshot } from '../../workspace/types.ts';
 import { clauseAt, itemAt, ownFile } from '../items.ts';
@@ -21,7 +21,7 @@ export function hoverQuantity(s: Snapshot, row: number, offset: number): Hover |
   const clause = clauseAt(item, { row: where }, offset);
   const read = readBack(found, closingUnit(value), where, clause);
   if (!read) return null;
-  return hoverOf(s.plan, { row: where, from: found.span.from, to: found.span.to }, note(read.head, { working: [...read.lines, ...wholeOf(value, clause, s.plan.units), ...helpOf(clause, item)] }));
+  return hoverOf(s.plan, { row: where, from: found.span.from, to: found.span.to }, note(read.head, { working: [...read.lines, ...wholeOf(value, clause, read.unit), ...helpOf(clause, item)] }));
 }
 
 type Counted = Extract<Expression, { kind: 'quantity' }>;
@@ -56,6 +56,7 @@ function closingUnit(value: Value): UnitText | null {
 
 interface Read {
   readonly head: string;
+  readonly unit: string; // as written last
   readonly lines: readonly Line[];
 }
 
@@ -70,7 +71,7 @@ function readBack(quantity: Counted, closing: UnitText | null, row: Row, clause:
   const other = dimension && otherSystem(parts.map(({ unit }) => unit as Unit), dimension, value, clause);
   const said = parts.length === 1 && misleads(first.part.text) ? spoken(sign * first.part.value, first.unit.text) : null;
   const weight = dimension === 'force' && clause?.row.measures === 'weight' ? forces(clause) : [];
-  return { head: other ? `${written} = ${other}` : `${written}, ${nameOf(first.unit.dimension)}`, lines: [...(said ? [{ says: said }] : []), ...weight] };
+  return { unit: (parts.at(-1)?.unit ?? first.unit).text, head: other ? `${written} = ${other}` : `${written}, ${nameOf(first.unit.dimension)}`, lines: [...(said ? [{ says: said }] : []), ...weight] };
 }
 
 /** The same quantity in the other system; null where both write it alike. */
@@ -100,17 +101,13 @@ function forces(clause: BoundClause): readonly Line[] {
   return [{ says: `as a weight ${text('metric')}, ${text('US')} (by 9.80665 m/s²)` }];
 }
 
-/** What an expression comes to, and the ends of a tolerance. */
-function wholeOf(value: Value, clause: BoundClause | null, system: System): readonly Line[] {
+/** What an expression comes to, and the ends of a tolerance, in the unit written. */
+function wholeOf(value: Value, clause: BoundClause | null, unit: string): readonly Line[] {
   if (value.kind !== 'amount' || value.amount.kind !== 'sum' || clause?.value?.kind !== 'quantity') return [];
   const { quantity } = clause.value;
-  const sum = value.amount.value.kind === 'quantity' ? [] : [{ says: `together ${texts(quantity, system).value}` }];
-  return value.amount.tolerance ? [...sum, { says: `from ${texts(quantity, system).low} to ${texts(quantity, system).high}` }] : sum;
-}
-
-function texts({ value, low, high, dimension, percent }: Quantity, system: System): { readonly value: string; readonly low: string; readonly high: string } {
-  const text = (number: number, round: Round) => (percent ? share(number, round, false) : write(number, named(dimension) ?? 'number', { system, round, plain: false }));
-  return { value: text(value, 'near'), low: text(low, 'down'), high: text(high, 'up') };
+  const text = (number: number, round: Round) => (quantity.percent ? share(number, round, false) : write(number, named(quantity.dimension) ?? 'number', { system: 'metric', round, unit, plain: false }));
+  const sum = value.amount.value.kind === 'quantity' ? [] : [{ says: `together ${text(quantity.value, 'near')}` }];
+  return value.amount.tolerance ? [...sum, { says: `from ${text(quantity.low, 'down')} to ${text(quantity.high, 'up')}` }] : sum;
 }
 
 /** What the figure is for: the one-line help of its clause. */

@@ -1,5 +1,5 @@
 // Finding one's way: where a name is declared and used, in all files, and giving it another.
-import { type DocumentHighlight, DocumentHighlightKind, type Location, type Range, ResponseError, type SymbolInformation, SymbolKind } from 'vscode-languageserver';
+import { type DocumentHighlight, DocumentHighlightKind, type Location, type Range, ResponseError, type SymbolInformation, SymbolKind, type WorkspaceEdit } from 'vscode-languageserver';
 import { definition, highlights, references } from '../../editor/definition.ts';
 import { symbols } from '../../editor/outline.ts';
 import { prepareRename, rename } from '../../editor/rename.ts';
@@ -48,14 +48,12 @@ function answerRenaming(session: Session): void {
     if (found && 'refused' in found) return refusal(found.refused);
     return found && { range: rangeIn(snapshot.tree, found.at), placeholder: found.name };
   }));
-  connection.onRenameRequest((params) => {
-    const snapshot = session.snapshot(params.textDocument.uri);
-    if (!snapshot) return null;
-    const { row, offset } = spotIn(snapshot.tree, params.position);
+  connection.onRenameRequest(session.answerAt<Asked & { readonly newName: string }, WorkspaceEdit | null | ResponseError<void>>('renaming', null, (snapshot, { position, newName }) => {
+    const { row, offset } = spotIn(snapshot.tree, position);
     const users = usersOf(session, snapshot);
-    const made = rename(snapshot, row, offset, params.newName, users);
+    const made = rename(snapshot, row, offset, newName, users);
     return 'refused' in made ? refusal(made.refused) : workspaceEdit(session, [snapshot, ...users], made.edits.map(({ at, text }) => ({ kind: 'replace', at, text })));
-  });
+  }));
 }
 
 /** LSP's RequestFailed: the request was understood and cannot be done. */

@@ -4,7 +4,6 @@ import type { System } from '../../quantities/index.ts';
 import type { Result } from '../../results/types.ts';
 import type { Snapshot } from '../../workspace/index.ts';
 import { withEnds, worseEnd } from '../sheet/figures.ts';
-import { quoted } from '../sheet/written.ts';
 import { visible } from './visible.ts';
 
 /** The caution, each result in the plan's units, then each expectation. No places: a line that only moved changes nothing. */
@@ -19,10 +18,12 @@ export function lines({ plan, results }: Snapshot): string {
 
 const subject = ({ subject: { kind, path }, result, stage }: Result): string =>
   [
-    path.length ? `${kind} ${path.map(quoted).join(' > ')}` : kind,
-    ...(stage ? [`stage ${quoted(stage)}`] : []),
+    path.length ? `${kind} ${path.map(named).join(' > ')}` : kind,
+    ...(stage ? [`stage ${named(stage)}`] : []),
     result,
   ].join(', ');
+
+const named = (name: string): string => (/\s|^$/.test(name) ? `"${name}"` : name);
 
 /** With the characters of a keyboard only: what compares lines may not know others. */
 const figure = ({ subject: { kind }, result, value }: Result, system: System): string =>

@@ -94,17 +94,14 @@ export const escape = (text: string): string =>
     .replace(signs, (found) => entities[found] ?? entities[found.toLowerCase()] ?? `\\${found}`)
     .replace(starts, '$1\\$2');
 
-const signs = /[&<>@\\`*_[\]|~$]|#(?=\w)|:\/\/|www(?=\.)/gi;
+const signs = /[<@\\`*_[\]|~$]|&(?=[#a-z])|#(?=\w)|:\/\/|www(?=\.)/gi;
 
 const entities: Readonly<Record<string, string>> = {
-  '&': '&amp;',
-  '<': '&lt;',
-  '>': '&gt;',
   '@': '@&#8203;',
   '#': '#&#8203;',
   '://': '&#58;//',
   www: 'w&#119;w',
 };
 
-/** At a line's start these begin a heading, a list, a rule or the line under a heading. */
-const starts = /^(\d{1,9}(?=[.)](?:\s|$))|(?=[-+#](?:\s|$)|#{2,6}(?:\s|$)|[-=]+$))([-+#=.)])/;
+/** At a line's start these begin a heading, a quotation, a list, a rule or the line under a heading. */
+const starts = /^(\d{1,9}(?=[.)](?:\s|$))|(?=>|[-+#](?:\s|$)|#{2,6}(?:\s|$)|[-=]+$))([-+#=.)>])/;

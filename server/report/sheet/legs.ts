@@ -1,6 +1,5 @@
 // The section "Legs and picks": the paths as written, then what each item takes, at what angle, and how much of its capacity.
 import { fold } from '../../plan/index.ts';
-import type { System } from '../../quantities/index.ts';
 import type { LegUse, Result } from '../../results/types.ts';
 import { type Context, section } from './context.ts';
 import { figure, overCapacity, row, unitAt, worseEnd } from './figures.ts';
@@ -34,31 +33,52 @@ function paths(legs: readonly LegUse[]): Table {
 function forces(context: Context): readonly Block[] {
   const { list, gear } = context.snapshot.results;
   const inLegs = new Set(gear.filter(({ legs }) => legs.length).map(({ thing }) => thing.key));
-  const used = list.filter(({ subject, result }) => {
-    const columns = subject.kind === 'pick' ? pickResults : gearResults;
-    return (
-      columns.some(([name]) => name === result) && (subject.kind === 'pick' || inLegs.has(fold(subject.name ?? '')))
-    );
-  });
-  const asked = used.filter(({ result }) => result !== 'capacity');
-  if (!asked.length) return [];
+  const used = list.filter(
+    ({ subject: { kind, name } }) => kind === 'load' || kind === 'pick' || inLegs.has(fold(name ?? '')),
+  );
+  const asked = used.filter(({ subject: { kind }, result }) =>
+    kind === 'load' ? result === 'tilt' : result !== 'capacity',
+  );
   if (asked.every(({ value }) => value.value === null)) return [nothingKnown(asked)];
-  const gearRows = rowsOf(
-    context,
-    used.filter(({ subject }) => subject.kind !== 'pick'),
-    gearResults,
+  const stages = [...new Set(asked.map(({ stage }) => stage))];
+  return stages.flatMap((stage) =>
+    ofStage(
+      context,
+      stage,
+      used.filter((result) => result.stage === stage),
+    ),
   );
-  const pickRows = rowsOf(
-    context,
-    used.filter(({ subject }) => subject.kind === 'pick'),
-    pickResults,
-  );
+}
+
+/** Tables of one stage; those without a stage are the worst over all of them. */
+function ofStage(context: Context, stage: string | null, used: readonly Result[]): readonly Table[] {
+  const when = stage === null ? '' : `stage ${quoted(stage)}: `;
+  const of = (wanted: (kind: string) => boolean, columns: Columns) =>
+    rowsOf(
+      context,
+      used.filter(({ subject }) => wanted(subject.kind)),
+      columns,
+    );
   return [
-    ...table('What each item of gear takes, worst over sharing and tolerances', gearResults, gearRows),
-    ...table('What each pick takes', pickResults, pickRows),
+    ...table(
+      `${when}how each load hangs`,
+      loadResults,
+      of((kind) => kind === 'load', loadResults),
+    ),
+    ...table(
+      `${when}what each item of gear takes, worst over sharing and tolerances`,
+      gearResults,
+      of((kind) => kind !== 'load' && kind !== 'pick', gearResults),
+    ),
+    ...table(
+      `${when}what each pick takes`,
+      pickResults,
+      of((kind) => kind === 'pick', pickResults),
+    ),
   ];
 }
 
+const loadResults = [['tilt', 'Out of level']] as const;
 const gearResults = [
   ['tension', 'Tension'],
   ['load', 'As load'],
@@ -66,6 +86,8 @@ const gearResults = [
   ['capacity used', 'Capacity used'],
   ['angle', 'Angle from horizontal'],
   ['elastic tension', 'Elastic tension'],
+  ['compression', 'Compression'],
+  ['tilt', 'Out of level'],
 ] as const;
 const pickResults = [
   ['pull', 'Pull'],
@@ -80,36 +102,40 @@ const table = (caption: string, results: Columns, rows: readonly Row[]): readonl
     { title: 'Item' },
     ...results.map(([, title]): Column => ({ title, figures: true })),
   ];
-  return rows.length ? [{ kind: 'table', caption, columns, rows }] : [];
+  return rows.length ? [{ kind: 'table', caption: capital(caption), columns, rows }] : [];
 };
 
-/** One row a subject and stage. */
-function rowsOf({ system }: Context, used: readonly Result[], results: Columns): readonly Row[] {
+/** One row a subject. */
+function rowsOf(context: Context, used: readonly Result[], columns: Columns): readonly Row[] {
   const subjects = new Map<string, Result[]>();
   for (const result of used) {
-    const key = JSON.stringify([result.subject.kind, result.subject.path, result.stage]);
+    const key = JSON.stringify([result.subject.kind, result.subject.path]);
     subjects.set(key, [...(subjects.get(key) ?? []), result]);
   }
-  return [...subjects.values()].map((group) => {
-    const first = group[0] as Result;
-    const tag = group.find(({ result }) => result === 'capacity');
-    const unit = tag && unitAt(tag.value);
-    const cells = results.map(([name]): Cell | string => {
-      const found = group.find(({ result }) => result === name);
-      return found ? cellOf(found, system, name === 'load' || name === 'capacity' ? unit : undefined) : '';
-    });
-    const stage = first.stage ? `, stage ${quoted(first.stage)}` : '';
-    return {
-      ...row([first.at], `${capital(first.subject.kind)} ${quoted(first.subject.name ?? '')}${stage}`, ...cells),
-      repeat: first.subject.kind !== 'pick' || undefined,
-    } as Row;
-  });
+  return [...subjects.values()].map((group) => subjectRow(context, group, columns));
 }
 
 /** Load and capacity stand in the unit of the tag, so that no one has to convert to see which is more. */
-function cellOf({ subject, result, value }: Result, system: System, unit: string | undefined): Cell {
-  const cell = figure(value, system, worseEnd(subject.kind, result), unit);
-  return result === 'capacity used' ? overCapacity(value, cell) : cell;
+function subjectRow({ system, snapshot }: Context, group: readonly Result[], columns: Columns): Row {
+  const {
+    subject: { kind, name },
+    at,
+  } = group[0] as Result;
+  const tag = snapshot.results.find(kind, name, 'capacity');
+  const unit = tag && unitAt(tag.value);
+  const cells = columns.map(([column]): Cell | string => {
+    const found = group.find(({ result }) => result === column);
+    if (!found) return '';
+    const cell = figure(
+      found.value,
+      system,
+      worseEnd(kind, column),
+      column === 'load' || column === 'capacity' ? unit : undefined,
+    );
+    return column === 'capacity used' ? overCapacity(found.value, cell) : cell;
+  });
+  const own = row([at], `${capital(kind)} ${quoted(name ?? '')}`, ...cells);
+  return kind === 'pick' ? own : { ...own, repeat: true };
 }
 
 function nothingKnown(open: readonly Result[]): Paragraph {

@@ -26,16 +26,25 @@ export function pullsOf(built: Built, solved: Solved): Pulls {
   const { rest } = solved;
   const touching = (b: number, p: number) => built.model.slings.flatMap((sling, s) => (sling.path.some((node) => 'body' in node && node.body === b && node.point === p) ? [s] : []));
   return {
-    edges: rest.slings.map((sling, s) => ({ elastic: sling.slack ? 0 : sling.upperTension, worst: solved.worst[s] ?? null, slack: sling.slack, angle: sling.angleFromHorizontal, governs: solved.governs[s] as string })),
+    edges: rest.slings.map((sling, s) => ({ elastic: sling.slack ? 0 : sling.upperTension, worst: solved.worst[s] ?? null, slack: sling.slack, angle: flattest(built, rest, s), governs: solved.governs[s] as string })),
     points: solved.points,
     angles: built.model.bodies.map((body, b) => body.points.map((_, p) => {
-      const angles = touching(b, p).flatMap((s) => rest.slings[s]?.angleFromHorizontal ?? []);
+      const angles = touching(b, p).flatMap((s) => flattest(built, rest, s, { body: b, point: p }) ?? []);
       return angles.length ? Math.min(...angles) : null;
     })),
     anchors: solved.anchors,
     bodies: rest.bodies.map((body, b) => ({ tilt: body.tilt, up: body.up, compression: solved.compression[b] ?? null, carried: carriedBy(built, solved, b) })),
     method: `equilibrium of elastic legs, residual ${rest.residual.toExponential(0)} of the weight${built.assumedStiffness ? ', stiffness assumed by construction' : ''}${solved.redundancy ? `, worst of every way the ${built.model.slings.length} legs can share` : ''}`,
   };
+}
+
+/** The flattest part of a run, at one node if one is given, from horizontal, rad; what lies straight along a body is no part that hangs. */
+function flattest(built: Built, rest: Solved['rest'], s: number, at: { readonly body: number; readonly point: number } | null = null): number | null {
+  const path = built.model.slings[s]?.path ?? [];
+  const body = (i: number): number | null => { const node = path[i]; return node && 'body' in node ? node.body : null; };
+  const here = (i: number): boolean => { const node = path[i]; return !at || (node !== undefined && 'body' in node && node.body === at.body && node.point === at.point); };
+  const angles = (rest.slings[s]?.parts ?? []).flatMap((part, i) => ((body(i) !== null && body(i) === body(i + 1)) || !(here(i) || here(i + 1)) ? [] : [part.angle]));
+  return angles.length ? Math.min(...angles) : null;
 }
 
 /** The pull of what hangs below a beam: all that pulls it down. */

@@ -27,18 +27,39 @@ function assumedStiffness(thing: Thing, use: GearUse | undefined, table: GearTab
   return 300 * rated;
 }
 
-/** The run of an edge, or the item whose figure is missing. `hung` is all that hangs, in N, for stiffness where nothing is known. */
-export function runOf(edge: Edge, table: GearTable, uses: ReadonlyMap<Thing, GearUse>, hung: number): Run | { readonly missing: string; readonly what: string } {
+/** Why a run has no length: a figure that is missing, or a sling that is too short for what it goes round. */
+export interface NoRun {
+  readonly missing: string;
+  readonly what: string;
+  readonly short?: true;
+}
+
+/** What a run is worked out from beside its edge. */
+export interface Lengths {
+  readonly table: GearTable;
+  readonly uses: ReadonlyMap<Thing, GearUse>;
+  readonly hung: number; // all that hangs, N: for stiffness where nothing is known
+  /** Straight distance between picks of one load, m; null where it is not known. */
+  readonly apart: (a: Thing, b: Thing) => number | null;
+}
+
+/** The run of an edge, or the item whose figure is missing. */
+export function runOf(edge: Edge, from: Lengths): Run | NoRun {
+  const { table, uses, hung } = from;
   let length = 0;
   let tolerance = 0;
   let compliance = 0;
   let assumed = false;
   let slingWeight = 0;
   const lumps: { at: number; weight: number }[] = [];
-  const things = edge.bottom.kind === 'gear' ? [...edge.items, edge.bottom.thing] : edge.items;
+  const spent = spentOf(edge, from.apart);
+  if (typeof spent !== 'number') return spent;
+  let left = spent;
+  const things = edge.bottom.kind === 'gear' && !edge.over.length ? [...edge.items, edge.bottom.thing] : edge.items;
   for (const thing of things) {
-    const part = lengthOf(thing, edge, table);
+    const part = lengthOf(thing, edge, table, left);
     if ('missing' in part) return part;
+    if (thing.item.keyword === 'sling') left = 0;
     const weight = uses.get(thing)?.weight.value ?? null;
     if (weight === null) return { missing: thing.name, what: 'weight' };
     if (thing.item.keyword === 'sling') {
@@ -47,12 +68,14 @@ export function runOf(edge: Edge, table: GearTable, uses: ReadonlyMap<Thing, Gea
       const ea = (stated.state === 'known' ? stated.quantity.value : (assumedStiffness(thing, uses.get(thing), table) ?? 100 * hung)) * part.parts;
       assumed ||= stated.state !== 'known';
       compliance += part.length / ea;
-      slingWeight += weight;
+      slingWeight += edge.halved ? weight / 2 : weight;
     } else if (thing !== edge.bottom.thing) lumps.push({ at: length + part.length / 2, weight });
     length += part.length;
     tolerance += part.tolerance;
   }
-  const shares = lumps.map((lump) => ({ weight: lump.weight, down: length > 0 ? lump.at / length : 0.5 }));
+  const down = (at: number): number => (length > 0 ? at / length : 0.5);
+  // What a run passes over takes nothing of its fittings: they hang at the nearer end.
+  const shares = lumps.map((lump) => ({ weight: lump.weight, down: edge.over.length ? Math.round(down(lump.at)) : down(lump.at) }));
   return {
     length, tolerance, assumed, slingWeight,
     stiffness: compliance > 0 ? length / compliance : null,
@@ -61,33 +84,58 @@ export function runOf(edge: Edge, table: GearTable, uses: ReadonlyMap<Thing, Gea
   };
 }
 
-/** What one item adds to the run: a choker spends its girth, a doubled sling half its length, a hoist its setting. */
-function lengthOf(thing: Thing, edge: Edge, table: GearTable): { readonly length: number; readonly tolerance: number; readonly parts: number } | { readonly missing: string; readonly what: string } {
+/** What one item adds to the run: a sling its length less what is spent on what it goes round, halved or doubled; a hoist its setting. */
+function lengthOf(thing: Thing, edge: Edge, table: GearTable, spent: number): { readonly length: number; readonly tolerance: number; readonly parts: number } | NoRun {
   const { item } = thing;
   const stated = table.given(item, 'length');
   if (stated.state === 'open') return { missing: thing.name, what: 'length' };
   const half = stated.state === 'known' ? (stated.quantity.high - stated.quantity.low) / 2 : 0;
   if (item.keyword === 'sling') {
-    const around = table.given(item, 'circumference');
-    const own = stated.state === 'known' ? stated.quantity.value : around.state === 'known' ? around.quantity.value / 2 : null;
-    if (own === null) return { missing: thing.name, what: 'length' };
-    if (edge.hitch === 'doubled') return { length: own / 2, tolerance: half / 2, parts: 2 };
-    if (edge.hitch !== 'choker') return { length: own, tolerance: half, parts: 1 };
-    const girth = girthOf(edge);
-    return girth === null ? { missing: thing.name, what: '`around`' } : { length: own - girth, tolerance: half, parts: 1 };
+    const own = ownLength(thing, table);
+    if (!own) return { missing: thing.name, what: 'length' };
+    const parts = partsOf(edge);
+    const length = (own.length - spent) / (edge.halved ? 2 : parts);
+    if (!(length > 0)) return { missing: thing.name, what: 'length left for its leg', short: true };
+    return { length, tolerance: own.tolerance / (edge.halved ? 2 : parts), parts };
   }
   const set = adjustable(item, table);
   if (set === null) return { missing: thing.name, what: '`set`' };
   return { length: (stated.state === 'known' ? stated.quantity.value : 0) + set, tolerance: half, parts: 1 };
 }
 
-/** What a choker spends: pi times what it goes round, or the `wrap` said. */
-function girthOf(edge: Edge): number | null {
-  for (const leg of edge.legs) {
-    const wrap = leg.item.clauses.get('wrap')?.[0]?.value;
-    if (wrap?.kind === 'quantity') return wrap.quantity.value;
-    const around = leg.item.clauses.get('around')?.[0]?.value;
-    if (around?.kind === 'quantity') return Math.PI * around.quantity.value;
+/** A sling bearing to bearing: its length, of an endless one half its circumference. */
+function ownLength({ item }: Thing, table: GearTable): { readonly length: number; readonly tolerance: number } | null {
+  for (const [word, share] of [['length', 1], ['circumference', 0.5]] as const) {
+    const given = table.given(item, word);
+    if (given.state === 'known') return { length: given.quantity.value * share, tolerance: ((given.quantity.high - given.quantity.low) / 2) * share };
+  }
+  return null;
+}
+
+/** How many parts of the sling lie side by side along the run and share its pull: two in a doubled sling and in a basket that comes back up to its own eye. */
+export const partsOf = (edge: Edge): 1 | 2 => (edge.hitch === 'doubled' || (edge.hitch === 'basket' && !edge.halved && !edge.over.length) ? 2 : 1);
+
+/** What of the sling lies on the load and is in no leg, m: a choker spends pi times `around`, a basket half that, or the `wrap` said; a basket over picks lies straight through them. */
+function spentOf(edge: Edge, apart: (a: Thing, b: Thing) => number | null): number | NoRun {
+  if (!edge.halved && !edge.over.length && edge.hitch !== 'choker' && edge.hitch !== 'basket') return 0;
+  const said = wrapOf(edge);
+  if (said !== null && typeof said !== 'number') return said;
+  const lies = edge.under.length ? edge.under : edge.over.map((node) => node.thing).filter((thing) => thing.kind === 'pick');
+  const spans = lies.slice(1).map((pick, i) => (said !== null || edge.under.length ? apart(lies[i] as Thing, pick) : 0));
+  const gap = spans.findIndex((span) => span === null);
+  if (gap >= 0) return { missing: lies[gap + 1]?.name ?? '', what: 'place that is known' };
+  const through = spans.reduce<number>((sum, span) => sum + (span ?? 0), 0);
+  if (edge.hitch === 'choker' && said === null) return { missing: edge.items.find((thing) => thing.item.keyword === 'sling')?.name ?? '', what: '`around`' };
+  if (edge.under.length) return said ?? through;
+  return said === null ? 0 : said - through;
+}
+
+/** The `wrap` of an edge, or what its hitch spends on what it goes `around`; null where neither is said. */
+function wrapOf(edge: Edge): number | NoRun | null {
+  for (const { item } of edge.legs) for (const [word, times] of [['wrap', 1], ['around', edge.hitch === 'choker' ? Math.PI : Math.PI / 2]] as const) {
+    const clause = item.clauses.get(word)?.[0];
+    if (clause?.value?.kind === 'quantity') return clause.value.quantity.value * times;
+    if (clause) return { missing: edge.items.find((thing) => thing.item.keyword === 'sling')?.name ?? '', what: `\`${word}\` that is known` };
   }
   return null;
 }

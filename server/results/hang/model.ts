@@ -6,8 +6,8 @@ import { type Cause, unique } from '../../quantities/derived.ts';
 import type { GearTable } from '../gear.ts';
 import { because } from '../notes.ts';
 import type { Layout } from '../place.ts';
-import type { GearUse, LoadResult } from '../types.ts';
-import { runOf, type Run } from './lengths.ts';
+import type { GearUse, LegUse, LoadResult } from '../types.ts';
+import { type NoRun, runOf, type Run } from './lengths.ts';
 import type { Edge, Network, Node } from './network.ts';
 
 export const g = 9.80665;
@@ -30,12 +30,25 @@ export interface Loads {
   readonly table: GearTable;
 }
 
+/** Why there is no model; `short`: a leg that nothing is left for, and why. */
+export interface Unbuilt {
+  readonly because: readonly Cause[];
+  readonly short?: { readonly leg: LegUse; readonly reason: string };
+}
+
 /** The model, or why there is none. Hooks stand at the origin, or `at` their places. */
-export function build(net: Network, { loads, beams, uses, table }: Loads): Built | { readonly because: readonly Cause[] } {
+export function build(net: Network, { loads, beams, uses, table }: Loads): Built | Unbuilt {
   const causes: Cause[] = [];
   const hung = loads.reduce((sum, load) => sum + (load.weight.value ?? 0) * g, 0);
-  const runs = net.edges.map((edge) => ({ edge, run: runOf(edge, table, uses, hung) }));
+  const apart = (a: Thing, b: Thing): number | null => {
+    const layout = loads.find((load) => load.thing === a.load)?.layout;
+    const [from, to] = [layout && a.load === b.load ? pickPlace(a, layout) : null, layout ? pickPlace(b, layout) : null];
+    return from && to ? Math.hypot(to[0] - from[0], to[1] - from[1], to[2] - from[2]) : null;
+  };
+  const runs = net.edges.map((edge) => ({ edge, run: runOf(edge, { table, uses, hung, apart }) }));
   for (const { edge, run } of runs) if ('missing' in run) causes.push(because(`${run.missing} has no ${run.what}.`, edge.legs[0]?.item.at as never));
+  const short = runs.find((one): one is { edge: Edge; run: NoRun } => 'missing' in one.run && one.run.short === true);
+  if (short) return { because: unique(causes), short: { leg: short.edge.legs[0] as LegUse, reason: `${short.run.missing} has no ${short.run.what}` } };
   const used = new Set(net.nodes.map((node) => node.thing));
   const lifted = loads.filter((load) => [...used].some((thing) => thing.kind === 'pick' && thing.load === load.thing));
   for (const load of lifted) causes.push(...load.weight.because, ...load.cog.flatMap((axis) => axis.because));
@@ -78,7 +91,7 @@ export function build(net: Network, { loads, beams, uses, table }: Loads): Built
   return assemble(net, runs as readonly { edge: Edge; run: Run }[], bodies, info, places, uses, hung);
 }
 
-function assemble(net: Network, runs: readonly { edge: Edge; run: Run }[], bodies: HangModel['bodies'][number][], info: Built['bodies'], places: Map<Thing, NodeRef>, uses: ReadonlyMap<Thing, GearUse>, hung: number): Built | { readonly because: readonly Cause[] } {
+function assemble(net: Network, runs: readonly { edge: Edge; run: Run }[], bodies: HangModel['bodies'][number][], info: Built['bodies'], places: Map<Thing, NodeRef>, uses: ReadonlyMap<Thing, GearUse>, hung: number): Built | Unbuilt {
   const hooks = net.nodes.filter((node) => node.kind === 'hook').map((node) => node.thing);
   const anchors = hooks.map((hook, i) => {
     places.set(hook, { anchor: i });
@@ -86,7 +99,7 @@ function assemble(net: Network, runs: readonly { edge: Edge; run: Run }[], bodie
   });
   // A ring with nothing above it that has a length sits in what is above it.
   const sits = (thing: Thing, above: Thing) => { const place = places.get(above); if (place) places.set(thing, place); };
-  for (const { edge, run } of runs) if (run.length <= 0 && edge.bottom.kind === 'gear') sits(edge.bottom.thing, edge.top.thing);
+  for (const { edge, run } of runs) if (run.length <= 0 && edge.bottom.kind === 'gear' && !edge.over.length) sits(edge.bottom.thing, edge.top.thing);
   const particles: { name: string; weight: number }[] = [];
   for (const node of net.nodes) if (node.kind === 'gear' && !places.has(node.thing)) {
     const weight = uses.get(node.thing)?.weight;
@@ -106,8 +119,9 @@ function assemble(net: Network, runs: readonly { edge: Edge; run: Run }[], bodie
     press(edge.top.thing, run.upper);
     press(edge.bottom.thing, run.lower);
     if (run.length <= 0 && edge.bottom.kind === 'gear') continue;
-    if (run.length <= 0) return { because: [because(`The leg to ${edge.bottom.thing.name} has no length.`, edge.legs[0]?.item.at as never)] };
-    edges.push({ edge, run, sling: slings.push({ name: edge.key, path: [places.get(edge.top.thing) as NodeRef, places.get(edge.bottom.thing) as NodeRef], length: run.length, stiffness: run.stiffness ?? rigid * hung, weight: run.slingWeight * g }) - 1 });
+    if (run.length <= 0) return { because: [because(`The leg to ${edge.bottom.thing.name} has no length.`, edge.legs[0]?.item.at as never)], short: { leg: edge.legs[0] as LegUse, reason: `the leg to ${edge.bottom.thing.name} has no length` } };
+    const path = [edge.top, ...edge.over, edge.bottom].map((node) => places.get(node.thing) as NodeRef);
+    edges.push({ edge, run, sling: slings.push({ name: edge.key, path, length: run.length, stiffness: run.stiffness ?? rigid * hung, weight: run.slingWeight * g }) - 1 });
   }
   return { model: { anchors, bodies, particles, slings, ...(forces.length && { forces }) }, edges, bodies: info, hooks, places, assumedStiffness: edges.some((one) => one.run.assumed) };
 }

@@ -9,7 +9,7 @@ export interface Solved {
   readonly worst: readonly (number | null)[];
   readonly least: readonly number[]; // smallest pull, N
   readonly redundancy: number;
-  readonly governs: readonly ('elastic' | 'sharing' | 'tolerance')[]; // what makes it the worst
+  readonly governs: readonly ('elastic' | 'friction' | 'sharing' | 'tolerance')[]; // what makes it the worst
   /** Worst pull on each point: bodies, then points, N. */
   readonly points: readonly (readonly number[])[];
   readonly anchors: readonly number[]; // worst size of the force on each, N
@@ -41,11 +41,13 @@ function work(built: Built): Solved | HangError {
   if (rest.status === 'unstable') return nothing;
   const n = built.model.slings.length;
   const elastic = rest.slings.map((sling) => sling.upperTension);
-  const worst: (number | null)[] = [...elastic];
+  const rub = (s: number): number => built.edges[s]?.edge.friction ?? 1;
+  const worst: (number | null)[] = elastic.map((pull, s) => pull * rub(s));
   const least = rest.slings.map((sling) => sling.tension);
-  const governs: Solved['governs'][number][] = elastic.map(() => 'elastic');
-  const raise = (s: number, value: number | null, by: Solved['governs'][number]): void => {
+  const governs: Solved['governs'][number][] = elastic.map((_, s) => (rub(s) > 1 ? 'friction' : 'elastic'));
+  const raise = (s: number, free: number | null, by: Solved['governs'][number]): void => {
     const now = worst[s] as number | null;
+    const value = free === null ? null : free * rub(s);
     if (now !== null && (value === null || value > now * (1 + 1e-12))) { worst[s] = value; governs[s] = by; }
   };
   const over = (s: number): number => (elastic[s] as number) - (rest.slings[s]?.tension ?? 0); // what the sling's own weight adds at its top

@@ -1,6 +1,6 @@
 // Plans of the editor's tests: invented, small enough to be worked out by hand.
 
-/** A tank with an assembly, a liquid, a library and everything that has a result. */
+/** A tank with an assembly, an estimate and a library. */
 export const tank = `
 plan "Set tank 4": date 2026-04-14, revision B, site "Dairy, cold store"
   units metric
@@ -35,10 +35,34 @@ gear
   shackle K1..K4: weight 0.5 kg, capacity 2 t
 `;
 
-/** The same text with a cursor before the n-th of some words. */
-export function withCursor(text: string, words: string, ahead = 1, n = 1): string {
+/** One straight leg: each item carries what hangs below it and nothing else. */
+export const column = `
+plan "Lift a counterweight": date 2026-04-14
+  units metric
+load "Block"
+  free "stands loose"
+  contingency 0 %
+  stated 1 t, by weighbridge, from "ticket 12"
+  part "Block": item 1 t, by weighbridge, size 1 x 1 x 1 m, at (0, 0, 0.5 m)
+  pick TOP: at (0, 0, 1 m), capacity 2 t
+gear
+  hook "Hook": weight 30 kg, capacity 5 t
+  sling S1: wire rope, diameter 12 mm, length 2 m, weight 4 kg, capacity 1,600 kg
+  shackle K1: weight 1 kg, capacity 2 t, length 60 mm
+rig
+  leg "Hook" > S1 > K1 > TOP
+`;
+
+/** The same text with a cursor in the n-th of some words, behind their first character. */
+export function withCursor(text: string, words: string, { into = 1, n = 1 } = {}): string {
   let at = -1;
   for (let i = 0; i < n; i++) at = text.indexOf(words, at + 1);
   if (at < 0) throw new Error(`There is no ${words}.`);
-  return `${text.slice(0, at + ahead)}|${text.slice(at + ahead)}`;
+  return `${text.slice(0, at + into)}|${text.slice(at + into)}`;
+}
+
+/** The same text with one line in the place of another. */
+export function instead(text: string, line: string, other: string): string {
+  if (!text.includes(line)) throw new Error(`There is no line ${line}.`);
+  return text.replace(line, other);
 }

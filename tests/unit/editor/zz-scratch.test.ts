@@ -1,12 +1,30 @@
 import { test } from 'vitest';
-import { hoverAt, opened, withHints, withTokens } from '../../support/draw.ts';
-import { outline } from '../../../server/editor/outline.ts';
-import { tank, withCursor } from './plans.ts';
+import { complete } from '../../../server/editor/complete.ts';
+import { goodSamples, sample } from '../../support/draw.ts';
+function placesOf(s: ReturnType<typeof sample>) {
+  return s.tree.rows.flatMap((row, number) => {
+    const line = s.tree.lines[number];
+    if (line?.kind !== 'statement' && line?.kind !== 'clauses') return [];
+    const values = [line.statement?.value, ...line.clauses.map(({ value }) => value)];
+    const named = (from: number, to: number) => values.some((value) => value && ['names', 'path', 'side', 'compare', 'subject'].includes(value.kind) && from >= value.span.from && to <= value.span.to);
+    const free = [line.statement?.name?.span, ...values.flatMap((value) => (value?.kind === 'label' ? [value.span] : []))];
+    return line.colours
+      .filter((one) => ['keyword', 'clause', 'unit', 'name', 'word'].includes(one.class) || (one.class === 'text' && named(one.from, one.to)))
+      .filter(({ from, to }) => !free.some((span) => span && from >= span.from && to <= span.to))
+      .flatMap(({ from, to }) => Array.from({ length: to - from }, (_, i) => ({ row, number, offset: from + i })));
+  });
+}
 test('x', () => {
-  const { s } = opened(tank);
-  console.log(s.findings.map((f) => `${f.slug}: ${f.message}`).join('\n'));
-  console.log(withHints(tank));
-  console.log(withTokens(tank));
-  for (const w of ['Base', 'Body', 'Shell', 'Feet', 'Pump', 'Tank', 'W:', 'Main hook', 'S1 >', 'leg', 'expect', 'lift-off', '1.2 m', 'wide x', 'gear.lift', 'stainless', 'maker', 'capacity used', 'weight <', 'Yard', 'Yard": kind']) console.log('--- ' + w + '\n' + hoverAt(withCursor(tank, w)));
-  console.log(JSON.stringify(outline(s), (k, v) => (k === 'at' || k === 'whole' ? undefined : v), 1));
+  let [places, there, early] = [0, 0, 0];
+  for (const path of goodSamples()) {
+    const s = sample(path);
+    for (const { row, number, offset } of placesOf(s)) {
+      const typed = complete(s, number, offset).items.filter(({ at, text }) => text.startsWith(row.text.slice(at.from, offset)));
+      const place = typed.findIndex(({ at, text }) => row.text.startsWith(text, at.from) && at.from + text.length > offset);
+      places++;
+      if (place >= 0) there++; else console.log(path, row.text.slice(0, offset) + '|' + row.text.slice(offset));
+      if (place >= 0 && place < 3) early++;
+    }
+  }
+  console.log(places, there / places, early / places);
 });

@@ -1,0 +1,37 @@
+// What bends and angles do to gear: strength left in a bent rope, the angle between two pulls, and whether a taut line meets a box.
+import type { Box } from './extent.ts';
+import { dot, norm, subtract, type Vec3 } from './vector.ts';
+
+/**
+ * Share of a wire rope's strength left where it bends over a diameter D = ratio × rope diameter: 1 − 0.5/√(D/d)
+ * (IMCA M 179, printed in 0027/ND Guidelines for Marine Lifting, rev 11.2, 7.8). Null below a ratio of 1: a body is not bent so tight.
+ */
+export function bendEfficiency(ratio: number): number | null {
+  return ratio >= 1 ? 1 - 0.5 / Math.sqrt(ratio) : null;
+}
+
+/** The larger of the two parts of a doubled sling, as a share of what both carry: 45 to 55 (0027/ND rev 11.2, 5.8). */
+export const doubledShare = 0.55;
+
+/** Angle between two directions, rad, 0 to π; null where one has no length. */
+export function angleBetween(a: Vec3, b: Vec3): number | null {
+  const size = norm(a) * norm(b);
+  return size > 0 ? Math.acos(Math.min(1, Math.max(-1, dot(a, b) / size))) : null;
+}
+
+/** Length of the straight line from one place to another that lies within a box, m; 0 where it only touches or passes by. */
+export function lengthInside(from: Vec3, to: Vec3, { min, max }: Box): number {
+  const along = subtract(to, from);
+  let [enter, leave] = [0, 1];
+  for (const axis of [0, 1, 2] as const) {
+    const step = along[axis];
+    const [low, high] = [min[axis] - from[axis], max[axis] - from[axis]];
+    if (step === 0) {
+      if (low >= 0 || high <= 0) return 0;
+      continue;
+    }
+    enter = Math.max(enter, Math.min(low / step, high / step));
+    leave = Math.min(leave, Math.max(low / step, high / step));
+  }
+  return leave > enter ? (leave - enter) * norm(along) : 0;
+}
