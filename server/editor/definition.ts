@@ -1,6 +1,6 @@
 // Where a name is declared and used: go to definition, find references, and the places marked while the cursor rests on a name.
 import type { Thing } from '../plan/types.ts';
-import type { Place, Row } from '../syntax/types.ts';
+import type { Place } from '../syntax/types.ts';
 import type { Snapshot } from '../workspace/types.ts';
 import { ownFile, samePlace } from './items.ts';
 import { type Use, useAt, usesIn } from './uses.ts';
@@ -33,19 +33,21 @@ export function references(s: Snapshot, row: number, offset: number, users: read
 
 /** Every use of things in the files of these plans, each place once. */
 export function usesOfThings(things: readonly Thing[], snapshots: readonly Snapshot[]): readonly Use[] {
-  const found = new Map<Row, Use[]>();
-  const means = (use: Use) => use.things.some((thing) => things.some((wanted) => sameThing(thing, wanted)));
+  const found = new Map<string, Use>();
   for (const { plan } of snapshots) {
-    for (const use of plan.files.flatMap((file) => usesIn(file, plan)).filter(means)) {
-      const there = found.get(use.at.row) ?? [];
-      if (!there.some(({ at }) => samePlace(at, use.at))) found.set(use.at.row, [...there, use]);
+    for (const file of plan.files) {
+      for (const use of usesIn(file, plan)) {
+        const key = `${file.tree.rowNumber(use.at.row)}:${use.at.from}:${file.file}`;
+        if (!found.has(key) && use.things.some((thing) => things.some((wanted) => sameThing(thing, wanted)))) found.set(key, use);
+      }
     }
   }
-  return [...found.values()].flat();
+  return [...found.values()];
 }
 
 /** The same declared thing, though each plan that takes it in has bound it for itself. */
-export const sameThing = (a: Thing, b: Thing): boolean => a === b || (a.kind === b.kind && a.key === b.key && a.item.node.row === b.item.node.row);
+export const sameThing = (a: Thing, b: Thing): boolean =>
+  a === b || (a.kind === b.kind && a.key === b.key && a.item.file === b.item.file && a.item.node.row.text === b.item.node.row.text && a.path.join('\n') === b.path.join('\n'));
 
 /** The places of what is named at an offset in the file asked about; `declares` marks where it is declared. */
 export function highlights(s: Snapshot, row: number, offset: number): readonly Reference[] {

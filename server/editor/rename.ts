@@ -98,8 +98,9 @@ function written(use: Use, renamed: ReadonlyMap<Thing, string>): string | null {
   return same ? `${spelled(first, use.where)}..${spelled(last, use.where)}` : null;
 }
 
-/** Quotes where the name needs them; those the author wrote without need stay. */
-function quotedAlike({ at, name, where }: Use, to: string): string {
+/** Quotes where the name needs them; those the author wrote without need stay. Where a name may be missing, a keyword needs them. */
+function quotedAlike({ at, name, where: written, things }: Use, to: string): string {
+  const where = written === 'declared' && things[0]?.item.row.names === 'optional' ? 'compared' : written;
   const quotes = /^["“”„]/.test(at.row.text.slice(at.from, at.to));
   return quotes && isBare(name, where) && where !== 'text' ? inQuotes(to) : spelled(to, where);
 }

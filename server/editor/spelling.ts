@@ -1,7 +1,7 @@
 // How a name is written where it stands: bare where the language reads it so, else in quotes.
 import { language } from '../plan/index.ts';
 import type { Thing } from '../plan/types.ts';
-import { gearKinds, resultsOf } from '../vocabulary/index.ts';
+import { gearKinds, resultsOf, statements } from '../vocabulary/index.ts';
 import type { Use } from './uses.ts';
 
 /** A name as the text needs it in that kind of place. */
@@ -20,14 +20,15 @@ export function asDeclared({ name, item }: Thing, where: Use['where']): string {
 /** Whether a name may stand there without quotes. */
 export function isBare(name: string, where: Use['where']): boolean {
   if (!/^[A-Za-z](?:[A-Za-z0-9_]|-(?=[A-Za-z0-9_]))*$/.test(name)) return false;
-  if (where === 'declared' || where === 'named') return !joining.has(name) && !(where === 'declared' && keywords.has(name));
-  return where === 'expression' || !(joining.has(name) || keywords.has(name) || resultWords.has(name));
+  if (where === 'declared' || where === 'expression') return true;
+  if (where === 'named') return name !== 'and';
+  return !(joining.has(name) || keywords.has(name) || resultWords.has(name));
 }
 
 export const inQuotes = (text: string): string => `"${text.replaceAll('"', '""')}"`;
 
 /** Words that hold values together: bare, they would be read as such. */
-const joining: ReadonlySet<string> = new Set(['and', 'about', 'to', 'or', 'between', 'none', 'x', 'y', 'z']);
+const joining: ReadonlySet<string> = new Set(['and', 'about', 'to', 'or', 'between', 'none', 'x']);
 const keywords: ReadonlySet<string> = new Set(language.keywords);
 const resultWords: ReadonlySet<string> = new Set([...gearKinds, ...Object.values(resultsOf).flatMap((rows) => Object.keys(rows))].flatMap((words) => words.split(' ')));
 
@@ -40,5 +41,5 @@ export function unspellable(name: string, what: string): string | null {
   if (!/^[A-Za-z](?:[A-Za-z0-9_]|-(?=[A-Za-z0-9_]))*$/.test(name)) return `A name of a value is one word of letters, digits, _ and -, beginning with a letter; ${inQuotes(name)} is not.`;
   if (language.isUnit(name)) return `${name} is a unit; a name of a value must be another word.`;
   if (language.functions.includes(name)) return `${name} is a function; a name of a value must be another word.`;
-  return joining.has(name) || keywords.has(name) ? `${name} is a word of the language; a name of a value must be another word.` : null;
+  return joining.has(name) || name in statements ? `${name} is a word of the language; a name of a value must be another word.` : null;
 }

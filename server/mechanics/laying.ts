@@ -12,8 +12,18 @@ import { identity, type Mat3, multiply } from './vector.ts';
 type Symmetry = 'member' | 'even' | 'ended' | 'wedge';
 
 const symmetries: Partial<Record<ShapeKind, Symmetry>> = {
-  section: 'member', pipe: 'member', bar: 'member', 'rectangular tube': 'member',
-  cone: 'ended', frustum: 'ended', 'spherical cap': 'ended', 'tapered tube': 'ended', 'conical head': 'ended', pyramid: 'ended', 'dished head': 'ended', 'hemispherical head': 'ended',
+  section: 'member',
+  pipe: 'member',
+  bar: 'member',
+  'rectangular tube': 'member',
+  cone: 'ended',
+  frustum: 'ended',
+  'spherical cap': 'ended',
+  'tapered tube': 'ended',
+  'conical head': 'ended',
+  pyramid: 'ended',
+  'dished head': 'ended',
+  'hemispherical head': 'ended',
   wedge: 'wedge',
 };
 

@@ -22,7 +22,10 @@ export interface Taken {
 }
 
 /** The file itself first, then all it uses, transitively. */
-export function takeFiles(file: string, source: Source): { readonly files: readonly Taken[]; readonly problems: readonly PlanProblem[] } {
+export function takeFiles(
+  file: string,
+  source: Source,
+): { readonly files: readonly Taken[]; readonly problems: readonly PlanProblem[] } {
   const files: Taken[] = [];
   const problems: PlanProblem[] = [];
   const done = new Set<string>();
@@ -40,12 +43,21 @@ export function takeFiles(file: string, source: Source): { readonly files: reado
     for (const use of uses) {
       if (!use.file) continue;
       if (trail.includes(use.file) || use.file === current) {
-        const circle = [...trail.slice(trail.indexOf(use.file) < 0 ? trail.length : trail.indexOf(use.file)), current, use.file];
+        const circle = [
+          ...trail.slice(trail.indexOf(use.file) < 0 ? trail.length : trail.indexOf(use.file)),
+          current,
+          use.file,
+        ];
         problems.push({ slug: 'definition-circle', at: use.at, related: [], facts: { names: circle.map(base) } });
       } else if (!done.has(use.file)) visit(use.file, [...trail, current]);
     }
     function missing(use: Omit<Use, 'file'>, reason: string): Use {
-      problems.push({ slug: 'file-missing', at: use.at, related: [], facts: { path: use.path, reason, elsewhere: source.elsewhere(current, use.path) } });
+      problems.push({
+        slug: 'file-missing',
+        at: use.at,
+        related: [],
+        facts: { path: use.path, reason, elsewhere: source.elsewhere(current, use.path) },
+      });
       return { ...use, file: null };
     }
   };

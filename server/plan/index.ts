@@ -1,10 +1,35 @@
 // Holds a plan whose names are resolved and whose values are typed. Must never know what a value is used for, nor words for people.
 // Read types.ts, then plan.ts, bind.ts and evaluate.ts.
 export { described } from './bind.ts';
+export type { Source } from './files.ts';
 export { fold } from './fold.ts';
 export { language } from './language.ts';
 export { bindPlan } from './plan.ts';
 export { rangeNames } from './range.ts';
-export { allOpen, childrenOf, clauseOf, type Given, given, givenBy, has, lostCauses, namesOf, openLines, textOf } from './read.ts';
-export type { BoundClause, BoundPlan, BoundValue, Cell, Compare, Item, Names, PlanFacts, PlanFile, PlanProblem, TableKind, Thing } from './types.ts';
-export type { Source } from './files.ts';
+export {
+  allOpen,
+  childrenOf,
+  clauseOf,
+  type Given,
+  given,
+  givenBy,
+  has,
+  lostCauses,
+  namesOf,
+  openLines,
+  textOf,
+} from './read.ts';
+export type {
+  BoundClause,
+  BoundPlan,
+  BoundValue,
+  Cell,
+  Compare,
+  Item,
+  Names,
+  PlanFacts,
+  PlanFile,
+  PlanProblem,
+  TableKind,
+  Thing,
+} from './types.ts';

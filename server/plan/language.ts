@@ -9,7 +9,11 @@ const cache = new Map<string, Words>();
 function under(block: string): Words {
   let words = cache.get(block);
   if (!words) {
-    words = { id: block, statements: new Map(Object.entries(statementsUnder(block)).map(([key, row]) => [key, form(row)])), clauses: new Map(Object.entries(clausesOf(block)).map(([key, row]) => [key, clause(row)])) };
+    words = {
+      id: block,
+      statements: new Map(Object.entries(statementsUnder(block)).map(([key, row]) => [key, form(row)])),
+      clauses: new Map(Object.entries(clausesOf(block)).map(([key, row]) => [key, clause(row)])),
+    };
     cache.set(block, words);
   }
   return words;
@@ -22,10 +26,23 @@ const form = (row: (typeof statements)[string]): StatementForm => ({
   ...(row.value?.words && { words: row.value.words }),
   ...(row.equals && { equals: true }),
 });
-const clause = (row: { takes: ClauseForm['value']; words?: readonly string[] }): ClauseForm => ({ value: row.takes, ...(row.words && { words: row.words }) });
+const clause = (row: { takes: ClauseForm['value']; words?: readonly string[] }): ClauseForm => ({
+  value: row.takes,
+  ...(row.words && { words: row.words }),
+});
 
-const keywords = [...new Set([...Object.keys(statements), ...['file', ...Object.keys(statements)].flatMap((block) => Object.keys(clausesOf(block)))])];
-const places = new Map(keywords.map((keyword) => [keyword, [...(statements[keyword]?.under ?? []), ...Object.keys(statements).filter((block) => keyword in clausesOf(block))]]));
+const keywords = [
+  ...new Set([
+    ...Object.keys(statements),
+    ...['file', ...Object.keys(statements)].flatMap((block) => Object.keys(clausesOf(block))),
+  ]),
+];
+const places = new Map(
+  keywords.map((keyword) => [
+    keyword,
+    [...(statements[keyword]?.under ?? []), ...Object.keys(statements).filter((block) => keyword in clausesOf(block))],
+  ]),
+);
 
 /** The language as its tables say it. */
 export const language: Language = {

@@ -1,7 +1,8 @@
 // Values given with `let`: worked out when asked, in any order, over all files of a plan.
+
+import { nearest } from '../quantities/nearest.ts';
 import type { Quantity } from '../quantities/quantity.ts';
 import type { Place, Tree, TreeNode } from '../syntax/types.ts';
-import { nearest } from '../quantities/nearest.ts';
 import type { Environment } from './bind.ts';
 import { evaluate, type Sheet } from './evaluate.ts';
 import { fold } from './fold.ts';
@@ -12,11 +13,17 @@ interface Let {
   readonly name: string;
 }
 
-const kept = new Map<string, { readonly nodes: readonly TreeNode[]; readonly environment: Environment; readonly problems: readonly PlanProblem[] }>();
+const kept = new Map<
+  string,
+  { readonly nodes: readonly TreeNode[]; readonly environment: Environment; readonly problems: readonly PlanProblem[] }
+>();
 const most = 64; // plans whose environment is kept
 
 /** The environment statements are typed in. The same object as last time for this plan while its `let` lines are the same. */
-export function environmentOf(file: string, trees: readonly Tree[]): { readonly environment: Environment; readonly problems: readonly PlanProblem[] } {
+export function environmentOf(
+  file: string,
+  trees: readonly Tree[],
+): { readonly environment: Environment; readonly problems: readonly PlanProblem[] } {
   const nodes = trees.flatMap((tree) => tree.nodes.filter((node) => node.line.statement?.keyword.word === 'let'));
   const known = kept.get(file);
   if (known && known.nodes.length === nodes.length && known.nodes.every((node, i) => node === nodes[i])) return known;
@@ -27,7 +34,10 @@ export function environmentOf(file: string, trees: readonly Tree[]): { readonly 
   return made;
 }
 
-function build(nodes: readonly TreeNode[]): { readonly environment: Environment; readonly problems: readonly PlanProblem[] } {
+function build(nodes: readonly TreeNode[]): {
+  readonly environment: Environment;
+  readonly problems: readonly PlanProblem[];
+} {
   const table = new Map<string, Let[]>();
   for (const node of nodes) {
     const name = node.line.statement?.name?.parts.at(-1)?.text;
@@ -74,6 +84,12 @@ function circle(keys: readonly string[], table: ReadonlyMap<string, readonly Let
     return { row: node.row, from: span.from, to: span.to };
   };
   const [first, ...others] = lets;
-  if (!first || problems.some((problem) => problem.slug === 'definition-circle' && problem.at.row === first.node.row)) return;
-  problems.push({ slug: 'definition-circle', at: at(first.node), related: others.map((other) => ({ at: at(other.node), says: 'in the same circle' })), facts: { names: [...lets, first].map((let_) => let_.name) } });
+  if (!first || problems.some((problem) => problem.slug === 'definition-circle' && problem.at.row === first.node.row))
+    return;
+  problems.push({
+    slug: 'definition-circle',
+    at: at(first.node),
+    related: others.map((other) => ({ at: at(other.node), says: 'in the same circle' })),
+    facts: { names: [...lets, first].map((let_) => let_.name) },
+  });
 }

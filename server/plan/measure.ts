@@ -16,35 +16,54 @@ const conversions: Partial<Record<Measure, (q: Quantity) => Quantity | null>> = 
 /** The dimension a clause is kept in; null: any. */
 export function dimensionOf(measure: Measure): Dimension | null {
   switch (measure) {
-    case 'any': return null;
-    case 'whole': case 'number': case 'percent': return none;
-    case 'weight': return dimensions.mass;
-    case 'weight per length': return dimensions['mass per length'];
-    case 'weight per area': return dimensions['mass per area'];
-    case 'density': return dimensions['mass density'];
-    default: return dimensions[measure];
+    case 'any':
+      return null;
+    case 'whole':
+    case 'number':
+    case 'percent':
+      return none;
+    case 'weight':
+      return dimensions.mass;
+    case 'weight per length':
+      return dimensions['mass per length'];
+    case 'weight per area':
+      return dimensions['mass per area'];
+    case 'density':
+      return dimensions['mass density'];
+    default:
+      return dimensions[measure];
   }
 }
 
 /** In plain words: "a weight", "a length". */
 export function measureName(measure: Measure): string {
   switch (measure) {
-    case 'any': return 'a value with its unit';
-    case 'whole': return 'a whole number';
-    case 'number': return 'a plain number';
-    case 'percent': return 'a share in %';
-    case 'weight': return 'a weight';
-    case 'weight per length': return 'a weight per length';
-    case 'weight per area': return 'a weight per area';
-    case 'density': return 'a weight per volume';
-    default: return nameOf(dimensions[measure]);
+    case 'any':
+      return 'a value with its unit';
+    case 'whole':
+      return 'a whole number';
+    case 'number':
+      return 'a plain number';
+    case 'percent':
+      return 'a share in %';
+    case 'weight':
+      return 'a weight';
+    case 'weight per length':
+      return 'a weight per length';
+    case 'weight per area':
+      return 'a weight per area';
+    case 'density':
+      return 'a weight per volume';
+    default:
+      return nameOf(dimensions[measure]);
   }
 }
 
 /** The quantity as the clause keeps it (mass for weights, and so on); `missing` where it lacks a unit; null where it does not fit. */
 export function fit(q: Quantity, measure: Measure): Quantity | 'missing' | null {
   if (measure === 'any') return q;
-  if (measure === 'percent') return q.percent || (q.bare && q.value === 0) ? q : q.bare && same(q.dimension, none) ? 'missing' : null;
+  if (measure === 'percent')
+    return q.percent || (q.bare && q.value === 0) ? q : q.bare && same(q.dimension, none) ? 'missing' : null;
   if (q.percent) return null;
   if (measure === 'whole' || measure === 'number') return same(q.dimension, none) ? q : null;
   const dimension = dimensionOf(measure) ?? none;

@@ -6,10 +6,23 @@ import type { Item, Names, PlanFile, PlanProblem, TableKind, Thing } from './typ
 const pathKinds: readonly TableKind[] = ['gear', 'pick', 'point', 'bridle'];
 const spaceOf = (kind: TableKind): string => (pathKinds.includes(kind) ? 'path' : kind === 'assembly' ? 'part' : kind);
 /** Kinds that are unique within what they stand in, not over the whole plan. */
-const scoped: readonly TableKind[] = ['part', 'assembly', 'pick', 'point', 'position', 'deduction', 'support', 'weighing', 'category'];
+const scoped: readonly TableKind[] = [
+  'part',
+  'assembly',
+  'pick',
+  'point',
+  'position',
+  'deduction',
+  'support',
+  'weighing',
+  'category',
+];
 
 /** The table of names of a plan, and a fact for each name stated twice. */
-export function buildNames(files: readonly PlanFile[]): { readonly names: Names; readonly problems: readonly PlanProblem[] } {
+export function buildNames(files: readonly PlanFile[]): {
+  readonly names: Names;
+  readonly problems: readonly PlanProblem[];
+} {
   const things: Thing[] = [];
   files.forEach((file, index) => {
     for (const item of file.items) declare(item, null, null, index > 0, things);
@@ -37,10 +50,25 @@ function push<K, V>(map: Map<K, V[]>, key: K, value: V): void {
 
 function declare(item: Item, owner: Thing | null, load: Thing | null, library: boolean, things: Thing[]): void {
   const kind = item.row.declares as TableKind | undefined;
-  const own = kind ? item.names.map((name): Thing => ({ kind, name, key: fold(name), item, owner, load: kind === 'load' ? null : load, path: owner ? [...owner.path, name] : [name], library, clash: false })) : [];
+  const own = kind
+    ? item.names.map(
+        (name): Thing => ({
+          kind,
+          name,
+          key: fold(name),
+          item,
+          owner,
+          load: kind === 'load' ? null : load,
+          path: owner ? [...owner.path, name] : [name],
+          library,
+          clash: false,
+        }),
+      )
+    : [];
   for (const thing of own) things.push(thing);
   // What stands in a beam declared as a range stands in each of it.
-  for (const inner of own.length ? own : [owner]) for (const child of item.children) declare(child, inner, kind === 'load' ? inner : load, library, things);
+  for (const inner of own.length ? own : [owner])
+    for (const child of item.children) declare(child, inner, kind === 'load' ? inner : load, library, things);
 }
 
 type Mutable = { -readonly [K in keyof Thing]: Thing[K] };
@@ -62,8 +90,16 @@ function clashes(things: readonly Thing[]): readonly PlanProblem[] {
     (thing as Mutable).clash = true;
     (other as Mutable).clash = true;
     problems.push({
-      slug: 'stated-twice', at: thing.item.nameAt, related: [{ at: other.item.nameAt, says: 'stated here' }],
-      facts: { name: thing.name, place: thing.item.file === other.item.file ? 'this file' : other.item.file.slice(other.item.file.lastIndexOf('/') + 1) },
+      slug: 'stated-twice',
+      at: thing.item.nameAt,
+      related: [{ at: other.item.nameAt, says: 'stated here' }],
+      facts: {
+        name: thing.name,
+        place:
+          thing.item.file === other.item.file
+            ? 'this file'
+            : other.item.file.slice(other.item.file.lastIndexOf('/') + 1),
+      },
     });
   }
   return problems;

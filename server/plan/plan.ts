@@ -2,23 +2,36 @@
 import { bindItem, misplaced } from './bind.ts';
 import { type Source, type Taken, takeFiles } from './files.ts';
 import { environmentOf } from './lets.ts';
-import { allOpen, lostLines } from './read.ts';
 import { buildNames } from './names.ts';
-import type { BoundPlan, Item, PlanFile, PlanProblem, Place } from './types.ts';
+import { allOpen, lostLines } from './read.ts';
+import type { BoundPlan, Item, Place, PlanFile, PlanProblem } from './types.ts';
 
 /** A plan or library bound with all it takes in. */
 export function bindPlan(file: string, source: Source): BoundPlan {
   const taken = takeFiles(file, source);
-  const lets = environmentOf(file, taken.files.map((part) => part.tree));
+  const lets = environmentOf(
+    file,
+    taken.files.map((part) => part.tree),
+  );
   const files = taken.files.map((part): PlanFile => ({ ...part, items: itemsOf(part, lets.environment) }));
   const { names, problems } = buildNames(files);
   const own = files[0]?.items ?? [];
   const head = own.find((item) => item.keyword === 'plan') ?? null;
-  const items = files.flatMap((part, i) => (i === 0 ? part.items : part.items.filter((item) => item.keyword !== 'plan' && item.keyword !== 'expect')));
+  const items = files.flatMap((part, i) =>
+    i === 0 ? part.items : part.items.filter((item) => item.keyword !== 'plan' && item.keyword !== 'expect'),
+  );
   return {
-    file, files, head, units: unitsOf(head), names, items,
+    file,
+    files,
+    head,
+    units: unitsOf(head),
+    names,
+    items,
     problems: [...taken.problems, ...lets.problems, ...problems, ...once(own)],
-    opens: [...files.flatMap((part) => opensOf(part)), ...taken.problems.filter((problem) => problem.slug === 'file-missing').map((problem) => problem.at)],
+    opens: [
+      ...files.flatMap((part) => opensOf(part)),
+      ...taken.problems.filter((problem) => problem.slug === 'file-missing').map((problem) => problem.at),
+    ],
   };
 }
 
@@ -33,13 +46,22 @@ function unitsOf(head: Item | null): 'US' | 'metric' {
 
 /** Lines at file level that nothing can be made of. */
 function opensOf({ tree, items }: PlanFile): readonly Place[] {
-  const lines = tree.nodes.filter((node) => node.line.kind === 'unread' || (node.line.kind === 'clauses' && node.line.opens) || (node.problems.length > 0) || misplaced(node)).map((node): Place => ({ row: node.row, from: node.line.indent, to: node.row.text.length }));
+  const lines = tree.nodes
+    .filter(
+      (node) =>
+        node.line.kind === 'unread' ||
+        (node.line.kind === 'clauses' && node.line.opens) ||
+        node.problems.length > 0 ||
+        misplaced(node),
+    )
+    .map((node): Place => ({ row: node.row, from: node.line.indent, to: node.row.text.length }));
   return [...lines, ...items.flatMap(opensOfItem), ...tree.problems.map((problem) => problem.at)];
 }
 
 /** Loads, gear, rigs and cranes open their own sums. A rule or a used file that cannot be read, or a line lost under anything else, opens the plan's. */
 function opensOfItem(item: Item): readonly Place[] {
-  if (item.keyword === 'load' || item.keyword === 'gear' || item.keyword === 'rig' || item.keyword === 'crane') return [];
+  if (item.keyword === 'load' || item.keyword === 'gear' || item.keyword === 'rig' || item.keyword === 'crane')
+    return [];
   return item.keyword === 'rules' || item.keyword === 'use' ? allOpen(item) : lostLines(item.node);
 }
 
@@ -50,7 +72,13 @@ function once(items: readonly Item[]): readonly PlanProblem[] {
   for (const item of items) {
     if (!item.row.once) continue;
     const other = first.get(item.keyword);
-    if (other) problems.push({ slug: 'stated-twice', at: item.at, related: [{ at: other.at, says: 'stated here' }], facts: { name: `"${item.keyword}"`, place: 'this file' } });
+    if (other)
+      problems.push({
+        slug: 'stated-twice',
+        at: item.at,
+        related: [{ at: other.at, says: 'stated here' }],
+        facts: { name: `"${item.keyword}"`, place: 'this file' },
+      });
     else first.set(item.keyword, item);
   }
   return problems;

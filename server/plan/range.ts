@@ -13,7 +13,8 @@ export function rangeNames(first: string, last: string): readonly string[] | str
   if (end < start) return 'a range runs upwards';
   if (end - start + 1 > most) return `a range holds at most ${most}`;
   const width = from[2]?.startsWith('0') ? from[2].length : 0;
-  if (width && to[2]?.length !== width) return 'both numbers of a range need the same number of digits when they begin with zero';
+  if (width && to[2]?.length !== width)
+    return 'both numbers of a range need the same number of digits when they begin with zero';
   return Array.from({ length: end - start + 1 }, (_, i) => `${from[1]}${String(start + i).padStart(width, '0')}`);
 }
 

@@ -6,7 +6,11 @@ import { misplaced } from './bind.ts';
 import type { BoundClause, Item } from './types.ts';
 
 /** What a clause gives: `absent` where it is not written. */
-export type Given = { readonly state: 'known'; readonly quantity: Quantity; readonly at: Place } | { readonly state: 'open'; readonly because: readonly Cause[]; readonly at: Place } | { readonly state: 'none'; readonly at: Place } | { readonly state: 'absent' };
+export type Given =
+  | { readonly state: 'known'; readonly quantity: Quantity; readonly at: Place }
+  | { readonly state: 'open'; readonly because: readonly Cause[]; readonly at: Place }
+  | { readonly state: 'none'; readonly at: Place }
+  | { readonly state: 'absent' };
 
 const cause = (what: string, at: Place): Cause => ({ what, at });
 
@@ -19,7 +23,8 @@ export function given(item: Item, keyword: string): Given {
 export function givenBy(clause: BoundClause, label: string): Given {
   const { value, at } = clause;
   if (!value) return { state: 'open', because: [cause(`What ${label} says could not be read.`, at)], at };
-  if (value.kind === 'unknown') return { state: 'open', because: [{ ...cause(`${label} is not known yet (?).`, at), deliberate: true }], at };
+  if (value.kind === 'unknown')
+    return { state: 'open', because: [{ ...cause(`${label} is not known yet (?).`, at), deliberate: true }], at };
   if (value.kind === 'none') return { state: 'none', at };
   if (value.kind === 'quantity') return { state: 'known', quantity: value.quantity, at };
   if (value.kind === 'word' && value.amount) return { state: 'known', quantity: value.amount, at };
@@ -29,12 +34,19 @@ export function givenBy(clause: BoundClause, label: string): Given {
 /** The text, word, label or date of a clause; null where it is not written or could not be read. */
 export function textOf(item: Item, keyword: string): string | null {
   const value = (keyword === '' ? item.value : item.clauses.get(keyword)?.[0])?.value;
-  return value?.kind === 'text' ? value.text : value?.kind === 'word' ? value.word : value?.kind === 'date' ? value.iso : null;
+  return value?.kind === 'text'
+    ? value.text
+    : value?.kind === 'word'
+      ? value.word
+      : value?.kind === 'date'
+        ? value.iso
+        : null;
 }
 
 export const has = (item: Item, keyword: string): boolean => item.clauses.has(keyword);
 export const clauseOf = (item: Item, keyword: string): BoundClause | undefined => item.clauses.get(keyword)?.[0];
-export const childrenOf = (item: Item, keyword: string): readonly Item[] => item.children.filter((child) => child.keyword === keyword);
+export const childrenOf = (item: Item, keyword: string): readonly Item[] =>
+  item.children.filter((child) => child.keyword === keyword);
 
 /** The names of a clause, or of the statement's own value with key ''. */
 export function namesOf(item: Item, keyword: string): readonly NameUse[] {
@@ -53,16 +65,24 @@ const lost = new WeakMap<TreeNode, readonly Place[]>();
 export function lostLines(node: TreeNode): readonly Place[] {
   let places = lost.get(node);
   if (!places) {
-    places = node.children.flatMap((child) => [...(child.line.kind === 'unread' || child.problems.length || misplaced(child) ? [whole(child)] : []), ...lostLines(child)]);
+    places = node.children.flatMap((child) => [
+      ...(child.line.kind === 'unread' || child.problems.length || misplaced(child) ? [whole(child)] : []),
+      ...lostLines(child),
+    ]);
     lost.set(node, places);
   }
   return places;
 }
 
 /** Every line under an item that could not be read in full. */
-export const allOpen = (item: Item): readonly Place[] => [...item.opens, ...lostLines(item.node), ...item.children.flatMap(allOpen)];
+export const allOpen = (item: Item): readonly Place[] => [
+  ...item.opens,
+  ...lostLines(item.node),
+  ...item.children.flatMap(allOpen),
+];
 
 const whole = (node: TreeNode): Place => ({ row: node.row, from: node.line.indent, to: node.row.text.length });
 
 /** The same as causes. */
-export const lostCauses = (item: Item): readonly Cause[] => lostLines(item.node).map((at) => cause('A line here cannot be read.', at));
+export const lostCauses = (item: Item): readonly Cause[] =>
+  lostLines(item.node).map((at) => cause('A line here cannot be read.', at));

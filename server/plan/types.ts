@@ -1,7 +1,17 @@
 // A plan once its names are resolved and its values are typed: items with their clauses, and the tables of names they live in.
 import type { Dimension } from '../quantities/dimension.ts';
 import type { Quantity } from '../quantities/quantity.ts';
-import type { AxisText, CompareValue, NameUse, Place, Problem, Related, SyntaxFacts, Tree, TreeNode } from '../syntax/types.ts';
+import type {
+  AxisText,
+  CompareValue,
+  NameUse,
+  Place,
+  Problem,
+  Related,
+  SyntaxFacts,
+  Tree,
+  TreeNode,
+} from '../syntax/types.ts';
 import type { ClauseRow, StatementRow } from '../vocabulary/index.ts';
 
 /** A coordinate or cell that may be unknown (`?`), deliberately nothing (`none`), or could not be read (null). */
@@ -67,8 +77,28 @@ export interface Item {
 }
 
 export type TableKind =
-  | 'let' | 'material' | 'load' | 'assembly' | 'part' | 'pick' | 'gear' | 'point' | 'bridle' | 'rig' | 'stage' | 'crane' | 'position' | 'chart' | 'deduction'
-  | 'ground' | 'support' | 'obstruction' | 'set-down' | 'rules' | 'category' | 'weighing';
+  | 'let'
+  | 'material'
+  | 'load'
+  | 'assembly'
+  | 'part'
+  | 'pick'
+  | 'gear'
+  | 'point'
+  | 'bridle'
+  | 'rig'
+  | 'stage'
+  | 'crane'
+  | 'position'
+  | 'chart'
+  | 'deduction'
+  | 'ground'
+  | 'support'
+  | 'obstruction'
+  | 'set-down'
+  | 'rules'
+  | 'category'
+  | 'weighing';
 
 /** One declared thing: an item, which of its names, and what it stands in. */
 export interface Thing {
@@ -98,7 +128,13 @@ export interface PlanFacts extends SyntaxFacts {
   'unit-unknown': { unit: string; dimension: string; nearest: readonly string[] };
   'unit-ambiguous': { unit: string; meanings: readonly { unit: string; size: string }[] };
   'dimension-mismatch': { clause: string; wanted: string; text: string; found: string; sum: boolean };
-  'name-unknown': { name: string; nearest: readonly string[]; wanted: string; is: string | null; declare: string | null };
+  'name-unknown': {
+    name: string;
+    nearest: readonly string[];
+    wanted: string;
+    is: string | null;
+    declare: string | null;
+  };
   'file-missing': { path: string; reason: string; elsewhere: readonly string[] };
   'definition-circle': { names: readonly string[] };
   'material-unknown': { name: string; nearest: readonly { name: string; density: number }[] };

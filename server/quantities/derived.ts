@@ -41,26 +41,51 @@ export interface Origin {
 
 /** A known number; low and high are the ends of its tolerance. A number that is not finite becomes open. */
 export function known(value: number, unit: ResultUnit, origin: Origin = {}, low = value, high = value): Derived {
-  if (!Number.isFinite(value) || !Number.isFinite(low) || !Number.isFinite(high)) return open(unit, [{ what: 'The sum has no finite answer.', at: origin.at ?? null }], origin);
+  if (!Number.isFinite(value) || !Number.isFinite(low) || !Number.isFinite(high))
+    return open(unit, [{ what: 'The sum has no finite answer.', at: origin.at ?? null }], origin);
   return { value, low, high, unit, ...fill(origin), because: [] };
 }
 
 /** A number that is not known, with the reasons. */
 export function open(unit: ResultUnit, because: readonly Cause[], origin: Origin = {}): Derived {
-  return { value: null, low: null, high: null, unit, ...fill(origin), because: because.length ? because : [{ what: 'Nothing states it.', at: origin.at ?? null }] };
+  return {
+    value: null,
+    low: null,
+    high: null,
+    unit,
+    ...fill(origin),
+    because: because.length ? because : [{ what: 'Nothing states it.', at: origin.at ?? null }],
+  };
 }
 
-const fill = (origin: Origin) => ({ formula: origin.formula ?? '', inputs: origin.inputs ?? [], source: origin.source ?? '', assumptions: origin.assumptions ?? [], at: origin.at ?? null });
+const fill = (origin: Origin) => ({
+  formula: origin.formula ?? '',
+  inputs: origin.inputs ?? [],
+  source: origin.source ?? '',
+  assumptions: origin.assumptions ?? [],
+  at: origin.at ?? null,
+});
 
 /** The sum of numbers; open as soon as one is, with all their reasons, so that an unknown never counts as zero. */
 export function sum(items: readonly Derived[], unit: ResultUnit, origin: Origin = {}): Derived {
   const because = items.flatMap((item) => item.because);
   if (because.length || items.some((item) => item.value === null)) return open(unit, unique(because), origin);
-  const add = (pick: (item: Derived) => number | null) => items.reduce((total, item) => total + (pick(item) ?? Number.NaN), 0);
-  return known(add((i) => i.value), unit, origin, add((i) => i.low), add((i) => i.high));
+  const add = (pick: (item: Derived) => number | null) =>
+    items.reduce((total, item) => total + (pick(item) ?? Number.NaN), 0);
+  return known(
+    add((i) => i.value),
+    unit,
+    origin,
+    add((i) => i.low),
+    add((i) => i.high),
+  );
 }
 
 /** Causes without repeats. */
 export function unique(causes: readonly Cause[]): readonly Cause[] {
-  return causes.length < 2 ? causes : causes.filter((cause, i) => causes.findIndex((other) => other.what === cause.what && other.at === cause.at) === i);
+  return causes.length < 2
+    ? causes
+    : causes.filter(
+        (cause, i) => causes.findIndex((other) => other.what === cause.what && other.at === cause.at) === i,
+      );
 }

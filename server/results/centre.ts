@@ -13,11 +13,19 @@ export interface Mass {
 }
 
 /** Σ m r / Σ m along each axis; open where a weight or a place is not known. */
-export function centreOf(masses: readonly Mass[], at: unknown, causes: readonly Cause[]): readonly [Derived, Derived, Derived] {
+export function centreOf(
+  masses: readonly Mass[],
+  at: unknown,
+  causes: readonly Cause[],
+): readonly [Derived, Derived, Derived] {
   const counted = masses.filter((mass) => mass.weight.value !== 0);
   const weights = unique(counted.flatMap((mass) => mass.weight.because));
   return [0, 1, 2].map((axis) => {
-    const why = unique([...causes, ...weights, ...counted.flatMap((mass) => [...(mass.open[axis] ?? []), ...mass.because])]);
+    const why = unique([
+      ...causes,
+      ...weights,
+      ...counted.flatMap((mass) => [...(mass.open[axis] ?? []), ...mass.because]),
+    ]);
     if (why.length || !counted.length) return open('m', why, { at });
     return along(counted, axis, at);
   }) as unknown as readonly [Derived, Derived, Derived];
@@ -27,13 +35,35 @@ function along(masses: readonly Mass[], axis: number, at: unknown): Derived {
   const points = masses.map((mass) => {
     const x = mass.centre?.[axis] as number;
     const slack = mass.slack[axis] ?? 0;
-    return { m: mass.weight.value as number, low: mass.weight.low as number, high: mass.weight.high as number, x, from: x - slack, to: x + slack };
+    return {
+      m: mass.weight.value as number,
+      low: mass.weight.low as number,
+      high: mass.weight.high as number,
+      x,
+      from: x - slack,
+      to: x + slack,
+    };
   });
   const total = points.reduce((sum, point) => sum + point.m, 0);
   const value = points.reduce((sum, point) => sum + point.m * point.x, 0) / total;
   const fixed = points.every((point) => point.low === point.high && point.from === point.to);
-  const ends = fixed ? [value, value] : [-extreme(points.map((point) => ({ ...point, x: -point.from }))), extreme(points.map((point) => ({ ...point, x: point.to })))];
-  return known(value, 'm', { formula: 'sum of weight * place / sum of weight', inputs: masses.map((mass) => ({ label: mass.thing.name, value: mass.weight })), at }, Math.min(ends[0] as number, value), Math.max(ends[1] as number, value));
+  const ends = fixed
+    ? [value, value]
+    : [
+        -extreme(points.map((point) => ({ ...point, x: -point.from }))),
+        extreme(points.map((point) => ({ ...point, x: point.to }))),
+      ];
+  return known(
+    value,
+    'm',
+    {
+      formula: 'sum of weight * place / sum of weight',
+      inputs: masses.map((mass) => ({ label: mass.thing.name, value: mass.weight })),
+      at,
+    },
+    Math.min(ends[0] as number, value),
+    Math.max(ends[1] as number, value),
+  );
 }
 
 /** Greatest Σ m x / Σ m over weights between their ends: the far ones heavy, the near ones light; the best split is one of n. */

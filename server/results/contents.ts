@@ -23,7 +23,12 @@ export function unstatedContents(layout: Layout, notes: Notes): ReadonlyMap<Thin
     if (!inside || !part.shape || 'impossible' in solid(part.shape)) continue;
     const count = layout.place(item).count ?? 1;
     const shut = closed(part.shape) || capped(thing, inLoad);
-    const facts = { part: thing.name, volume: inside.volume * count, added: inside.volume * count * water, closed: shut };
+    const facts = {
+      part: thing.name,
+      volume: inside.volume * count,
+      added: inside.volume * count * water,
+      closed: shut,
+    };
     const cause = notes.add('contents-unstated', item.nameAt, facts, `Nothing says what is inside ${thing.name}.`);
     if (shut) open.set(thing, cause);
   }
@@ -33,10 +38,11 @@ export function unstatedContents(layout: Layout, notes: Notes): ReadonlyMap<Thin
 /** Parts that a liquid is said to be inside of, alone or as part of an assembly. */
 function saidInside(things: readonly Thing[], layout: Layout): ReadonlySet<Thing> {
   const said = new Set<Thing>();
-  for (const liquid of things.filter((thing) => isLiquid(thing.item))) for (const name of namesOf(liquid.item, 'inside')) {
-    const key = fold(name.parts.at(-1)?.text ?? '');
-    for (const thing of things) if (thing.key === key || within(thing, key, layout)) said.add(thing);
-  }
+  for (const liquid of things.filter((thing) => isLiquid(thing.item)))
+    for (const name of namesOf(liquid.item, 'inside')) {
+      const key = fold(name.parts.at(-1)?.text ?? '');
+      for (const thing of things) if (thing.key === key || within(thing, key, layout)) said.add(thing);
+    }
   return said;
 }
 

@@ -8,7 +8,11 @@ export function deductionsOf(crane: Item, notes: Notes): Derived {
   const items = childrenOf(crane, 'deduct');
   const each = items.map((item) => deduction(item, notes));
   const lines = [...openLines(crane), ...lostCauses(crane)];
-  const total = sum(each, 'kg', { formula: 'sum of deductions', inputs: items.map((item, i) => ({ label: item.names[0] ?? 'deduct', value: each[i] as Derived })), at: crane.nameAt });
+  const total = sum(each, 'kg', {
+    formula: 'sum of deductions',
+    inputs: items.map((item, i) => ({ label: item.names[0] ?? 'deduct', value: each[i] as Derived })),
+    at: crane.nameAt,
+  });
   return lines.length ? open('kg', unique([...lines, ...total.because]), { at: crane.nameAt }) : total;
 }
 
@@ -16,16 +20,46 @@ function deduction(item: Item, notes: Notes): Derived {
   const weight = given(item, '');
   const lines = openLines(item);
   if (lines.length) return open('kg', lines, { at: item.at });
-  if (weight.state === 'known') return known(weight.quantity.value, 'kg', { source: 'typed here', at: item.at }, weight.quantity.low, weight.quantity.high);
+  if (weight.state === 'known')
+    return known(
+      weight.quantity.value,
+      'kg',
+      { source: 'typed here', at: item.at },
+      weight.quantity.low,
+      weight.quantity.high,
+    );
   if (weight.state === 'none') {
     if (item.clauses.has('from')) return known(0, 'kg', { source: 'none: already in the chart', at: item.at });
-    return open('kg', [notes.add('clause-missing', item.at, { item: `deduct ${item.names[0] ?? ''}`.trim(), clause: 'from', why: '`none` needs the note of the chart that says so' }, `Nothing says why ${item.names[0] ?? 'it'} is not deducted.`)], { at: item.at });
+    return open(
+      'kg',
+      [
+        notes.add(
+          'clause-missing',
+          item.at,
+          {
+            item: `deduct ${item.names[0] ?? ''}`.trim(),
+            clause: 'from',
+            why: '`none` needs the note of the chart that says so',
+          },
+          `Nothing says why ${item.names[0] ?? 'it'} is not deducted.`,
+        ),
+      ],
+      { at: item.at },
+    );
   }
-  return open('kg', weight.state === 'open' ? weight.because : [because(`${item.names[0] ?? 'A deduction'} has no weight.`, item.at)], { at: item.at });
+  return open(
+    'kg',
+    weight.state === 'open' ? weight.because : [because(`${item.names[0] ?? 'A deduction'} has no weight.`, item.at)],
+    { at: item.at },
+  );
 }
 
 /** Of all cranes of the plan. */
 export function deductions(plan: BoundPlan, notes: Notes): Derived {
   const cranes = plan.items.filter((item) => item.keyword === 'crane' && item.file === plan.file);
-  return sum(cranes.map((crane) => deductionsOf(crane, notes)), 'kg', { formula: 'sum of deductions' });
+  return sum(
+    cranes.map((crane) => deductionsOf(crane, notes)),
+    'kg',
+    { formula: 'sum of deductions' },
+  );
 }

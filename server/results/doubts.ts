@@ -1,6 +1,6 @@
 // What about a load's evidence is worth a second look: readings that leave things unsaid, centres that do not agree or are assumed, weights that no size fits.
 import type { Box } from '../mechanics/index.ts';
-import { childrenOf, type Item, namesOf, textOf, type Thing } from '../plan/index.ts';
+import { childrenOf, type Item, namesOf, type Thing, textOf } from '../plan/index.ts';
 import type { Derived } from '../quantities/derived.ts';
 import { type Evidence, readings } from '../vocabulary/index.ts';
 import type { Summed } from './bodies.ts';
@@ -23,7 +23,9 @@ export function unclearReading(item: Item, candidate: Candidate): readonly strin
   const by = candidate.evidence as Evidence | null;
   if (by === 'shipping paper') return item.clauses.has('state') ? [] : ['whether net, gross or as shipped (`state`)'];
   if (!by || !readings.includes(by)) return [];
-  const tolerance = item.clauses.has('accuracy') || (candidate.weight.value !== null && (candidate.weight.low as number) < (candidate.weight.high as number));
+  const tolerance =
+    item.clauses.has('accuracy') ||
+    (candidate.weight.value !== null && (candidate.weight.low as number) < (candidate.weight.high as number));
   return [
     ...(item.clauses.has('tare') ? [] : ['what hung on it or stood with it (`tare`)']),
     ...(item.clauses.has('state') || item.clauses.has('without') ? [] : ['with what contents (`state`)']),
@@ -36,18 +38,39 @@ export function unclearReading(item: Item, candidate: Candidate): readonly strin
 export function leftOut(stated: Item, body: Summed): readonly Thing[] {
   const state = textOf(stated, 'state');
   if (!state || !states.test(state)) return [];
-  const named = new Set(namesOf(stated, 'without').map((name) => (name.parts.at(-1)?.text ?? '').toLowerCase().replace(/\s+/g, '')));
+  const named = new Set(
+    namesOf(stated, 'without').map((name) => (name.parts.at(-1)?.text ?? '').toLowerCase().replace(/\s+/g, '')),
+  );
   const inside = (one: Summed): readonly Summed[] => (one.part ? [one] : one.bodies.flatMap(inside));
-  return inside(body).filter((one) => isLiquid(one.thing.item) && !named.has(one.thing.key) && !(one.thing.owner && named.has(one.thing.owner.key))).map((one) => one.thing);
+  return inside(body)
+    .filter(
+      (one) =>
+        isLiquid(one.thing.item) && !named.has(one.thing.key) && !(one.thing.owner && named.has(one.thing.owner.key)),
+    )
+    .map((one) => one.thing);
 }
 
 /** Doubts about one load, noted once everything about it is known. Returns the centre that does not agree with the one used, if there is one. */
-export function doubts(load: Pick<LoadResult, 'thing' | 'candidates' | 'cog'> & { readonly body: Summed }, centres: readonly { readonly name: string; readonly at: Candidate['at']; readonly cog: readonly Derived[] }[], span: number | null, limit: number, notes: Notes): readonly Derived[] | null {
+export function doubts(
+  load: Pick<LoadResult, 'thing' | 'candidates' | 'cog'> & { readonly body: Summed },
+  centres: readonly { readonly name: string; readonly at: Candidate['at']; readonly cog: readonly Derived[] }[],
+  span: number | null,
+  limit: number,
+  notes: Notes,
+): readonly Derived[] | null {
   const lighter = notes.problems.some((problem) => problem.slug === 'measured-lighter');
   for (const candidate of load.candidates) {
-    const item = [...childrenOf(load.thing.item, 'stated'), ...childrenOf(load.thing.item, 'weighed')].find((one) => one.at === candidate.at);
+    const item = [...childrenOf(load.thing.item, 'stated'), ...childrenOf(load.thing.item, 'weighed')].find(
+      (one) => one.at === candidate.at,
+    );
     const missing = item && !lighter ? unclearReading(item, candidate) : [];
-    if (missing.length) notes.add('reading-unclear', candidate.at, { reading: candidate.evidence === 'shipping paper' ? 'shipping paper' : 'reading', missing }, '');
+    if (missing.length)
+      notes.add(
+        'reading-unclear',
+        candidate.at,
+        { reading: candidate.evidence === 'shipping paper' ? 'shipping paper' : 'reading', missing },
+        '',
+      );
   }
   assumed(load.body, load.body.weight.value, notes);
   implausible(load.thing, load.body, notes);
@@ -55,14 +78,39 @@ export function doubts(load: Pick<LoadResult, 'thing' | 'candidates' | 'cog'> & 
 }
 
 /** Two centres further apart than the agreement, as a share of the span of the picks. */
-function disagreeing(load: Thing, centres: readonly { readonly name: string; readonly at: Candidate['at']; readonly cog: readonly Derived[] }[], span: number | null, limit: number, notes: Notes): readonly Derived[] | null {
+function disagreeing(
+  load: Thing,
+  centres: readonly { readonly name: string; readonly at: Candidate['at']; readonly cog: readonly Derived[] }[],
+  span: number | null,
+  limit: number,
+  notes: Notes,
+): readonly Derived[] | null {
   if (!span) return null;
-  for (const [i, a] of centres.entries()) for (const b of centres.slice(i + 1)) {
-    const apart = Math.hypot(...[0, 1, 2].map((axis) => (a.cog[axis]?.value ?? b.cog[axis]?.value ?? 0) - (b.cog[axis]?.value ?? a.cog[axis]?.value ?? 0)));
-    if (!(apart > limit * span)) continue;
-    notes.add('cog-disagrees', a.at, { load: load.name, a: a.name, b: b.name, pointA: point(a.cog), pointB: point(b.cog), distance: apart, limit: limit * span }, '', [{ at: b.at, says: b.name }]);
-    return b.cog;
-  }
+  for (const [i, a] of centres.entries())
+    for (const b of centres.slice(i + 1)) {
+      const apart = Math.hypot(
+        ...[0, 1, 2].map(
+          (axis) => (a.cog[axis]?.value ?? b.cog[axis]?.value ?? 0) - (b.cog[axis]?.value ?? a.cog[axis]?.value ?? 0),
+        ),
+      );
+      if (!(apart > limit * span)) continue;
+      notes.add(
+        'cog-disagrees',
+        a.at,
+        {
+          load: load.name,
+          a: a.name,
+          b: b.name,
+          pointA: point(a.cog),
+          pointB: point(b.cog),
+          distance: apart,
+          limit: limit * span,
+        },
+        '',
+        [{ at: b.at, says: b.name }],
+      );
+      return b.cog;
+    }
   return null;
 }
 const point = (cog: readonly Derived[]): readonly (number | null)[] => cog.map((axis) => axis.value);
@@ -72,7 +120,15 @@ function assumed(body: Summed, whole: number | null, notes: Notes): void {
   for (const one of body.bodies) assumed(one, whole, notes);
   const { item } = body.thing;
   const weight = body.weight.value;
-  if (body.part?.kind !== 'item' || body.part.point || item.clauses.has('centre') || weight === null || !whole || weight < small * whole) return;
+  if (
+    body.part?.kind !== 'item' ||
+    body.part.point ||
+    item.clauses.has('centre') ||
+    weight === null ||
+    !whole ||
+    weight < small * whole
+  )
+    return;
   const size = item.clauses.get('size')?.[0]?.value;
   const half = size?.kind === 'size' ? Math.max(...size.sides.map((side) => side.value)) / 2 : 0;
   notes.add('centre-assumed', item.nameAt, { item: body.thing.name, distance: half }, '');
@@ -87,7 +143,19 @@ function implausible(load: Thing, body: Summed, notes: Notes): void {
   if (size?.kind !== 'size' || each === null) return;
   const volume = size.sides.reduce((product, side) => product * side.value, 1);
   const density = volume > 0 ? each / volume : Number.POSITIVE_INFINITY;
-  if (density > tungsten || (density < emptiness && each > 0)) notes.add('weight-implausible', body.thing.item.nameAt, { item: body.thing.name, weight: each, size: sizeText(body.thing.item), density, like: density > tungsten ? 'heavier than tungsten' : `lighter than a quarter of cork (${cork} kg/m3)` }, '');
+  if (density > tungsten || (density < emptiness && each > 0))
+    notes.add(
+      'weight-implausible',
+      body.thing.item.nameAt,
+      {
+        item: body.thing.name,
+        weight: each,
+        size: sizeText(body.thing.item),
+        density,
+        like: density > tungsten ? 'heavier than tungsten' : `lighter than a quarter of cork (${cork} kg/m3)`,
+      },
+      '',
+    );
 }
 
 const sizeText = (item: Item): string => {
@@ -96,7 +164,7 @@ const sizeText = (item: Item): string => {
 };
 
 /** Distance between the picks that lie furthest apart in plan; null with fewer than two. */
-export function spanOf(points: readonly (Box['min'])[]): number | null {
+export function spanOf(points: readonly Box['min'][]): number | null {
   let most = 0;
   for (const a of points) for (const b of points) most = Math.max(most, Math.hypot(a[0] - b[0], a[1] - b[1]));
   return most > 0 ? most : null;

@@ -1,7 +1,17 @@
 // Gear as the plan and its libraries give it: figures of one piece, taken over by `like`, and what is spare.
-import { type BoundClause, type BoundPlan, fold, type Given, givenBy, type Item, namesOf, openLines, type Thing } from '../plan/index.ts';
-import { nearest } from '../quantities/nearest.ts';
+import {
+  type BoundClause,
+  type BoundPlan,
+  fold,
+  type Given,
+  givenBy,
+  type Item,
+  namesOf,
+  openLines,
+  type Thing,
+} from '../plan/index.ts';
 import { type Derived, known, open, unique } from '../quantities/derived.ts';
+import { nearest } from '../quantities/nearest.ts';
 import { because, type Notes } from './notes.ts';
 
 /** Clauses that `like` never copies. */
@@ -34,17 +44,40 @@ export class GearTable {
     const [found] = this.plan.names.find('gear', key);
     if (!found) {
       const others = this.plan.names.things.filter((thing) => thing.kind === 'gear').map((thing) => thing.name);
-      this.notes.add('name-unknown', at, { name: name.parts.at(-1)?.text ?? '', nearest: nearest(name.parts.at(-1)?.text ?? '', others), wanted: 'gear', is: null, declare: null }, '');
+      this.notes.add(
+        'name-unknown',
+        at,
+        {
+          name: name.parts.at(-1)?.text ?? '',
+          nearest: nearest(name.parts.at(-1)?.text ?? '', others),
+          wanted: 'gear',
+          is: null,
+          declare: null,
+        },
+        '',
+      );
       return null;
     }
     if (found.item.keyword !== item.keyword) {
-      this.notes.add('name-unknown', at, { name: found.name, nearest: [], wanted: `a ${item.keyword}`, is: `a ${found.item.keyword}`, declare: null }, '', [{ at: found.item.nameAt, says: 'declared here' }]);
+      this.notes.add(
+        'name-unknown',
+        at,
+        { name: found.name, nearest: [], wanted: `a ${item.keyword}`, is: `a ${found.item.keyword}`, declare: null },
+        '',
+        [{ at: found.item.nameAt, says: 'declared here' }],
+      );
       return null;
     }
     const trail = [item];
     for (let next: Item | null = found.item; next; next = namesOf(next, 'like').length ? this.ahead(next) : null) {
       if (trail.includes(next)) {
-        this.notes.add('definition-circle', at, { names: [...trail, next].map((one) => one.names[0] ?? '') }, '', trail.slice(1).map((one) => ({ at: one.nameAt, says: 'in the same circle' })));
+        this.notes.add(
+          'definition-circle',
+          at,
+          { names: [...trail, next].map((one) => one.names[0] ?? '') },
+          '',
+          trail.slice(1).map((one) => ({ at: one.nameAt, says: 'in the same circle' })),
+        );
         return null;
       }
       trail.push(next);
@@ -72,7 +105,10 @@ export class GearTable {
 
   /** Why figures taken over by `like` cannot be trusted: its target is missing, in a circle or stated twice; or a line of it cannot be read. */
   causes(item: Item) {
-    const broken = item.clauses.has('like') && !this.like(item) ? [because(`What ${item.names[0]} is like is not known.`, item.at)] : [];
+    const broken =
+      item.clauses.has('like') && !this.like(item)
+        ? [because(`What ${item.names[0]} is like is not known.`, item.at)]
+        : [];
     const parent = this.like(item);
     return [...openLines(item), ...item.children.flatMap(openLines), ...broken, ...(parent ? openLines(parent) : [])];
   }
@@ -92,9 +128,19 @@ export function weightOf(thing: Thing, table: GearTable): Derived {
   const weight = table.given(item, 'weight');
   const at = weight.state === 'absent' ? item.nameAt : weight.at;
   if (causes.length) return open('kg', causes, { at });
-  if (weight.state === 'known') return known(weight.quantity.value, 'kg', { source: sourceOf(item, table), at }, weight.quantity.low, weight.quantity.high);
+  if (weight.state === 'known')
+    return known(
+      weight.quantity.value,
+      'kg',
+      { source: sourceOf(item, table), at },
+      weight.quantity.low,
+      weight.quantity.high,
+    );
   if (weight.state === 'open') return open('kg', weight.because, { at });
-  if (weight.state === 'none') return item.clauses.has('from') || table.clause(item, 'from') ? known(0, 'kg', { source: `none: ${sourceOf(item, table)}`, at }) : open('kg', [because(`${thing.name} has no weight, and nothing says where it is counted.`, at)], { at });
+  if (weight.state === 'none')
+    return item.clauses.has('from') || table.clause(item, 'from')
+      ? known(0, 'kg', { source: `none: ${sourceOf(item, table)}`, at })
+      : open('kg', [because(`${thing.name} has no weight, and nothing says where it is counted.`, at)], { at });
   return open('kg', [because(`${thing.name} has no weight.`, item.nameAt)], { at: item.nameAt });
 }
 
@@ -103,16 +149,52 @@ export function capacityOf(thing: Thing, table: GearTable): Derived {
   const { item } = thing;
   const capacity = table.given(item, 'capacity');
   const causes = table.causes(item);
-  if (capacity.state === 'known' && !causes.length) return known(capacity.quantity.value, 'kg', { source: sourceOf(item, table), at: capacity.at }, capacity.quantity.low, capacity.quantity.high);
-  return open('kg', unique([...causes, ...(capacity.state === 'open' ? capacity.because : causes.length ? [] : [because(`${thing.name} has no capacity.`, item.nameAt)])]), { at: item.nameAt });
+  if (capacity.state === 'known' && !causes.length)
+    return known(
+      capacity.quantity.value,
+      'kg',
+      { source: sourceOf(item, table), at: capacity.at },
+      capacity.quantity.low,
+      capacity.quantity.high,
+    );
+  return open(
+    'kg',
+    unique([
+      ...causes,
+      ...(capacity.state === 'open'
+        ? capacity.because
+        : causes.length
+          ? []
+          : [because(`${thing.name} has no capacity.`, item.nameAt)]),
+    ]),
+    { at: item.nameAt },
+  );
 }
 
 export function lengthOf(thing: Thing, table: GearTable): Derived {
   const { item } = thing;
   const length = table.given(item, 'length');
   const causes = table.causes(item);
-  if (length.state === 'known' && !causes.length) return known(length.quantity.value, 'm', { source: 'typed here', at: length.at }, length.quantity.low, length.quantity.high);
-  return open('m', unique([...causes, ...(length.state === 'open' ? length.because : causes.length ? [] : [because(`${thing.name} has no length.`, item.nameAt)])]), { at: item.nameAt });
+  if (length.state === 'known' && !causes.length)
+    return known(
+      length.quantity.value,
+      'm',
+      { source: 'typed here', at: length.at },
+      length.quantity.low,
+      length.quantity.high,
+    );
+  return open(
+    'm',
+    unique([
+      ...causes,
+      ...(length.state === 'open'
+        ? length.because
+        : causes.length
+          ? []
+          : [because(`${thing.name} has no length.`, item.nameAt)]),
+    ]),
+    { at: item.nameAt },
+  );
 }
 
 const sourceOf = (item: Item, table: GearTable): string => {

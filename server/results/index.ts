@@ -1,6 +1,21 @@
 // Holds every value worked out from a bound plan, and the facts found on the way. Must never know words for people, text or protocol.
 // Read types.ts, then work-out.ts, load.ts, bodies.ts and rigging.ts.
-export { nameOf as candidateName } from './load.ts';
+
 export { subjectText } from './expect.ts';
+export { nameOf as candidateName } from './load.ts';
+export type {
+  Body,
+  Candidate,
+  Expectation,
+  GearUse,
+  LegUse,
+  LoadResult,
+  Result,
+  ResultFacts,
+  ResultProblem,
+  Results,
+  Rule,
+  Subject,
+  Working,
+} from './types.ts';
 export { workOut } from './work-out.ts';
-export type { Body, Candidate, Expectation, GearUse, LegUse, LoadResult, Result, ResultFacts, ResultProblem, Results, Rule, Subject, Working } from './types.ts';

@@ -23,26 +23,56 @@ export function lying(item: Item, thing: Thing, part: Part, layout: Layout, note
   const volume = volumeOf(item, spaces, at, notes);
   if (volume.value === null) return opened([...lines, ...volume.because], at);
   const density = part.density ?? open('kg/m3', [because('Nothing says what it is.', at)]);
-  const mass = lines.length || density.value === null ? open('kg', unique([...lines, ...density.because]), { at })
-    : known(volume.value * density.value, 'kg', { formula: 'volume * density', inputs: [{ label: 'volume', value: volume }, { label: 'density', value: density }], source: density.source, at }, (volume.low as number) * (density.low as number), (volume.high as number) * (density.high as number));
+  const mass =
+    lines.length || density.value === null
+      ? open('kg', unique([...lines, ...density.because]), { at })
+      : known(
+          volume.value * density.value,
+          'kg',
+          {
+            formula: 'volume * density',
+            inputs: [
+              { label: 'volume', value: volume },
+              { label: 'density', value: density },
+            ],
+            source: density.source,
+            at,
+          },
+          (volume.low as number) * (density.low as number),
+          (volume.high as number) * (density.high as number),
+        );
   if (!spaces.length) return { mass, volume, ...loose(thing, layout) };
   const level = levelFor(volume.value, spaces);
   const centre = level === undefined ? undefined : fill(spaces, level).centre;
   return { mass, volume, centre: centre ?? null, because: centre ? [] : [because('It does not lie anywhere.', at)] };
 }
 
-const opened = (causes: readonly Cause[], at: unknown): Lying => ({ mass: open('kg', unique(causes), { at }), volume: open('m3', unique(causes), { at }), centre: null, because: causes });
+const opened = (causes: readonly Cause[], at: unknown): Lying => ({
+  mass: open('kg', unique(causes), { at }),
+  volume: open('m3', unique(causes), { at }),
+  centre: null,
+  because: causes,
+});
 
 /** A liquid that is in nothing: its centre stands `at`. */
 function loose(thing: Thing, layout: Layout): { readonly centre: Vec3 | null; readonly because: readonly Cause[] } {
   const placed = layout.place(thing.item);
   const causes = [...placed.open.flat(), ...layout.frameOpen(thing.owner).open.flat()];
-  if (!thing.item.clauses.has('at')) return { centre: null, because: [because(`Nothing says where ${thing.name} lies.`, thing.item.at)] };
+  if (!thing.item.clauses.has('at'))
+    return { centre: null, because: [because(`Nothing says where ${thing.name} lies.`, thing.item.at)] };
   if (causes.length) return { centre: null, because: causes };
-  return { centre: apply(compose(layout.frames(thing.owner)[0] ?? still, placed.copies[0] ?? still), [0, 0, 0]), because: [] };
+  return {
+    centre: apply(compose(layout.frames(thing.owner)[0] ?? still, placed.copies[0] ?? still), [0, 0, 0]),
+    because: [],
+  };
 }
 
-function spacesOf(item: Item, names: ReturnType<typeof namesOf>, layout: Layout, notes: Notes): readonly Space[] | { readonly because: readonly Cause[] } {
+function spacesOf(
+  item: Item,
+  names: ReturnType<typeof namesOf>,
+  layout: Layout,
+  notes: Notes,
+): readonly Space[] | { readonly because: readonly Cause[] } {
   const spaces: Space[] = [];
   const causes: Cause[] = [];
   if (!names.length) causes.push(because('What it is inside could not be read.', item.at));
@@ -53,7 +83,20 @@ function spacesOf(item: Item, names: ReturnType<typeof namesOf>, layout: Layout,
       const found = hollows(thing, layout);
       if (!found.some((one) => one.spaces.length) && !found.some((one) => one.because.length)) {
         const clause = item.clauses.get('inside')?.[0];
-        causes.push(notes.add('name-unknown', { row: clause?.at.row ?? item.at.row, from: name.span.from, to: name.span.to }, { name: thing.name, nearest: [], wanted: 'a hollow part', is: `${thing.kind} without an inside`, declare: null }, `${thing.name} has no inside.`));
+        causes.push(
+          notes.add(
+            'name-unknown',
+            { row: clause?.at.row ?? item.at.row, from: name.span.from, to: name.span.to },
+            {
+              name: thing.name,
+              nearest: [],
+              wanted: 'a hollow part',
+              is: `${thing.kind} without an inside`,
+              declare: null,
+            },
+            `${thing.name} has no inside.`,
+          ),
+        );
       }
       for (const one of found) {
         spaces.push(...one.spaces);
@@ -65,42 +108,150 @@ function spacesOf(item: Item, names: ReturnType<typeof namesOf>, layout: Layout,
 }
 
 /** The insides of a part, or of all hollow parts of an assembly, in the load's axes. */
-function hollows(thing: Thing, layout: Layout): readonly { readonly spaces: readonly Space[]; readonly because: readonly Cause[] }[] {
+function hollows(
+  thing: Thing,
+  layout: Layout,
+): readonly { readonly spaces: readonly Space[]; readonly because: readonly Cause[] }[] {
   if (thing.kind === 'assembly')
-    return layout.plan.names.things.filter((one) => one.owner === thing && (one.kind === 'part' || one.kind === 'assembly') && !isLiquid(one.item)).flatMap((one) => hollows(one, layout));
+    return layout.plan.names.things
+      .filter((one) => one.owner === thing && (one.kind === 'part' || one.kind === 'assembly') && !isLiquid(one.item))
+      .flatMap((one) => hollows(one, layout));
   const part = partOf(thing.item, layout.plan);
   if (part.kind === 'open') return [{ spaces: [], because: part.mass.because }];
   const inside = part.shape && interior(part.shape);
   if (!inside || part.kind !== 'solid') return [];
   const placed = layout.place(thing.item);
   const causes = [...placed.open.flat(), ...layout.frameOpen(thing.owner).open.flat()];
-  return [{ because: causes, spaces: layout.frames(thing.owner).flatMap((frame) => placed.copies.map((copy) => ({ interior: inside, place: compose(frame, copy) }))) }];
+  return [
+    {
+      because: causes,
+      spaces: layout
+        .frames(thing.owner)
+        .flatMap((frame) => placed.copies.map((copy) => ({ interior: inside, place: compose(frame, copy) }))),
+    },
+  ];
 }
 
 /** Its volume: stated, a share of the inside, or what lies below a level. */
-function volumeOf(item: Item, spaces: readonly Space[], at: NonNullable<ReturnType<Item['clauses']['get']>>[number]['at'], notes: Notes): Derived {
+function volumeOf(
+  item: Item,
+  spaces: readonly Space[],
+  at: NonNullable<ReturnType<Item['clauses']['get']>>[number]['at'],
+  notes: Notes,
+): Derived {
   const stated = given(item, 'liquid');
   const share = given(item, 'fill');
   const level = given(item, 'level');
   const whole = spaces.reduce((total, space) => total + space.interior.volume, 0);
   const inside = known(whole, 'm3', { source: 'closed form', at });
-  const states = [stated.state === 'known' || item.clauses.get('liquid')?.[0]?.value?.kind === 'unknown', item.clauses.has('fill'), item.clauses.has('level')].filter(Boolean).length;
-  if (states > 1) return open('m3', [notes.add('stated-twice', at, { name: 'how much there is', place: 'this liquid' }, 'How much there is is stated twice.')], { at });
-  if (share.state === 'open' || level.state === 'open') return open('m3', [...(share.state === 'open' ? share.because : []), ...(level.state === 'open' ? level.because : [])], { at });
+  const states = [
+    stated.state === 'known' || item.clauses.get('liquid')?.[0]?.value?.kind === 'unknown',
+    item.clauses.has('fill'),
+    item.clauses.has('level'),
+  ].filter(Boolean).length;
+  if (states > 1)
+    return open(
+      'm3',
+      [
+        notes.add(
+          'stated-twice',
+          at,
+          { name: 'how much there is', place: 'this liquid' },
+          'How much there is is stated twice.',
+        ),
+      ],
+      { at },
+    );
+  if (share.state === 'open' || level.state === 'open')
+    return open(
+      'm3',
+      [...(share.state === 'open' ? share.because : []), ...(level.state === 'open' ? level.because : [])],
+      { at },
+    );
   if (stated.state === 'known') {
     const { value, low, high } = stated.quantity;
-    if (spaces.length && value > whole * (1 + 1e-9)) return open('m3', [notes.add('geometry-impossible', at, { shape: 'liquid', reason: 'does-not-fit', figures: [value, whole] }, 'There is more liquid than space.')], { at });
+    if (spaces.length && value > whole * (1 + 1e-9))
+      return open(
+        'm3',
+        [
+          notes.add(
+            'geometry-impossible',
+            at,
+            { shape: 'liquid', reason: 'does-not-fit', figures: [value, whole] },
+            'There is more liquid than space.',
+          ),
+        ],
+        { at },
+      );
     return known(value, 'm3', { source: 'typed here', at }, low, high);
   }
-  if (share.state === 'known' && spaces.length) return known(whole * share.quantity.value, 'm3', { formula: 'inside * fill', inputs: [{ label: 'inside', value: inside }, { label: 'fill', value: known(share.quantity.value, '1') }], at }, whole * share.quantity.low, whole * share.quantity.high);
+  if (share.state === 'known' && spaces.length)
+    return known(
+      whole * share.quantity.value,
+      'm3',
+      {
+        formula: 'inside * fill',
+        inputs: [
+          { label: 'inside', value: inside },
+          { label: 'fill', value: known(share.quantity.value, '1') },
+        ],
+        at,
+      },
+      whole * share.quantity.low,
+      whole * share.quantity.high,
+    );
   if (level.state === 'known' && spaces.length) {
     const lowest = Math.min(...spaces.map((space) => levels(space.interior, space.place).lowest));
     const highest = Math.max(...spaces.map((space) => levels(space.interior, space.place).highest));
     const below = (depth: number) => fill(spaces, lowest + depth).volume;
     const { value, low, high } = level.quantity;
-    if (value > (highest - lowest) * (1 + 1e-9)) return open('m3', [notes.add('value-outside', level.at, { clause: 'level', value: item.node.row.text.slice(level.at.from, level.at.to), reason: 'it is above the top of the inside' }, 'The level is above the top of the inside.')], { at });
-    return known(below(value), 'm3', { formula: 'inside below level', inputs: [{ label: 'inside', value: inside }, { label: 'level', value: known(value, 'm') }], source: 'closed form', at }, below(low), below(high));
+    if (value > (highest - lowest) * (1 + 1e-9))
+      return open(
+        'm3',
+        [
+          notes.add(
+            'value-outside',
+            level.at,
+            {
+              clause: 'level',
+              value: item.node.row.text.slice(level.at.from, level.at.to),
+              reason: 'it is above the top of the inside',
+            },
+            'The level is above the top of the inside.',
+          ),
+        ],
+        { at },
+      );
+    return known(
+      below(value),
+      'm3',
+      {
+        formula: 'inside below level',
+        inputs: [
+          { label: 'inside', value: inside },
+          { label: 'level', value: known(value, 'm') },
+        ],
+        source: 'closed form',
+        at,
+      },
+      below(low),
+      below(high),
+    );
   }
-  const cause = stated.state === 'open' && stated.because.some((one) => one.deliberate) ? stated.because : [notes.add('clause-missing', at, { item: item.names[0] ?? 'liquid', clause: spaces.length ? 'fill' : 'a volume', why: 'how much there is: a volume, or `fill` or `level` in what it is `inside`' }, 'Nothing says how much there is.')];
+  const cause =
+    stated.state === 'open' && stated.because.some((one) => one.deliberate)
+      ? stated.because
+      : [
+          notes.add(
+            'clause-missing',
+            at,
+            {
+              item: item.names[0] ?? 'liquid',
+              clause: spaces.length ? 'fill' : 'a volume',
+              why: 'how much there is: a volume, or `fill` or `level` in what it is `inside`',
+            },
+            'Nothing says how much there is.',
+          ),
+        ];
   return open('m3', cause, { at });
 }

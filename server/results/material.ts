@@ -1,6 +1,6 @@
 // What a part is made of: its density, from the plan's own materials or the catalog, or why it is not known.
-import { type Material, material as listed, nearestMaterials } from '../catalog/index.ts';
-import { fold, type BoundPlan, given, type Item, openLines, textOf, type Thing } from '../plan/index.ts';
+import { material as listed, type Material, nearestMaterials } from '../catalog/index.ts';
+import { type BoundPlan, fold, given, type Item, openLines, type Thing, textOf } from '../plan/index.ts';
 import { type Derived, known, open } from '../quantities/derived.ts';
 import { because, type Notes } from './notes.ts';
 
@@ -9,14 +9,39 @@ export function densityOf(item: Item, plan: BoundPlan, notes: Notes, unless?: { 
   const stated = given(item, 'density');
   const of = item.clauses.get('of')?.[0];
   if (stated.state !== 'absent') {
-    if (stated.state === 'known') return known(stated.quantity.value, 'kg/m3', { source: textOf(item, 'from') ?? 'typed here', at: stated.at }, stated.quantity.low, stated.quantity.high);
-    return open('kg/m3', stated.state === 'open' ? stated.because : [because('No density is given.', item.at)], { at: item.at });
+    if (stated.state === 'known')
+      return known(
+        stated.quantity.value,
+        'kg/m3',
+        { source: textOf(item, 'from') ?? 'typed here', at: stated.at },
+        stated.quantity.low,
+        stated.quantity.high,
+      );
+    return open('kg/m3', stated.state === 'open' ? stated.because : [because('No density is given.', item.at)], {
+      at: item.at,
+    });
   }
   if (!of) {
     if (unless) return fromCatalog(listed(unless.name) as Material, item, notes, false);
-    return open('kg/m3', [notes.add('clause-missing', item.at, { item: item.names[0] ?? item.keyword, clause: 'of', why: 'what it is made of, such as `of carbon steel`, or a `density`' }, `${item.names[0] ?? item.keyword} has no material.`)], { at: item.at });
+    return open(
+      'kg/m3',
+      [
+        notes.add(
+          'clause-missing',
+          item.at,
+          {
+            item: item.names[0] ?? item.keyword,
+            clause: 'of',
+            why: 'what it is made of, such as `of carbon steel`, or a `density`',
+          },
+          `${item.names[0] ?? item.keyword} has no material.`,
+        ),
+      ],
+      { at: item.at },
+    );
   }
-  if (of.value?.kind !== 'text') return open('kg/m3', [because('Its material could not be read.', of.at)], { at: of.at });
+  if (of.value?.kind !== 'text')
+    return open('kg/m3', [because('Its material could not be read.', of.at)], { at: of.at });
   return byName(of.value.text, item, plan, notes);
 }
 
@@ -24,22 +49,50 @@ function byName(name: string, item: Item, plan: BoundPlan, notes: Notes): Derive
   const at = item.clauses.get('of')?.[0]?.valueAt ?? item.at;
   const own = plan.names.find('material', fold(name));
   const [first] = own;
-  if (first) return first.clash ? open('kg/m3', [because(`${name} is stated twice.`, first.item.at)], { at }) : ownMaterial(first);
+  if (first)
+    return first.clash
+      ? open('kg/m3', [because(`${name} is stated twice.`, first.item.at)], { at })
+      : ownMaterial(first);
   const found = listed(name);
   if (found) return fromCatalog(found, item, notes, true);
   const nearest = nearestMaterials(name).map((near) => ({ name: near.name, density: near.density }));
-  return open('kg/m3', [notes.add('material-unknown', at, { name, nearest }, `${name} is not among the materials known here.`)], { at });
+  return open(
+    'kg/m3',
+    [notes.add('material-unknown', at, { name, nearest }, `${name} is not among the materials known here.`)],
+    { at },
+  );
 }
 
 function ownMaterial({ item, name }: Thing): Derived {
   const density = given(item, 'density');
   const lines = openLines(item);
-  if (density.state === 'known' && !lines.length) return known(density.quantity.value, 'kg/m3', { source: `${name}: ${textOf(item, 'from') ?? 'typed in the plan'}`, at: item.at }, density.quantity.low, density.quantity.high);
-  return open('kg/m3', density.state === 'open' ? density.because : lines.length ? lines : [because(`${name} has no density.`, item.at)], { at: item.at });
+  if (density.state === 'known' && !lines.length)
+    return known(
+      density.quantity.value,
+      'kg/m3',
+      { source: `${name}: ${textOf(item, 'from') ?? 'typed in the plan'}`, at: item.at },
+      density.quantity.low,
+      density.quantity.high,
+    );
+  return open(
+    'kg/m3',
+    density.state === 'open' ? density.because : lines.length ? lines : [because(`${name} has no density.`, item.at)],
+    { at: item.at },
+  );
 }
 
 function fromCatalog(found: Material, item: Item, notes: Notes, named: boolean): Derived {
   const at = item.clauses.get('of')?.[0]?.valueAt ?? item.at;
-  if (found.choices.length) notes.add('material-doubtful', at, { material: found.name, low: found.low, high: found.high, used: found.density, choices: found.choices }, '');
-  return known(found.density, 'kg/m3', { source: `${found.name}: ${found.source}`, assumptions: named ? [] : [`made of ${found.name}, since nothing else is said`], at });
+  if (found.choices.length)
+    notes.add(
+      'material-doubtful',
+      at,
+      { material: found.name, low: found.low, high: found.high, used: found.density, choices: found.choices },
+      '',
+    );
+  return known(found.density, 'kg/m3', {
+    source: `${found.name}: ${found.source}`,
+    assumptions: named ? [] : [`made of ${found.name}, since nothing else is said`],
+    at,
+  });
 }

@@ -11,7 +11,15 @@ export function notJudged(plan: BoundPlan, notes: Notes): readonly string[] {
   };
   for (const item of plan.items) {
     if (item.file !== plan.file) continue;
-    if (item.keyword === 'crane') for (const position of item.children) if (position.keyword === 'position') say(position.at, `The chart at ${position.names[0] ?? 'this position'}`, 'the crane\'s capacity used', 'crane capacity at each position');
+    if (item.keyword === 'crane')
+      for (const position of item.children)
+        if (position.keyword === 'position')
+          say(
+            position.at,
+            `The chart at ${position.names[0] ?? 'this position'}`,
+            "the crane's capacity used",
+            'crane capacity at each position',
+          );
     if (item.keyword === 'ground') say(item.at, 'The ground', 'the pressure on it', 'ground pressure');
     if (item.keyword === 'weather') say(item.at, 'Wind', 'the wind limit for this load', 'wind on the load');
   }

@@ -7,7 +7,13 @@ export class Notes {
   readonly problems: ResultProblem[] = [];
 
   /** Notes a fact and returns it as a cause for what stays open. */
-  add<S extends keyof ResultFacts>(slug: S, at: Place, facts: ResultFacts[S], what: string, related: ResultProblem['related'] = []): Cause {
+  add<S extends keyof ResultFacts>(
+    slug: S,
+    at: Place,
+    facts: ResultFacts[S],
+    what: string,
+    related: ResultProblem['related'] = [],
+  ): Cause {
     this.problems.push({ slug, at, related, facts } as ResultProblem);
     return { what, at };
   }

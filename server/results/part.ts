@@ -1,5 +1,24 @@
 // One part in its own axes: mass, volume and centre of one copy, with what is cut out taken off. Kept by item while its materials stay.
-import { apply, boxOf, type Box, fits, inCircle, inSteps, laid, multiply, type Placement, type PlacedShape, type Shape, type ShapeKind, solid, still, throughDepth, turn, type Vec3, working } from '../mechanics/index.ts';
+import {
+  apply,
+  type Box,
+  boxOf,
+  fits,
+  inCircle,
+  inSteps,
+  laid,
+  multiply,
+  type PlacedShape,
+  type Placement,
+  type Shape,
+  type ShapeKind,
+  solid,
+  still,
+  throughDepth,
+  turn,
+  type Vec3,
+  working,
+} from '../mechanics/index.ts';
 import { type BoundPlan, childrenOf, given, has, type Item, openLines, textOf } from '../plan/index.ts';
 import { type Cause, type Derived, known, open, unique } from '../quantities/derived.ts';
 import type { Quantity } from '../quantities/quantity.ts';
@@ -27,7 +46,12 @@ const kept = new WeakMap<Item, { readonly materials: readonly unknown[]; readonl
 export function partOf(item: Item, plan: BoundPlan): Part {
   const materials = plan.names.things.filter((thing) => thing.kind === 'material').map((thing) => thing.item);
   const before = kept.get(item);
-  if (before && before.materials.length === materials.length && before.materials.every((one, i) => one === materials[i])) return before.part;
+  if (
+    before &&
+    before.materials.length === materials.length &&
+    before.materials.every((one, i) => one === materials[i])
+  )
+    return before.part;
   const part = work(item, plan);
   kept.set(item, { materials, part });
   return part;
@@ -38,18 +62,40 @@ function work(item: Item, plan: BoundPlan): Part {
   const found = shapeName(item, notes);
   if ('what' in found) return opened(item, '', [found], notes);
   if (found.name === 'item') return itemOf(item, notes);
-  if (found.name === 'liquid') return { ...opened(item, 'liquid', [because('Where it lies is worked out with the load.', item.at)], notes), kind: 'liquid', density: densityOf(item, plan, notes), problems: notes.problems };
+  if (found.name === 'liquid')
+    return {
+      ...opened(item, 'liquid', [because('Where it lies is worked out with the load.', item.at)], notes),
+      kind: 'liquid',
+      density: densityOf(item, plan, notes),
+      problems: notes.problems,
+    };
   const read = readShape(item, notes);
   const table = read.name === 'section' || read.name === 'sheet' || read.name === 'pipe' || read.name === 'bar';
-  const steel = read.name === 'pipe' || read.name === 'bar' || read.name === 'section' ? { name: 'carbon steel' } : undefined;
-  const needsDensity = read.name !== 'sheet' && (!table || has(item, 'of') || has(item, 'density') || (read.name === 'bar' && !('because' in read) && !read.source));
+  const steel =
+    read.name === 'pipe' || read.name === 'bar' || read.name === 'section' ? { name: 'carbon steel' } : undefined;
+  const needsDensity =
+    read.name !== 'sheet' &&
+    (!table ||
+      has(item, 'of') ||
+      has(item, 'density') ||
+      (read.name === 'bar' && !('because' in read) && !read.source));
   const density = needsDensity ? densityOf(item, plan, notes, steel) : null;
   if ('because' in read) return { ...opened(item, read.name ?? '', read.because, notes), density };
   return solidOf(item, read, density, notes);
 }
 
 function opened(item: Item, shape: string, causes: readonly Cause[], notes: Notes): Part {
-  return { kind: 'open', shapeName: shape, mass: open('kg', causes, { at: item.at }), volume: open('m3', causes, { at: item.at }), density: null, centre: null, shape: null, point: false, problems: notes.problems };
+  return {
+    kind: 'open',
+    shapeName: shape,
+    mass: open('kg', causes, { at: item.at }),
+    volume: open('m3', causes, { at: item.at }),
+    density: null,
+    centre: null,
+    shape: null,
+    point: false,
+    problems: notes.problems,
+  };
 }
 
 function itemOf(item: Item, notes: Notes): Part {
@@ -57,20 +103,39 @@ function itemOf(item: Item, notes: Notes): Part {
   const at = item.clauses.get('item')?.[0]?.at ?? item.at;
   const by = textOf(item, 'by');
   const from = textOf(item, 'from');
-  if (!by && !from && !item.clauses.has('by')) notes.add('evidence-missing', at, { number: item.names[0] ?? 'This weight' }, '');
+  if (!by && !from && !item.clauses.has('by'))
+    notes.add('evidence-missing', at, { number: item.names[0] ?? 'This weight' }, '');
   const source = [by && `by ${by}`, from].filter(Boolean).join(', ') || 'typed here';
   const lines = openLines(item);
-  const mass = lines.length ? open('kg', lines, { at })
-    : weight.state === 'known' ? known(weight.quantity.value, 'kg', { source, at }, weight.quantity.low, weight.quantity.high)
-    : open('kg', weight.state === 'open' ? weight.because : [because('Its weight is not given.', at)], { at });
+  const mass = lines.length
+    ? open('kg', lines, { at })
+    : weight.state === 'known'
+      ? known(weight.quantity.value, 'kg', { source, at }, weight.quantity.low, weight.quantity.high)
+      : open('kg', weight.state === 'open' ? weight.because : [because('Its weight is not given.', at)], { at });
   const size = item.clauses.get('size')?.[0];
   const sides = size?.value?.kind === 'size' ? size.value.sides : null;
-  const shape: Shape | null = sides ? { kind: 'box', x: sides[0]?.value ?? 0, y: sides[1]?.value ?? 0, z: sides[2]?.value ?? 0 } : null;
+  const shape: Shape | null = sides
+    ? { kind: 'box', x: sides[0]?.value ?? 0, y: sides[1]?.value ?? 0, z: sides[2]?.value ?? 0 }
+    : null;
   const centreClause = item.clauses.get('centre')?.[0];
   const written = centreClause?.value?.kind === 'point' ? centreClause.value.at : null;
   const cells = written?.map((cell) => (cell && typeof cell !== 'string' ? cell.value : null)) ?? [];
-  const centre = centreClause ? (cells.length === 3 && !cells.includes(null) ? (cells as unknown as Vec3) : null) : ([0, 0, 0] as Vec3);
-  return { kind: 'item', shapeName: 'item', mass, volume: null, density: null, centre, shape, point: !size, problems: notes.problems };
+  const centre = centreClause
+    ? cells.length === 3 && !cells.includes(null)
+      ? (cells as unknown as Vec3)
+      : null
+    : ([0, 0, 0] as Vec3);
+  return {
+    kind: 'item',
+    shapeName: 'item',
+    mass,
+    volume: null,
+    density: null,
+    centre,
+    shape,
+    point: !size,
+    problems: notes.problems,
+  };
 }
 
 /** A body of material: volume by its closed form, less what is cut out, times density; or a table's mass. */
@@ -78,29 +143,103 @@ function solidOf(item: Item, read: ShapeRead, density: Derived | null, notes: No
   const shape = read.make(values(read.sizes, (q) => q.value));
   const body = solid(shape);
   if ('impossible' in body) {
-    const related = body.clauses.flatMap((word) => item.clauses.get(clauseWord(word))?.[0] ?? []).map((clause) => ({ at: clause.at, says: clause.keyword }));
-    const cause = notes.add('geometry-impossible', read.clause.keywordAt, { shape: read.name, reason: body.reason, figures: body.figures }, `${item.names[0] ?? read.name} cannot be made.`, related);
+    const related = body.clauses
+      .flatMap((word) => item.clauses.get(clauseWord(word))?.[0] ?? [])
+      .map((clause) => ({ at: clause.at, says: clause.keyword }));
+    const cause = notes.add(
+      'geometry-impossible',
+      read.clause.keywordAt,
+      { shape: read.name, reason: body.reason, figures: body.figures },
+      `${item.names[0] ?? read.name} cannot be made.`,
+      related,
+    );
     return { ...opened(item, read.name, [cause], notes), density };
   }
   const cut = cutouts(item, shape, notes);
   const lines = [...openLines(item), ...item.children.flatMap(openLines)];
   const [low, high] = ends(read, body.volume !== undefined ? 'volume' : 'mass');
   const step = working(shape);
-  const inputs = Object.entries(step?.inputs ?? {}).map(([label, value]) => ({ label, value: known(value, unitOf(label, read), { at: item.at, source: read.source || 'typed here' }) }));
+  const inputs = Object.entries(step?.inputs ?? {}).map(([label, value]) => ({
+    label,
+    value: known(value, unitOf(label, read), { at: item.at, source: read.source || 'typed here' }),
+  }));
   const at = read.clause.at;
-  const origin = { formula: step?.formula ?? '', inputs, source: read.source || 'closed form', assumptions: read.assumptions, at };
-  const gross = body.volume === undefined ? null : known(body.volume, 'm3', step?.gives === 'volume' ? origin : { ...origin, formula: '', inputs: [] }, Math.min(low, body.volume), Math.max(high, body.volume));
-  const volume = gross && (lines.length ? open('m3', lines, { at }) : cut.volume === 0 ? gross : known((gross.value as number) - cut.volume, 'm3', { ...origin, formula: 'whole - cut', inputs: [{ label: 'whole', value: gross }, { label: 'cut', value: known(cut.volume, 'm3', { at }) }] }, (gross.low as number) - cut.volume, (gross.high as number) - cut.volume));
+  const origin = {
+    formula: step?.formula ?? '',
+    inputs,
+    source: read.source || 'closed form',
+    assumptions: read.assumptions,
+    at,
+  };
+  const gross =
+    body.volume === undefined
+      ? null
+      : known(
+          body.volume,
+          'm3',
+          step?.gives === 'volume' ? origin : { ...origin, formula: '', inputs: [] },
+          Math.min(low, body.volume),
+          Math.max(high, body.volume),
+        );
+  const volume =
+    gross &&
+    (lines.length
+      ? open('m3', lines, { at })
+      : cut.volume === 0
+        ? gross
+        : known(
+            (gross.value as number) - cut.volume,
+            'm3',
+            {
+              ...origin,
+              formula: 'whole - cut',
+              inputs: [
+                { label: 'whole', value: gross },
+                { label: 'cut', value: known(cut.volume, 'm3', { at }) },
+              ],
+            },
+            (gross.low as number) - cut.volume,
+            (gross.high as number) - cut.volume,
+          ));
   const whole = volume?.value !== null && volume?.value !== undefined && body.volume ? volume.value : null;
-  const centre = cut.volume > 0 && whole !== null && body.volume ? minus(body.centre, body.volume, cut.moment, whole) : body.centre;
+  const centre =
+    cut.volume > 0 && whole !== null && body.volume ? minus(body.centre, body.volume, cut.moment, whole) : body.centre;
   const mass = lines.length ? open('kg', lines, { at }) : massOf(body, volume, density, origin, read, cut.volume);
-  return { kind: 'solid', shapeName: read.name, mass, volume: volume ?? null, density, centre, shape, point: false, problems: notes.problems };
+  return {
+    kind: 'solid',
+    shapeName: read.name,
+    mass,
+    volume: volume ?? null,
+    density,
+    centre,
+    shape,
+    point: false,
+    problems: notes.problems,
+  };
 }
 
 const clauseWord = (size: string): string => size.replace(/([A-Z])/g, (letter) => ` ${letter.toLowerCase()}`);
-const unitOf = (label: string, read: ShapeRead) => (label === 'massPerLength' ? 'kg/m' : label === 'massPerArea' ? 'kg/m2' : label === 'angle' ? 'rad' : label === 'area' ? (read.name === 'sheet' || read.name === 'prism' ? 'm2' : 'm2') : 'm') as Derived['unit'];
+const unitOf = (label: string, read: ShapeRead) =>
+  (label === 'massPerLength'
+    ? 'kg/m'
+    : label === 'massPerArea'
+      ? 'kg/m2'
+      : label === 'angle'
+        ? 'rad'
+        : label === 'area'
+          ? read.name === 'sheet' || read.name === 'prism'
+            ? 'm2'
+            : 'm2'
+          : 'm') as Derived['unit'];
 
-function massOf(body: { readonly volume?: number; readonly mass?: number }, volume: Derived | null, density: Derived | null, origin: Parameters<typeof known>[2] & object, read: ShapeRead, cut: number): Derived {
+function massOf(
+  body: { readonly volume?: number; readonly mass?: number },
+  volume: Derived | null,
+  density: Derived | null,
+  origin: Parameters<typeof known>[2] & object,
+  read: ShapeRead,
+  cut: number,
+): Derived {
   if (body.mass !== undefined) {
     const [low, high] = ends(read, 'mass');
     const listed = known(body.mass, 'kg', origin, Math.min(low, body.mass), Math.max(high, body.mass));
@@ -108,21 +247,66 @@ function massOf(body: { readonly volume?: number; readonly mass?: number }, volu
     if (density.value === null) return open('kg', density.because, { at: origin.at });
     if (read.name !== 'section') return cut === 0 ? listed : less(listed, cut, density.value);
     const ratio = density.value / 7850; // a section of another metal: the table's steel weight by the ratio of densities
-    return known(body.mass * ratio, 'kg', { ...origin, formula: 'steel * density / 7850', inputs: [{ label: 'steel', value: listed }, { label: 'density', value: density }] }, low * ratio, high * ratio);
+    return known(
+      body.mass * ratio,
+      'kg',
+      {
+        ...origin,
+        formula: 'steel * density / 7850',
+        inputs: [
+          { label: 'steel', value: listed },
+          { label: 'density', value: density },
+        ],
+      },
+      low * ratio,
+      high * ratio,
+    );
   }
   if (!volume || !density) return open('kg', [because('Nothing says what it is made of.', null as never)], origin);
   const causes = [...volume.because, ...density.because];
   if (volume.value === null || density.value === null) return open('kg', unique(causes), { at: origin.at });
-  return known(volume.value * density.value, 'kg', { formula: 'volume * density', inputs: [{ label: 'volume', value: volume }, { label: 'density', value: density }], source: density.source, assumptions: [...(origin.assumptions ?? []), ...density.assumptions], at: origin.at }, (volume.low as number) * (density.low as number), (volume.high as number) * (density.high as number));
+  return known(
+    volume.value * density.value,
+    'kg',
+    {
+      formula: 'volume * density',
+      inputs: [
+        { label: 'volume', value: volume },
+        { label: 'density', value: density },
+      ],
+      source: density.source,
+      assumptions: [...(origin.assumptions ?? []), ...density.assumptions],
+      at: origin.at,
+    },
+    (volume.low as number) * (density.low as number),
+    (volume.high as number) * (density.high as number),
+  );
 }
 
 /** A table's mass less what is cut out. */
 function less(listed: Derived, cut: number, density: number): Derived {
   const off = cut * density;
-  return known((listed.value as number) - off, 'kg', { formula: 'listed - cut * density', inputs: [{ label: 'listed', value: listed }, { label: 'cut', value: known(cut, 'm3') }, { label: 'density', value: known(density, 'kg/m3') }], source: listed.source, assumptions: listed.assumptions, at: listed.at }, (listed.low as number) - off, (listed.high as number) - off);
+  return known(
+    (listed.value as number) - off,
+    'kg',
+    {
+      formula: 'listed - cut * density',
+      inputs: [
+        { label: 'listed', value: listed },
+        { label: 'cut', value: known(cut, 'm3') },
+        { label: 'density', value: known(density, 'kg/m3') },
+      ],
+      source: listed.source,
+      assumptions: listed.assumptions,
+      at: listed.at,
+    },
+    (listed.low as number) - off,
+    (listed.high as number) - off,
+  );
 }
 
-const values = (sizes: Readonly<Record<string, Quantity>>, pick: (q: Quantity) => number): Record<string, number> => Object.fromEntries(Object.entries(sizes).map(([key, q]) => [key, pick(q)]));
+const values = (sizes: Readonly<Record<string, Quantity>>, pick: (q: Quantity) => number): Record<string, number> =>
+  Object.fromEntries(Object.entries(sizes).map(([key, q]) => [key, pick(q)]));
 
 /** Least and greatest volume (or mass) over the tolerances of its sizes: every size moves the figure one way, so each is tried at both ends. */
 function ends(read: ShapeRead, of: 'volume' | 'mass'): readonly [number, number] {
@@ -143,7 +327,8 @@ function ends(read: ShapeRead, of: 'volume' | 'mass'): readonly [number, number]
   return [figure(least), figure(most)];
 }
 
-const minus = (centre: Vec3, volume: number, moment: Vec3, rest: number): Vec3 => [0, 1, 2].map((i) => ((centre[i] as number) * volume - (moment[i] as number)) / rest) as unknown as Vec3;
+const minus = (centre: Vec3, volume: number, moment: Vec3, rest: number): Vec3 =>
+  [0, 1, 2].map((i) => ((centre[i] as number) * volume - (moment[i] as number)) / rest) as unknown as Vec3;
 
 /** What the `less` lines take away, each only where it lies in the part and clear of the others; else nothing, and a fact. */
 function cutouts(item: Item, shape: Shape, notes: Notes): { readonly volume: number; readonly moment: Vec3 } {
@@ -157,7 +342,16 @@ function cutouts(item: Item, shape: Shape, notes: Notes): { readonly volume: num
     const cutShape = read.make(values(read.sizes, (q) => q.low)); // what is cut away is taken at its least
     const body = solid(cutShape);
     if ('impossible' in body || body.volume === undefined) {
-      notes.add('geometry-impossible', read.clause.keywordAt, { shape: read.name, reason: 'impossible' in body ? body.reason : 'not-above-zero', figures: 'impossible' in body ? body.figures : [] }, '');
+      notes.add(
+        'geometry-impossible',
+        read.clause.keywordAt,
+        {
+          shape: read.name,
+          reason: 'impossible' in body ? body.reason : 'not-above-zero',
+          figures: 'impossible' in body ? body.figures : [],
+        },
+        '',
+      );
       continue;
     }
     const places = placesOf(less, shape, cutShape, turned);
@@ -165,25 +359,46 @@ function cutouts(item: Item, shape: Shape, notes: Notes): { readonly volume: num
     const cuts = places.map((place): PlacedShape => ({ shape: cutShape, place }));
     const misfit = firstMisfit(cuts, shape, taken, less);
     if (misfit) {
-      notes.add('cutout-outside', read.clause.at, { cutout: read.name, volume: body.volume * cuts.length, why: misfit.why, other: misfit.other?.clauses.keys().next().value ?? null }, '', [{ at: item.nameAt, says: 'the part' }, ...(misfit.other ? [{ at: misfit.other.at, says: 'the other cut-out' }] : [])]);
+      notes.add(
+        'cutout-outside',
+        read.clause.at,
+        {
+          cutout: read.name,
+          volume: body.volume * cuts.length,
+          why: misfit.why,
+          other: misfit.other?.clauses.keys().next().value ?? null,
+        },
+        '',
+        [
+          { at: item.nameAt, says: 'the part' },
+          ...(misfit.other ? [{ at: misfit.other.at, says: 'the other cut-out' }] : []),
+        ],
+      );
       continue;
     }
     for (const cut of cuts) {
       const centre = apply(cut.place, body.centre);
       volume += body.volume;
-      centre.forEach((x, i) => { moment[i] = (moment[i] as number) + x * (body.volume as number); });
+      centre.forEach((x, i) => {
+        moment[i] = (moment[i] as number) + x * (body.volume as number);
+      });
       taken.push({ cut, item: less });
     }
   }
   return { volume, moment };
 }
 
-function firstMisfit(cuts: readonly PlacedShape[], part: Shape, taken: readonly { cut: PlacedShape; item: Item }[], less: Item): { readonly why: 'larger' | 'outside' | 'taken'; readonly other: Item | null } | null {
+function firstMisfit(
+  cuts: readonly PlacedShape[],
+  part: Shape,
+  taken: readonly { cut: PlacedShape; item: Item }[],
+  less: Item,
+): { readonly why: 'larger' | 'outside' | 'taken'; readonly other: Item | null } | null {
   const earlier = taken.map((one) => one.cut);
   for (const [i, cut] of cuts.entries()) {
     const fit = fits(cut, part, [...earlier, ...cuts.slice(0, i)]);
     if (fit === true) continue;
-    const other = fit === 'taken' ? taken.find((one) => fits(cut, part, [one.cut]) === 'taken')?.item ?? less : null;
+    const other = fit === 'taken' ? (taken.find((one) => fits(cut, part, [one.cut]) === 'taken')?.item ?? less) : null;
     return { why: fit, other };
   }
   return null;
@@ -193,7 +408,8 @@ function firstMisfit(cuts: readonly PlacedShape[], part: Shape, taken: readonly 
 export function rotationOf(item: Item): Placement['R'] {
   const axis = item.clauses.get('axis')?.[0]?.value;
   let R = axis?.kind === 'axis' ? laid(ownKind(item), axis.axis) : still.R;
-  for (const clause of item.clauses.get('turn') ?? []) if (clause.value?.kind === 'turn') R = multiply(turn(clause.value.angle.value, clause.value.axis), R);
+  for (const clause of item.clauses.get('turn') ?? [])
+    if (clause.value?.kind === 'turn') R = multiply(turn(clause.value.angle.value, clause.value.axis), R);
   return R;
 }
 
@@ -210,7 +426,8 @@ function placesOf(less: Item, part: Shape, cut: Shape, R: Placement['R']): reado
   if (at === 'open' || shift === 'open' || less.opens.length) return null;
   const box = boxOf(part, [1, 0, 0, 0, 1, 0, 0, 0, 1]);
   const own = boxOf(cut, R);
-  const middle = (b: Box): Vec3 => [0, 1, 2].map((i) => ((b.min[i] as number) + (b.max[i] as number)) / 2) as unknown as Vec3;
+  const middle = (b: Box): Vec3 =>
+    [0, 1, 2].map((i) => ((b.min[i] as number) + (b.max[i] as number)) / 2) as unknown as Vec3;
   const start = at ?? (middle(box).map((x, i) => x - (middle(own)[i] as number)) as unknown as Vec3);
   const t = start.map((x, i) => x + (shift?.[i] ?? 0)) as unknown as Vec3;
   return copiesOf(less, { R, t });
@@ -221,7 +438,10 @@ export function copiesOf(item: Item, first: Placement): readonly Placement[] | n
   const count = countOf(item);
   if (count === null) return null;
   const circle = item.clauses.get('circle')?.[0];
-  if (circle) return circle.value?.kind === 'circle' ? inCircle(first, circle.value.diameter.value, circle.value.axis, count) : null;
+  if (circle)
+    return circle.value?.kind === 'circle'
+      ? inCircle(first, circle.value.diameter.value, circle.value.axis, count)
+      : null;
   if (count === 1) return [first];
   const every = pointOf(item, 'every');
   return every === null || every === 'open' ? null : inSteps(first, every, count);
@@ -241,4 +461,3 @@ export function pointOf(item: Item, word: string): Vec3 | null | 'open' {
   const cells = clause.value.at.map((cell) => (cell && typeof cell !== 'string' ? cell.value : null));
   return cells.includes(null) ? 'open' : (cells as unknown as Vec3);
 }
-

@@ -14,8 +14,13 @@ const isPoint = (thing: Thing): boolean => thing.kind === 'point';
 /** All legs of all rigs, in order. */
 export function readLegs(plan: BoundPlan, table: GearTable, notes: Notes): readonly LegUse[] {
   const taken = new Map<string, Thing>(); // points that a beam has by `like`
-  const legs = plan.items.filter((item) => item.keyword === 'rig').flatMap((rig) =>
-    rig.children.filter((child) => child.keyword === 'leg').map((item) => readLeg(item, rig, { plan, table, notes, taken })));
+  const legs = plan.items
+    .filter((item) => item.keyword === 'rig')
+    .flatMap((rig) =>
+      rig.children
+        .filter((child) => child.keyword === 'leg')
+        .map((item) => readLeg(item, rig, { plan, table, notes, taken })),
+    );
   const sound = shareSlings(hangFromHooks(legs, notes), notes);
   for (const leg of sound) joints(leg, table, notes);
   hooksMissing(plan, sound, notes);
@@ -57,15 +62,29 @@ function find(name: NameUse, at: Place, reading: Reading): Thing | null {
   const text = name.parts.map((part) => part.text);
   const key = fold(text.at(-1) ?? '');
   const unknown = (is: string | null, wanted: string): null => {
-    const all = plan.names.things.filter((thing) => thing.kind === 'gear' || thing.kind === 'pick' || thing.kind === 'point').map((thing) => thing.name);
-    notes.add('name-unknown', at, { name: text.join('.'), nearest: nearest(text.at(-1) ?? '', all), wanted, is, declare: null }, '');
+    const all = plan.names.things
+      .filter((thing) => thing.kind === 'gear' || thing.kind === 'pick' || thing.kind === 'point')
+      .map((thing) => thing.name);
+    notes.add(
+      'name-unknown',
+      at,
+      { name: text.join('.'), nearest: nearest(text.at(-1) ?? '', all), wanted, is, declare: null },
+      '',
+    );
     return null;
   };
   if (name.until) {
-    notes.add('path-broken', at, { where: 'a range cannot stand in a path; each leg names its own items', nearest: [] }, '');
+    notes.add(
+      'path-broken',
+      at,
+      { where: 'a range cannot stand in a path; each leg names its own items', nearest: [] },
+      '',
+    );
     return null;
   }
-  const candidates = (['gear', 'pick', 'point'] as const).flatMap((kind) => plan.names.find(kind, key)).filter((thing) => text.length === 1 || within(thing, text));
+  const candidates = (['gear', 'pick', 'point'] as const)
+    .flatMap((kind) => plan.names.find(kind, key))
+    .filter((thing) => text.length === 1 || within(thing, text));
   const [thing, second] = candidates;
   if (!thing) {
     const point = text.length === 2 ? takenOver(text as [string, string], reading) : null;
@@ -74,7 +93,18 @@ function find(name: NameUse, at: Place, reading: Reading): Thing | null {
     return unknown(other ? `a ${other.kind}` : null, 'gear, a pick or a beam point');
   }
   if (second && !thing.clash && text.length === 1) {
-    notes.add('path-broken', at, { where: `${text[0]} stands for several things here; write which, such as ${candidates.slice(0, 2).map((one) => dotted(one)).join(' or ')}`, nearest: candidates.slice(0, 3).map(dotted) }, '');
+    notes.add(
+      'path-broken',
+      at,
+      {
+        where: `${text[0]} stands for several things here; write which, such as ${candidates
+          .slice(0, 2)
+          .map((one) => dotted(one))
+          .join(' or ')}`,
+        nearest: candidates.slice(0, 3).map(dotted),
+      },
+      '',
+    );
     return null;
   }
   return thing;
@@ -87,13 +117,25 @@ function takenOver([beam, point]: readonly [string, string], { plan, table, take
   if (!owner || !item) return null;
   const key = `${owner.key}.${fold(point)}`;
   const name = item.names[0] ?? point;
-  const thing: Thing = taken.get(key) ?? { kind: 'point', name, key: fold(name), item, owner, load: null, path: [...owner.path, name], library: owner.library, clash: false };
+  const thing: Thing = taken.get(key) ?? {
+    kind: 'point',
+    name,
+    key: fold(name),
+    item,
+    owner,
+    load: null,
+    path: [...owner.path, name],
+    library: owner.library,
+    clash: false,
+  };
   taken.set(key, thing);
   return thing;
 }
 
-const quoted = (name: string): string => (/^[A-Za-z][A-Za-z0-9_-]*$/.test(name) ? name : `"${name.replace(/"/g, '""')}"`);
-const dotted = (thing: Thing): string => (thing.owner ? `${quoted(thing.owner.name)}.${quoted(thing.name)}` : quoted(thing.name));
+const quoted = (name: string): string =>
+  /^[A-Za-z][A-Za-z0-9_-]*$/.test(name) ? name : `"${name.replace(/"/g, '""')}"`;
+const dotted = (thing: Thing): string =>
+  thing.owner ? `${quoted(thing.owner.name)}.${quoted(thing.name)}` : quoted(thing.name);
 
 /** Is the thing in what the dotted name says? A beam declared as a range or taken over by `like` owns its points by each name. */
 const within = (thing: Thing, text: readonly string[]): boolean => {
@@ -103,18 +145,42 @@ const within = (thing: Thing, text: readonly string[]): boolean => {
 };
 
 /** Where a path is broken: it runs from the top down to a pick, a beam point, or gear that other legs go on from. */
-function fault(steps: LegUse['steps']): { readonly at: Place; readonly says: string; readonly nearest?: (plan: BoundPlan) => readonly string[] } | null {
+function fault(
+  steps: LegUse['steps'],
+): { readonly at: Place; readonly says: string; readonly nearest?: (plan: BoundPlan) => readonly string[] } | null {
   const [first] = steps;
   const last = steps.at(-1);
   if (!first || !last) return null;
-  if (steps.length < 2) return { at: first.at, says: `it names only ${first.thing.name}; a leg runs from the hook down to a pick` };
+  if (steps.length < 2)
+    return { at: first.at, says: `it names only ${first.thing.name}; a leg runs from the hook down to a pick` };
   const hook = steps.slice(1).find((step) => isHook(step.thing) && step.thing !== first.thing);
-  if (hook) return { at: hook.at, says: `${hook.thing.name} stands below ${first.thing.name}; a hook stands at the top` };
+  if (hook)
+    return { at: hook.at, says: `${hook.thing.name} stands below ${first.thing.name}; a hook stands at the top` };
   const fromPick = isPick(first.thing);
-  if (fromPick && !isPick(last.thing)) return { at: first.at, says: `it begins at ${first.thing.name}, a pick, and ends at ${last.thing.name}` };
-  if (!fromPick && ['sling', 'shackle', 'turnbuckle', 'chain hoist', 'lever hoist', 'eyebolt', 'hoist ring'].includes(last.thing.item.keyword) && last.thing.kind === 'gear' && last.thing !== first.thing)
-    return { at: last.at, says: `it ends at ${last.thing.name}; below it a pick or a beam point is due`, nearest: (plan) => nearest(last.thing.name, plan.names.things.filter((thing) => thing.kind === 'pick').map((thing) => thing.name)) };
-  const beam = steps.find((step) => step.thing.kind === 'gear' && (step.thing.item.keyword === 'spreader' || step.thing.item.keyword === 'lifting beam'));
+  if (fromPick && !isPick(last.thing))
+    return { at: first.at, says: `it begins at ${first.thing.name}, a pick, and ends at ${last.thing.name}` };
+  if (
+    !fromPick &&
+    ['sling', 'shackle', 'turnbuckle', 'chain hoist', 'lever hoist', 'eyebolt', 'hoist ring'].includes(
+      last.thing.item.keyword,
+    ) &&
+    last.thing.kind === 'gear' &&
+    last.thing !== first.thing
+  )
+    return {
+      at: last.at,
+      says: `it ends at ${last.thing.name}; below it a pick or a beam point is due`,
+      nearest: (plan) =>
+        nearest(
+          last.thing.name,
+          plan.names.things.filter((thing) => thing.kind === 'pick').map((thing) => thing.name),
+        ),
+    };
+  const beam = steps.find(
+    (step) =>
+      step.thing.kind === 'gear' &&
+      (step.thing.item.keyword === 'spreader' || step.thing.item.keyword === 'lifting beam'),
+  );
   if (beam) return { at: beam.at, says: `${beam.thing.name} is a beam; name the point of it that the leg meets` };
   return null;
 }
@@ -125,23 +191,46 @@ const bodyOf = (thing: Thing): Thing => (isPoint(thing) && thing.owner ? thing.o
 function hangFromHooks(legs: readonly LegUse[], notes: Notes): readonly LegUse[] {
   const sound = legs.filter((leg) => !leg.broken);
   if (!sound.some((leg) => leg.steps.some((step) => isHook(step.thing)))) return legs;
-  const carried = new Set<unknown>(sound.flatMap((leg) => leg.steps.filter((step) => isHook(step.thing)).map((step) => bodyOf(step.thing).item)));
+  const carried = new Set<unknown>(
+    sound.flatMap((leg) => leg.steps.filter((step) => isHook(step.thing)).map((step) => bodyOf(step.thing).item)),
+  );
   for (let grew = true; grew; ) {
     grew = false;
     for (const leg of sound) {
       const top = leg.steps[0]?.thing;
       if (!top || isPick(top) || !carried.has(bodyOf(top).item)) continue;
-      for (const { thing } of leg.steps) if (!carried.has(bodyOf(thing).item)) { carried.add(bodyOf(thing).item); grew = true; }
+      for (const { thing } of leg.steps)
+        if (!carried.has(bodyOf(thing).item)) {
+          carried.add(bodyOf(thing).item);
+          grew = true;
+        }
     }
     for (const leg of sound) {
-      const over = leg.steps[0] && isPick(leg.steps[0].thing) && leg.steps.find((step) => carried.has(bodyOf(step.thing).item));
-      if (over) for (const { thing } of leg.steps) if (!carried.has(bodyOf(thing).item)) { carried.add(bodyOf(thing).item); grew = true; }
+      const over =
+        leg.steps[0] && isPick(leg.steps[0].thing) && leg.steps.find((step) => carried.has(bodyOf(step.thing).item));
+      if (over)
+        for (const { thing } of leg.steps)
+          if (!carried.has(bodyOf(thing).item)) {
+            carried.add(bodyOf(thing).item);
+            grew = true;
+          }
     }
   }
   return legs.map((leg) => {
     const top = leg.steps[0];
-    if (leg.broken || !top || carried.has(bodyOf(top.thing).item) || (isPick(top.thing) && leg.steps.some((step) => carried.has(bodyOf(step.thing).item)))) return leg;
-    notes.add('path-broken', top.at, { where: `${bodyOf(top.thing).name} at its top hangs from nothing: no leg carries it`, nearest: [] }, '');
+    if (
+      leg.broken ||
+      !top ||
+      carried.has(bodyOf(top.thing).item) ||
+      (isPick(top.thing) && leg.steps.some((step) => carried.has(bodyOf(step.thing).item)))
+    )
+      return leg;
+    notes.add(
+      'path-broken',
+      top.at,
+      { where: `${bodyOf(top.thing).name} at its top hangs from nothing: no leg carries it`, nearest: [] },
+      '',
+    );
     return { ...leg, broken: true };
   });
 }
@@ -156,7 +245,13 @@ function shareSlings(legs: readonly LegUse[], notes: Notes): readonly LegUse[] {
       const other = first.get(thing);
       if (!other) first.set(thing, leg);
       else if (other !== leg && !leg.steps.slice(0, i + 1).every((step, k) => other.steps[k]?.thing === step.thing)) {
-        notes.add('path-broken', at, { where: `${thing.name} is already in another leg; one sling cannot be in two places`, nearest: [] }, '', [{ at: other.item.at, says: 'the other leg' }]);
+        notes.add(
+          'path-broken',
+          at,
+          { where: `${thing.name} is already in another leg; one sling cannot be in two places`, nearest: [] },
+          '',
+          [{ at: other.item.at, says: 'the other leg' }],
+        );
         return { ...leg, broken: true };
       } else if (other === leg && leg.steps.findIndex((step) => step.thing === thing) !== i) {
         notes.add('path-broken', at, { where: `${thing.name} stands twice in this leg`, nearest: [] }, '');
@@ -172,10 +267,20 @@ function joints(leg: LegUse, table: GearTable, notes: Notes): void {
   if (leg.item.clauses.has('direct')) return;
   for (let i = 0; i + 1 < leg.steps.length; i++) {
     const [above, below] = [leg.steps[i] as LegUse['steps'][number], leg.steps[i + 1] as LegUse['steps'][number]];
-    const eyeDown = above.thing.item.keyword === 'sling' && !hasFitting(above.thing.item, table) && needsJoiner(below.thing);
-    const eyeUp = below.thing.item.keyword === 'sling' && needsJoiner(above.thing) && !(isPick(above.thing) && i === 0 && hasFitting(below.thing.item, table));
-    const twoEyes = above.thing.item.keyword === 'sling' && below.thing.item.keyword === 'sling' && !hasFitting(above.thing.item, table);
-    if (eyeDown || eyeUp || twoEyes) notes.add('connection-missing', below.at, { a: above.thing.name, b: below.thing.name }, '', [{ at: above.at, says: above.thing.name }]);
+    const eyeDown =
+      above.thing.item.keyword === 'sling' && !hasFitting(above.thing.item, table) && needsJoiner(below.thing);
+    const eyeUp =
+      below.thing.item.keyword === 'sling' &&
+      needsJoiner(above.thing) &&
+      !(isPick(above.thing) && i === 0 && hasFitting(below.thing.item, table));
+    const twoEyes =
+      above.thing.item.keyword === 'sling' &&
+      below.thing.item.keyword === 'sling' &&
+      !hasFitting(above.thing.item, table);
+    if (eyeDown || eyeUp || twoEyes)
+      notes.add('connection-missing', below.at, { a: above.thing.name, b: below.thing.name }, '', [
+        { at: above.at, says: above.thing.name },
+      ]);
   }
 }
 
@@ -198,6 +303,14 @@ function hooksMissing(plan: BoundPlan, legs: readonly LegUse[], notes: Notes): v
   const sound = legs.filter((leg) => !leg.broken);
   const [first] = sound;
   if (!first || sound.some((leg) => leg.steps.some((step) => isHook(step.thing)))) return;
-  const load = sound.flatMap((leg) => leg.steps).find((step) => isPick(step.thing))?.thing.load ?? plan.names.things.find((thing) => thing.kind === 'load');
-  notes.add('hook-missing', first.item.at, { load: load?.name ?? 'the load' }, '', sound.slice(1).map((leg) => ({ at: leg.item.at, says: 'leg' })));
+  const load =
+    sound.flatMap((leg) => leg.steps).find((step) => isPick(step.thing))?.thing.load ??
+    plan.names.things.find((thing) => thing.kind === 'load');
+  notes.add(
+    'hook-missing',
+    first.item.at,
+    { load: load?.name ?? 'the load' },
+    '',
+    sound.slice(1).map((leg) => ({ at: leg.item.at, says: 'leg' })),
+  );
 }

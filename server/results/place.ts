@@ -1,8 +1,19 @@
 // Where the parts and assemblies of a load stand: copies in their parent's axes, and the boxes that `on`, `against` and `inside` speak of.
-import { type Box, boxOf, compose, identity, inverse, type Placement, shifted, still, unionOf, type Vec3 } from '../mechanics/index.ts';
+import {
+  type Box,
+  boxOf,
+  compose,
+  identity,
+  inverse,
+  type Placement,
+  shifted,
+  still,
+  unionOf,
+  type Vec3,
+} from '../mechanics/index.ts';
 import { type BoundPlan, fold, type Item, namesOf, type Thing } from '../plan/index.ts';
-import { nearest } from '../quantities/nearest.ts';
 import type { Cause } from '../quantities/derived.ts';
+import { nearest } from '../quantities/nearest.ts';
 import type { NameUse, Place } from '../syntax/types.ts';
 import { because, type Notes } from './notes.ts';
 import { copiesOf, countOf, partOf, rotationOf } from './part.ts';
@@ -37,7 +48,13 @@ export class Layout {
     if (known) return known;
     if (this.running.includes(item)) {
       const names = [...this.running.slice(this.running.indexOf(item)), item];
-      const cause = this.notes.add('definition-circle', item.nameAt, { names: names.map((one) => one.names[0] ?? one.keyword) }, `${item.names[0]} stands on itself.`, names.slice(1, -1).map((one) => ({ at: one.nameAt, says: 'in the same circle' })));
+      const cause = this.notes.add(
+        'definition-circle',
+        item.nameAt,
+        { names: names.map((one) => one.names[0] ?? one.keyword) },
+        `${item.names[0]} stands on itself.`,
+        names.slice(1, -1).map((one) => ({ at: one.nameAt, says: 'in the same circle' })),
+      );
       return { copies: [still], open: all([cause]), slack: [0, 0, 0], unplaced: false, count: 1 };
     }
     this.running.push(item);
@@ -49,31 +66,38 @@ export class Layout {
 
   /** Copies of what an item is in, in the load's axes. */
   frames(owner: Thing | null): readonly Placement[] {
-    if (!owner || owner.kind !== 'assembly') return [still];
+    if (owner?.kind !== 'assembly') return [still];
     const outer = this.frames(owner.owner);
     return outer.flatMap((frame) => this.place(owner.item).copies.map((copy) => compose(frame, copy)));
   }
 
   /** What keeps the frames of an item open, from the load down, and the slack they add. */
   frameOpen(owner: Thing | null): { readonly open: Placed['open']; readonly slack: Vec3 } {
-    if (!owner || owner.kind !== 'assembly') return { open: none, slack: [0, 0, 0] };
+    if (owner?.kind !== 'assembly') return { open: none, slack: [0, 0, 0] };
     const outer = this.frameOpen(owner.owner);
     const own = this.place(owner.item);
-    const turned = own.copies.some((copy) => copy.R.some((r, i) => r !== identity[i])) || this.frames(owner.owner).some((frame) => frame.R.some((r, i) => r !== identity[i]));
+    const turned =
+      own.copies.some((copy) => copy.R.some((r, i) => r !== identity[i])) ||
+      this.frames(owner.owner).some((frame) => frame.R.some((r, i) => r !== identity[i]));
     const mixed = turned ? all([...own.open.flat()]) : own.open;
     const slack = turned ? Math.hypot(...own.slack) : null;
-    return { open: [0, 1, 2].map((i) => [...(outer.open[i] ?? []), ...(mixed[i] ?? [])]) as unknown as Placed['open'], slack: [0, 1, 2].map((i) => (outer.slack[i] ?? 0) + (slack ?? own.slack[i] ?? 0)) as unknown as Vec3 };
+    return {
+      open: [0, 1, 2].map((i) => [...(outer.open[i] ?? []), ...(mixed[i] ?? [])]) as unknown as Placed['open'],
+      slack: [0, 1, 2].map((i) => (outer.slack[i] ?? 0) + (slack ?? own.slack[i] ?? 0)) as unknown as Vec3,
+    };
   }
 
   /** The box of one copy of an item that stands as `placement` says; null where something of it has no known box. */
   boxIn(item: Item, placement: Placement): Box | null {
     if (item.keyword === 'assembly') {
-      const boxes = item.children.filter((child) => child.keyword === 'part' || child.keyword === 'assembly').flatMap((child) => {
-        if (isLiquid(child)) return [];
-        const placed = this.place(child);
-        if (placed.open.some((causes) => causes.length)) return [null];
-        return placed.copies.map((copy) => this.boxIn(child, compose(placement, copy)));
-      });
+      const boxes = item.children
+        .filter((child) => child.keyword === 'part' || child.keyword === 'assembly')
+        .flatMap((child) => {
+          if (isLiquid(child)) return [];
+          const placed = this.place(child);
+          if (placed.open.some((causes) => causes.length)) return [null];
+          return placed.copies.map((copy) => this.boxIn(child, compose(placement, copy)));
+        });
       return boxes.includes(null) ? null : (unionOf(boxes as Box[]) ?? null);
     }
     const part = partOf(item, this.plan);
@@ -85,21 +109,40 @@ export class Layout {
     const R = rotationOf(item);
     const count = countOf(item);
     const words = placeWords.filter((word) => item.clauses.has(word) && !(word === 'inside' && isLiquid(item)));
-    const bad = [...['axis', 'circle', 'every', 'count'].filter((word) => item.clauses.get(word)?.some((clause) => !clause.value)), ...(item.clauses.get('turn')?.some((clause) => !clause.value) ? ['turn'] : [])];
+    const bad = [
+      ...['axis', 'circle', 'every', 'count'].filter((word) => item.clauses.get(word)?.some((clause) => !clause.value)),
+      ...(item.clauses.get('turn')?.some((clause) => !clause.value) ? ['turn'] : []),
+    ];
     const lines: Cause[] = bad.map((word) => because(`${word} of ${item.names[0]} could not be read.`, item.at));
     if (words.length > 1) {
       const [first, second] = words.map((word) => item.clauses.get(word)?.[0]?.at as Place);
-      lines.push(this.notes.add('stated-twice', second as Place, { name: `the place of ${item.names[0]}`, place: `"${words[0]}"` }, `${item.names[0]} has two places.`, [{ at: first as Place, says: 'stated here' }]));
+      lines.push(
+        this.notes.add(
+          'stated-twice',
+          second as Place,
+          { name: `the place of ${item.names[0]}`, place: `"${words[0]}"` },
+          `${item.names[0]} has two places.`,
+          [{ at: first as Place, says: 'stated here' }],
+        ),
+      );
     }
     const relative = copiesOf(item, { R, t: [0, 0, 0] });
     const spread = relative !== null;
-    if (!spread && count !== null && count > 1 && !bad.length) lines.push(because(`Nothing says how the ${count} copies of ${item.names[0]} stand.`, item.at));
+    if (!spread && count !== null && count > 1 && !bad.length)
+      lines.push(because(`Nothing says how the ${count} copies of ${item.names[0]} stand.`, item.at));
     const start = this.start(item, words[0], relative ?? [{ R, t: [0, 0, 0] }]);
     const shift = cellsOf(item, 'shift');
     const t = start.t.map((x, i) => x + (shift?.t[i] ?? 0)) as unknown as Vec3;
     return {
-      copies: (relative ?? [{ R, t: [0, 0, 0] as Vec3 }]).map((copy) => ({ R: copy.R, t: copy.t.map((x, i) => x + (t[i] as number)) as unknown as Vec3 })),
-      open: [0, 1, 2].map((i) => [...(start.open[i] ?? []), ...(shift?.open[i] ?? []), ...lines]) as unknown as Placed['open'],
+      copies: (relative ?? [{ R, t: [0, 0, 0] as Vec3 }]).map((copy) => ({
+        R: copy.R,
+        t: copy.t.map((x, i) => x + (t[i] as number)) as unknown as Vec3,
+      })),
+      open: [0, 1, 2].map((i) => [
+        ...(start.open[i] ?? []),
+        ...(shift?.open[i] ?? []),
+        ...lines,
+      ]) as unknown as Placed['open'],
       slack: [0, 1, 2].map((i) => (start.slack[i] ?? 0) + (shift?.slack[i] ?? 0)) as unknown as Vec3,
       unplaced: (!words.length && item.keyword === 'part') || (!spread && count !== null && count > 1),
       count,
@@ -107,22 +150,35 @@ export class Layout {
   }
 
   /** The datum point of the first copy before `shift`. */
-  private start(item: Item, word: (typeof placeWords)[number] | undefined, relative: readonly Placement[]): { readonly t: Vec3; readonly open: Placed['open']; readonly slack: Vec3 } {
+  private start(
+    item: Item,
+    word: (typeof placeWords)[number] | undefined,
+    relative: readonly Placement[],
+  ): { readonly t: Vec3; readonly open: Placed['open']; readonly slack: Vec3 } {
     const zero: Vec3 = [0, 0, 0];
     if (!word) {
-      const missing = item.keyword === 'part' && !isLiquid(item) ? [because(`Nothing says where ${item.names[0]} stands.`, item.at)] : [];
+      const missing =
+        item.keyword === 'part' && !isLiquid(item)
+          ? [because(`Nothing says where ${item.names[0]} stands.`, item.at)]
+          : [];
       return { t: zero, open: missing.length ? all(missing) : none, slack: zero };
     }
     if (word === 'at') return cellsOf(item, 'at') ?? { t: zero, open: none, slack: zero };
     const clause = item.clauses.get(word)?.[0];
-    if (!clause?.value) return { t: zero, open: all([because(`${word} of ${item.names[0]} could not be read.`, item.at)]), slack: zero };
+    if (!clause?.value)
+      return { t: zero, open: all([because(`${word} of ${item.names[0]} could not be read.`, item.at)]), slack: zero };
     const boxes = relative.map((copy) => this.boxIn(item, copy));
     const own = boxes.includes(null) ? null : unionOf(boxes as Box[]);
     const names = clause.value.kind === 'side' ? [clause.value.name] : namesOf(item, word);
     const target = this.target(item, names);
     if ('what' in target) return { t: zero, open: all([target]), slack: zero };
-    if (!own) return { t: zero, open: all([because(`The size of ${item.names[0]} is not known.`, item.at)]), slack: zero };
-    return { t: fitTo(own, target.box, word, clause.value.kind === 'side' ? clause.value.axis : 'z'), open: none, slack: target.slack };
+    if (!own)
+      return { t: zero, open: all([because(`The size of ${item.names[0]} is not known.`, item.at)]), slack: zero };
+    return {
+      t: fitTo(own, target.box, word, clause.value.kind === 'side' ? clause.value.axis : 'z'),
+      open: none,
+      slack: target.slack,
+    };
   }
 
   /** The box of what is named, in the axes of what the item is in. */
@@ -134,13 +190,15 @@ export class Layout {
       const thing = this.find(name, item);
       if ('what' in thing) return thing;
       const placed = this.place(thing.item);
-      const cause = placed.open.flat()[0] ?? (thing.owner !== mine ? this.frameOpen(thing.owner).open.flat()[0] : undefined);
+      const cause =
+        placed.open.flat()[0] ?? (thing.owner !== mine ? this.frameOpen(thing.owner).open.flat()[0] : undefined);
       if (cause) return cause;
       slack = slack.map((x, i) => Math.max(x, placed.slack[i] ?? 0)) as unknown as Vec3;
-      for (const copy of placed.copies) for (const box of this.boxesFrom(thing, copy, mine)) {
-        if (!box) return because(`The size of ${thing.name} is not known.`, thing.item.nameAt);
-        boxes.push(box);
-      }
+      for (const copy of placed.copies)
+        for (const box of this.boxesFrom(thing, copy, mine)) {
+          if (!box) return because(`The size of ${thing.name} is not known.`, thing.item.nameAt);
+          boxes.push(box);
+        }
     }
     const box = unionOf(boxes);
     return box ? { box, slack } : because('Nothing is named to stand on.', item.at);
@@ -157,52 +215,89 @@ export class Layout {
   find(name: NameUse, from: Item): Thing | Cause {
     const last = name.parts.at(-1)?.text ?? '';
     const key = fold(last);
-    const inLoad = (thing: Thing) => thing.load === this.load && (name.parts.length === 1 || endsWith(thing.path, name.parts.map((part) => part.text)));
+    const inLoad = (thing: Thing) =>
+      thing.load === this.load &&
+      (name.parts.length === 1 ||
+        endsWith(
+          thing.path,
+          name.parts.map((part) => part.text),
+        ));
     const found = [...this.plan.names.find('part', key), ...this.plan.names.find('assembly', key)].filter(inLoad);
     const [thing] = found;
     const at: Place = { row: rowOf(from, name), from: name.span.from, to: name.span.to };
     if (thing && !thing.clash) return thing;
     if (thing) return because(`${last} is stated twice.`, thing.item.nameAt);
-    const others = (['pick', 'gear', 'load', 'rig'] as const).flatMap((kind) => this.plan.names.find(kind, key).map(() => kind));
-    const names = this.plan.names.things.filter((one) => one.load === this.load && (one.kind === 'part' || one.kind === 'assembly')).map((one) => one.name);
-    return this.notes.add('name-unknown', at, { name: last, nearest: nearest(last, names), wanted: 'a part or assembly of this load', is: others[0] ?? null, declare: null }, `Nothing called ${last} is in this load.`);
+    const others = (['pick', 'gear', 'load', 'rig'] as const).flatMap((kind) =>
+      this.plan.names.find(kind, key).map(() => kind),
+    );
+    const names = this.plan.names.things
+      .filter((one) => one.load === this.load && (one.kind === 'part' || one.kind === 'assembly'))
+      .map((one) => one.name);
+    return this.notes.add(
+      'name-unknown',
+      at,
+      {
+        name: last,
+        nearest: nearest(last, names),
+        wanted: 'a part or assembly of this load',
+        is: others[0] ?? null,
+        declare: null,
+      },
+      `Nothing called ${last} is in this load.`,
+    );
   }
 }
 
 export const isLiquid = (item: Item): boolean => item.clauses.has('liquid');
-const endsWith = (path: readonly string[], parts: readonly string[]): boolean => parts.every((part, i) => fold(path[path.length - parts.length + i] ?? '') === fold(part));
+const endsWith = (path: readonly string[], parts: readonly string[]): boolean =>
+  parts.every((part, i) => fold(path[path.length - parts.length + i] ?? '') === fold(part));
 
 /** The row a name of an item's clauses stands on. */
 function rowOf(item: Item, name: NameUse): Place['row'] {
-  for (const list of item.clauses.values()) for (const clause of list) {
-    const value = clause.value;
-    if ((value?.kind === 'names' && value.names.includes(name)) || (value?.kind === 'side' && value.name === name)) return clause.at.row;
-  }
+  for (const list of item.clauses.values())
+    for (const clause of list) {
+      const value = clause.value;
+      if ((value?.kind === 'names' && value.names.includes(name)) || (value?.kind === 'side' && value.name === name))
+        return clause.at.row;
+    }
   return item.node.row;
 }
 
 /** Coordinates of a point clause with what is open and how loose they are. */
-function cellsOf(item: Item, word: string): { readonly t: Vec3; readonly open: Placed['open']; readonly slack: Vec3 } | null {
+function cellsOf(
+  item: Item,
+  word: string,
+): { readonly t: Vec3; readonly open: Placed['open']; readonly slack: Vec3 } | null {
   const clause = item.clauses.get(word)?.[0];
   if (!clause) return null;
   const name = item.names[0] ?? item.keyword;
-  if (clause.value?.kind !== 'point') return { t: [0, 0, 0], open: all([because(`${word} of ${name} could not be read.`, clause.at)]), slack: [0, 0, 0] };
+  if (clause.value?.kind !== 'point')
+    return { t: [0, 0, 0], open: all([because(`${word} of ${name} could not be read.`, clause.at)]), slack: [0, 0, 0] };
   const cells = clause.value.at;
   return {
     t: cells.map((cell) => (cell && typeof cell !== 'string' ? cell.value : 0)) as unknown as Vec3,
-    open: cells.map((cell, i) => (cell && typeof cell !== 'string' ? [] : [{ ...because(`${word} of ${name} along ${'xyz'[i]} is not known yet (?).`, clause.at), deliberate: true }])) as unknown as Placed['open'],
+    open: cells.map((cell, i) =>
+      cell && typeof cell !== 'string'
+        ? []
+        : [{ ...because(`${word} of ${name} along ${'xyz'[i]} is not known yet (?).`, clause.at), deliberate: true }],
+    ) as unknown as Placed['open'],
     slack: cells.map((cell) => (cell && typeof cell !== 'string' ? (cell.high - cell.low) / 2 : 0)) as unknown as Vec3,
   };
 }
 
 /** The shift that sets a box centred on top of another, against a side of it, or in its middle. */
 function fitTo(own: Box, target: Box, word: 'on' | 'against' | 'inside', axis: string): Vec3 {
-  const t = [0, 1, 2].map((i) => ((target.min[i] as number) + (target.max[i] as number)) / 2 - ((own.min[i] as number) + (own.max[i] as number)) / 2);
+  const t = [0, 1, 2].map(
+    (i) =>
+      ((target.min[i] as number) + (target.max[i] as number)) / 2 -
+      ((own.min[i] as number) + (own.max[i] as number)) / 2,
+  );
   if (word === 'on') t[2] = target.max[2] - own.min[2];
   if (word === 'against') {
     const i = 'xyz'.indexOf(axis.slice(-1));
-    t[i] = axis.startsWith('-') ? (target.min[i] as number) - (own.max[i] as number) : (target.max[i] as number) - (own.min[i] as number);
+    t[i] = axis.startsWith('-')
+      ? (target.min[i] as number) - (own.max[i] as number)
+      : (target.max[i] as number) - (own.min[i] as number);
   }
   return t as unknown as Vec3;
 }
-

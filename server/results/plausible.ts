@@ -11,7 +11,18 @@ const usualSling = (construction: string, diameter: number): number | null => {
 };
 
 /** Largest capacity (kg) seen of a kind of gear whatever its size; beyond it a figure is doubted. From memory. */
-const largest: Readonly<Record<string, number>> = { shackle: 1.5e6, sling: 1e6, 'master link': 1e6, link: 1e6, eyebolt: 5e4, 'hoist ring': 3e5, turnbuckle: 1.5e5, 'lever hoist': 5e4, 'chain hoist': 2e5, clamp: 5e4 };
+const largest: Readonly<Record<string, number>> = {
+  shackle: 1.5e6,
+  sling: 1e6,
+  'master link': 1e6,
+  link: 1e6,
+  eyebolt: 5e4,
+  'hoist ring': 3e5,
+  turnbuckle: 1.5e5,
+  'lever hoist': 5e4,
+  'chain hoist': 2e5,
+  clamp: 5e4,
+};
 
 /** A shackle's own weight per capacity lies near 1 to 4 kg a tonne; gear that weighs more than it carries is doubted. From memory. */
 const factor = 4;
@@ -22,15 +33,38 @@ export function implausible(thing: Thing, weight: Derived, capacity: Derived, ta
   const own = item.clauses.get('capacity')?.[0];
   if (own && capacity.value !== null) {
     const usual = usualOf(thing, table);
-    if (usual && (capacity.value > usual.value * factor || capacity.value < usual.value / 10)) note(own.valueAt, 'capacity', capacity.value, usual.value, usual.size);
-    else if (capacity.value > (largest[item.keyword] ?? Number.POSITIVE_INFINITY)) note(own.valueAt, 'capacity', capacity.value, largest[item.keyword] as number, 'any size');
+    if (usual && (capacity.value > usual.value * factor || capacity.value < usual.value / 10))
+      note(own.valueAt, 'capacity', capacity.value, usual.value, usual.size);
+    else if (capacity.value > (largest[item.keyword] ?? Number.POSITIVE_INFINITY))
+      note(own.valueAt, 'capacity', capacity.value, largest[item.keyword] as number, 'any size');
   }
   const ownWeight = item.clauses.get('weight')?.[0];
   const carriers = ['shackle', 'sling', 'master link', 'link', 'swivel', 'turnbuckle', 'eyebolt', 'hoist ring'];
-  if (ownWeight && weight.value !== null && capacity.value !== null && carriers.includes(item.keyword) && weight.value > capacity.value) note(ownWeight.valueAt, 'weight', weight.value, capacity.value / 20, 'that capacity');
+  if (
+    ownWeight &&
+    weight.value !== null &&
+    capacity.value !== null &&
+    carriers.includes(item.keyword) &&
+    weight.value > capacity.value
+  )
+    note(ownWeight.valueAt, 'weight', weight.value, capacity.value / 20, 'that capacity');
 
   function note(at: Parameters<Notes['add']>[1], clause: string, value: number, usual: number, size: string): void {
-    notes.add('gear-implausible', at, { item: thing.name, clause, value, unit: 'kg', times: value / usual, usual, size, readings: readings(at.row.text.slice(at.from, at.to)) }, '');
+    notes.add(
+      'gear-implausible',
+      at,
+      {
+        item: thing.name,
+        clause,
+        value,
+        unit: 'kg',
+        times: value / usual,
+        usual,
+        size,
+        readings: readings(at.row.text.slice(at.from, at.to)),
+      },
+      '',
+    );
   }
 }
 
@@ -40,9 +74,11 @@ function usualOf(thing: Thing, table: GearTable): { readonly value: number; read
   const diameter = table.given(thing.item, 'diameter');
   const value = construction && diameter.state === 'known' ? usualSling(construction, diameter.quantity.value) : null;
   const clause = table.clause(thing.item, 'diameter');
-  return value && clause ? { value, size: `${construction} of ${clause.valueAt.row.text.slice(clause.valueAt.from, clause.valueAt.to)}` } : null;
+  return value && clause
+    ? { value, size: `${construction} of ${clause.valueAt.row.text.slice(clause.valueAt.from, clause.valueAt.to)}` }
+    : null;
 }
 
 /** Other readings of a number: a comma taken for a point. */
-const readings = (text: string): readonly string[] => (/\d,\d{3}/.test(text) ? [text.replace(/(\d),(\d{3})/, '$1.$2')] : []);
-
+const readings = (text: string): readonly string[] =>
+  /\d,\d{3}/.test(text) ? [text.replace(/(\d),(\d{3})/, '$1.$2')] : [];

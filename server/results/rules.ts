@@ -11,14 +11,18 @@ const ruleName = (item: Item, block: Item): string => {
 
 /** Statements of one keyword under any `rules` block (not under its categories). */
 function statements(plan: BoundPlan, keyword: string): readonly { readonly item: Item; readonly block: Item }[] {
-  return plan.items.filter((item) => item.keyword === 'rules').flatMap((block) => block.children.filter((item) => item.keyword === keyword).map((item) => ({ item, block })));
+  return plan.items
+    .filter((item) => item.keyword === 'rules')
+    .flatMap((block) => block.children.filter((item) => item.keyword === keyword).map((item) => ({ item, block })));
 }
 
 /** How far two weights may differ, as a share of the heavier. */
 export function agreement(plan: BoundPlan): Rule {
   const found = statements(plan, 'agreement').flatMap(({ item, block }) => {
     const value = item.value?.value;
-    return value?.kind === 'quantity' ? [{ name: ruleName(item, block), value: value.quantity.value, at: item.at }] : [];
+    return value?.kind === 'quantity'
+      ? [{ name: ruleName(item, block), value: value.quantity.value, at: item.at }]
+      : [];
   });
   return found.sort((a, b) => a.value - b.value)[0] ?? { name: builtIn, value: 0.05, at: null };
 }
@@ -27,7 +31,9 @@ export function agreement(plan: BoundPlan): Rule {
 export function leastContingency(plan: BoundPlan, by: Evidence): Rule | null {
   const found = statements(plan, 'contingency').flatMap(({ item, block }) => {
     const value = item.value?.value;
-    return value?.kind === 'word' && value.word === by && value.amount ? [{ name: ruleName(item, block), value: value.amount.value, at: item.at }] : [];
+    return value?.kind === 'word' && value.word === by && value.amount
+      ? [{ name: ruleName(item, block), value: value.amount.value, at: item.at }]
+      : [];
   });
   return found.sort((a, b) => b.value - a.value)[0] ?? null;
 }
@@ -35,11 +41,19 @@ export function leastContingency(plan: BoundPlan, by: Evidence): Rule | null {
 export const builtInRule = (by: Evidence | null): Rule => ({ name: builtIn, value: builtInContingency(by), at: null });
 
 /** A bound on a result of a kind of subject: the strictest of the rules, else the built-in one given. */
-export function limitOn(plan: BoundPlan, kinds: readonly string[], result: string, unless: number, side: 'most' | 'least'): Rule {
+export function limitOn(
+  plan: BoundPlan,
+  kinds: readonly string[],
+  result: string,
+  unless: number,
+  side: 'most' | 'least',
+): Rule {
   const found = statements(plan, 'limit').flatMap(({ item, block }) => {
     const compare = item.value?.value?.kind === 'compare' ? item.value.value.compare : null;
-    if (!compare || compare.result !== result || !kinds.includes(compare.subject.kind) || compare.subject.names.length) return [];
-    const fits = side === 'most' ? compare.op === '<' || compare.op === '<=' : compare.op === '>' || compare.op === '>=';
+    if (!compare || compare.result !== result || !kinds.includes(compare.subject.kind) || compare.subject.names.length)
+      return [];
+    const fits =
+      side === 'most' ? compare.op === '<' || compare.op === '<=' : compare.op === '>' || compare.op === '>=';
     return fits ? [{ name: ruleName(item, block), value: compare.low, at: item.at }] : [];
   });
   const strictest = found.sort((a, b) => (side === 'most' ? a.value - b.value : b.value - a.value))[0];

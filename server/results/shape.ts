@@ -21,22 +21,46 @@ export type ShapeGiven = ShapeRead | { readonly name: ShapeName | null; readonly
 
 /** Names of the sizes in mechanics that a clause stands for. */
 const sizeNames: Readonly<Record<string, string>> = {
-  'bend radius': 'bendRadius', 'mean diameter': 'meanDiameter', 'section diameter': 'sectionDiameter', 'crown radius': 'crownRadius', 'knuckle radius': 'knuckleRadius', 'straight flange': 'straightFlange',
+  'bend radius': 'bendRadius',
+  'mean diameter': 'meanDiameter',
+  'section diameter': 'sectionDiameter',
+  'crown radius': 'crownRadius',
+  'knuckle radius': 'knuckleRadius',
+  'straight flange': 'straightFlange',
 };
 
 /** The shape keyword of a part; null after the fact is noted that there is none, or more than one. */
-export function shapeName(item: Item, notes: Notes): { readonly name: ShapeName; readonly clause: BoundClause } | Cause {
+export function shapeName(
+  item: Item,
+  notes: Notes,
+): { readonly name: ShapeName; readonly clause: BoundClause } | Cause {
   const under = item.keyword === 'less' ? 'less' : 'part';
-  const found = shapeNames.filter((name) => (shapes[name] as ShapeRow).under.includes(under) && item.clauses.has(name) && !(name === 'hole' && under === 'part'));
+  const found = shapeNames.filter(
+    (name) =>
+      (shapes[name] as ShapeRow).under.includes(under) &&
+      item.clauses.has(name) &&
+      !(name === 'hole' && under === 'part'),
+  );
   const [name, second] = found;
   if (!name) {
     if (item.opens.length) return because('A line of it cannot be read.', item.at);
-    return notes.add('clause-missing', item.at, { item: label(item), clause: 'a shape', why: 'a shape with its sizes, or `item` with its weight' }, `${label(item)} has no shape.`);
+    return notes.add(
+      'clause-missing',
+      item.at,
+      { item: label(item), clause: 'a shape', why: 'a shape with its sizes, or `item` with its weight' },
+      `${label(item)} has no shape.`,
+    );
   }
   const clause = item.clauses.get(name)?.[0] as BoundClause;
   if (!second) return { name, clause };
   const other = item.clauses.get(second)?.[0] as BoundClause;
-  return notes.add('stated-twice', other.keywordAt, { name: `the shape of ${label(item)}`, place: `"${name}"` }, `${label(item)} has two shapes.`, [{ at: clause.keywordAt, says: 'stated here' }]);
+  return notes.add(
+    'stated-twice',
+    other.keywordAt,
+    { name: `the shape of ${label(item)}`, place: `"${name}"` },
+    `${label(item)} has two shapes.`,
+    [{ at: clause.keywordAt, says: 'stated here' }],
+  );
 }
 
 const label = (item: Item): string => item.names[0] ?? item.keyword;
@@ -53,13 +77,23 @@ export function readShape(item: Item, notes: Notes, through: number | null = nul
   for (const [word, need] of Object.entries(row.clauses)) {
     const state = given(item, word);
     const due = need.need === 'always' || (word === 'depth' && through === null && state.state === 'absent');
-    if (need.takes === 'word' || need.takes === 'label' || need.takes === 'points' || need.takes === 'point' || (word === 'size' && name === 'item')) {
+    if (
+      need.takes === 'word' ||
+      need.takes === 'label' ||
+      need.takes === 'points' ||
+      need.takes === 'point' ||
+      (word === 'size' && name === 'item')
+    ) {
       if (due && !item.clauses.has(word)) causes.push(missing(item, name, word, need.help, notes));
-      else if (item.clauses.get(word)?.some((one) => !one.value)) causes.push(because(`${word} of ${label(item)} could not be read.`, item.at));
+      else if (item.clauses.get(word)?.some((one) => !one.value))
+        causes.push(because(`${word} of ${label(item)} could not be read.`, item.at));
     } else if (state.state === 'known') sizes[sizeNames[word] ?? word] = state.quantity;
     else if (state.state === 'open') {
       const sides = clauseSides(item, word);
-      if (sides) sides.forEach((side, i) => { sizes[`${word}${i}`] = side; });
+      if (sides)
+        sides.forEach((side, i) => {
+          sizes[`${word}${i}`] = side;
+        });
       else causes.push(...state.because);
     } else if (due) causes.push(missing(item, name, word, need.help, notes));
   }
@@ -68,7 +102,12 @@ export function readShape(item: Item, notes: Notes, through: number | null = nul
 }
 
 const missing = (item: Item, shape: string, word: string, why: string, notes: Notes): Cause =>
-  notes.add('clause-missing', item.clauses.get(shape)?.[0]?.keywordAt ?? item.at, { item: `${shape} of ${label(item)}`, clause: word, why }, `${label(item)} has no ${word}.`);
+  notes.add(
+    'clause-missing',
+    item.clauses.get(shape)?.[0]?.keywordAt ?? item.at,
+    { item: `${shape} of ${label(item)}`, clause: word, why },
+    `${label(item)} has no ${word}.`,
+  );
 
 /** Clauses that belong to other shapes than this one. */
 function foreign(item: Item, name: ShapeName, row: ShapeRow, notes: Notes): Cause[] {
@@ -77,10 +116,25 @@ function foreign(item: Item, name: ShapeName, row: ShapeRow, notes: Notes): Caus
     if (word === name || word in row.clauses || word in item.row.clauses === false) continue;
     const others = shapeNames.filter((other) => word in (shapes[other] as ShapeRow).clauses);
     if (!others.length || placeWords.has(word)) continue;
-    causes.push(notes.add('place-wrong', (list[0] as BoundClause).keywordAt, { keyword: word, parent: name, parents: others }, `${word} does not belong to ${name}.`));
+    causes.push(
+      notes.add(
+        'place-wrong',
+        (list[0] as BoundClause).keywordAt,
+        { keyword: word, parent: name, parents: others },
+        `${word} does not belong to ${name}.`,
+      ),
+    );
   }
   const material = item.clauses.get('of')?.[0] ?? item.clauses.get('density')?.[0];
-  if (row.material === 'none' && material) causes.push(notes.add('place-wrong', material.keywordAt, { keyword: material.keyword, parent: name, parents: ['shapes with a volume'] }, `${material.keyword} does not belong to ${name}.`));
+  if (row.material === 'none' && material)
+    causes.push(
+      notes.add(
+        'place-wrong',
+        material.keywordAt,
+        { keyword: material.keyword, parent: name, parents: ['shapes with a volume'] },
+        `${material.keyword} does not belong to ${name}.`,
+      ),
+    );
   return causes;
 }
 const placeWords = new Set(['at', 'on', 'against', 'inside', 'shift', 'axis', 'turn', 'count', 'every', 'circle']);
@@ -91,34 +145,122 @@ function clauseSides(item: Item, word: string): readonly Quantity[] | null {
 }
 
 /** Sizes behind the keyword itself, tables, and the builder of the body. */
-function finish(item: Item, name: ShapeName, clause: BoundClause, sizes: Record<string, Quantity>, through: number | null, notes: Notes): ShapeGiven {
+function finish(
+  item: Item,
+  name: ShapeName,
+  clause: BoundClause,
+  sizes: Record<string, Quantity>,
+  through: number | null,
+  notes: Notes,
+): ShapeGiven {
   const value = clause.value as NonNullable<BoundClause['value']>;
-  const done = (make: ShapeRead['make'], source = '', assumptions: readonly string[] = []): ShapeRead => ({ name, clause, sizes, make, source, assumptions });
+  const done = (make: ShapeRead['make'], source = '', assumptions: readonly string[] = []): ShapeRead => ({
+    name,
+    clause,
+    sizes,
+    make,
+    source,
+    assumptions,
+  });
   const refuse = (cause: Cause): ShapeGiven => ({ name, because: [cause] });
   const sides = value.kind === 'size' ? value.sides : [];
   const axes = name === 'rectangular tube' ? ['y', 'z'] : ['x', 'y', 'z'];
-  sides.forEach((side, i) => { sizes[axes[i] as string] = side; });
+  sides.forEach((side, i) => {
+    sizes[axes[i] as string] = side;
+  });
   switch (name) {
-    case 'box': case 'plate': case 'envelope': case 'wedge': case 'cylinder': case 'rectangular tube': case 'sphere': case 'hollow sphere': case 'torus': case 'elbow': case 'hemispherical head':
-      return done((s) => ({ kind: name, ...s }) as unknown as Shape, '', name === 'envelope' ? ['the whole envelope is full: an upper bound'] : []);
-    case 'cone': case 'frustum': case 'spherical cap': case 'tapered tube': case 'conical head':
-      if ('base0' in sizes || 'top0' in sizes) return refuse(notes.add('dimension-mismatch', clause.at, { clause: 'base0' in sizes ? 'base' : 'top', wanted: 'a diameter', text: 'two sides', found: 'two sides', sum: false }, 'It takes a diameter.'));
+    case 'box':
+    case 'plate':
+    case 'envelope':
+    case 'wedge':
+    case 'cylinder':
+    case 'rectangular tube':
+    case 'sphere':
+    case 'hollow sphere':
+    case 'torus':
+    case 'elbow':
+    case 'hemispherical head':
+      return done(
+        (s) => ({ kind: name, ...s }) as unknown as Shape,
+        '',
+        name === 'envelope' ? ['the whole envelope is full: an upper bound'] : [],
+      );
+    case 'cone':
+    case 'frustum':
+    case 'spherical cap':
+    case 'tapered tube':
+    case 'conical head':
+      if ('base0' in sizes || 'top0' in sizes)
+        return refuse(
+          notes.add(
+            'dimension-mismatch',
+            clause.at,
+            {
+              clause: 'base0' in sizes ? 'base' : 'top',
+              wanted: 'a diameter',
+              text: 'two sides',
+              found: 'two sides',
+              sum: false,
+            },
+            'It takes a diameter.',
+          ),
+        );
       return done((s) => ({ kind: name, ...s }) as unknown as Shape);
     case 'tube': {
-      if (('wall' in sizes) === ('bore' in sizes)) return refuse(notes.add('clause-missing', clause.keywordAt, { item: `tube of ${label(item)}`, clause: 'wall', why: 'the thickness of its wall, or its `bore`, not both' }, 'It needs a wall or a bore.'));
+      if ('wall' in sizes === 'bore' in sizes)
+        return refuse(
+          notes.add(
+            'clause-missing',
+            clause.keywordAt,
+            {
+              item: `tube of ${label(item)}`,
+              clause: 'wall',
+              why: 'the thickness of its wall, or its `bore`, not both',
+            },
+            'It needs a wall or a bore.',
+          ),
+        );
       return done((s) => ({ kind: 'tube', ...s }) as unknown as Shape);
     }
     case 'pyramid': {
-      if (!('base0' in sizes) || ('top' in sizes)) return refuse(notes.add('dimension-mismatch', clause.at, { clause: 'base', wanted: 'two sides, joined by x', text: 'one figure', found: 'one length', sum: false }, 'A pyramid takes two sides.'));
-      return done((s) => ({ kind: 'pyramid', base: [s.base0, s.base1], ...('top0' in s && { top: [s.top0, s.top1] }), height: s.height }) as unknown as Shape);
+      if (!('base0' in sizes) || 'top' in sizes)
+        return refuse(
+          notes.add(
+            'dimension-mismatch',
+            clause.at,
+            { clause: 'base', wanted: 'two sides, joined by x', text: 'one figure', found: 'one length', sum: false },
+            'A pyramid takes two sides.',
+          ),
+        );
+      return done(
+        (s) =>
+          ({
+            kind: 'pyramid',
+            base: [s.base0, s.base1],
+            ...('top0' in s && { top: [s.top0, s.top1] }),
+            height: s.height,
+          }) as unknown as Shape,
+      );
     }
-    case 'prism': return prism(item, done);
-    case 'dished head': return dishedHead(item, sizes, clause, done, refuse, notes);
-    case 'section': case 'pipe': case 'bar': return member(item, name, clause, sizes, done, refuse, notes);
-    case 'sheet': return sheet(item, clause, sizes, done, refuse, notes);
-    case 'hole': return done((s) => ({ kind: 'hole', diameter: s.diameter, depth: s.depth ?? through }) as Shape);
-    case 'opening': return done((s) => ({ kind: 'opening', x: s.x, y: s.y, depth: s.depth ?? through }) as Shape);
-    case 'item': case 'liquid': return done(() => { throw new Error('items and liquids have no body of their own'); });
+    case 'prism':
+      return prism(item, done);
+    case 'dished head':
+      return dishedHead(item, sizes, clause, done, refuse, notes);
+    case 'section':
+    case 'pipe':
+    case 'bar':
+      return member(item, name, clause, sizes, done, refuse, notes);
+    case 'sheet':
+      return sheet(item, clause, sizes, done, refuse, notes);
+    case 'hole':
+      return done((s) => ({ kind: 'hole', diameter: s.diameter, depth: s.depth ?? through }) as Shape);
+    case 'opening':
+      return done((s) => ({ kind: 'opening', x: s.x, y: s.y, depth: s.depth ?? through }) as Shape);
+    case 'item':
+    case 'liquid':
+      return done(() => {
+        throw new Error('items and liquids have no body of their own');
+      });
   }
 }
 
@@ -126,59 +268,209 @@ type Done = (make: ShapeRead['make'], source?: string, assumptions?: readonly st
 type Refuse = (cause: Cause) => ShapeGiven;
 
 function prism(item: Item, done: Done): ShapeGiven {
-  const points = (word: string) => (item.clauses.get(word) ?? []).map((one) => (one.value?.kind === 'points' ? one.value.points : []));
+  const points = (word: string) =>
+    (item.clauses.get(word) ?? []).map((one) => (one.value?.kind === 'points' ? one.value.points : []));
   const outline = points('outline').flat();
   return done((s) => ({ kind: 'prism', outline, holes: points('hole'), length: s.length }) as unknown as Shape);
 }
 
-function dishedHead(item: Item, sizes: Readonly<Record<string, Quantity>>, clause: BoundClause, done: Done, refuse: Refuse, notes: Notes): ShapeGiven {
+function dishedHead(
+  item: Item,
+  sizes: Readonly<Record<string, Quantity>>,
+  clause: BoundClause,
+  done: Done,
+  refuse: Refuse,
+  notes: Notes,
+): ShapeGiven {
   const form = textOf(item, 'form');
   if (form === 'torispherical') {
-    for (const [word, key] of [['crown radius', 'crownRadius'], ['knuckle radius', 'knuckleRadius']] as const)
-      if (!(key in sizes)) return refuse(missing(item, 'dished head', word, 'a torispherical head is given by its inside radii', notes));
+    for (const [word, key] of [
+      ['crown radius', 'crownRadius'],
+      ['knuckle radius', 'knuckleRadius'],
+    ] as const)
+      if (!(key in sizes))
+        return refuse(missing(item, 'dished head', word, 'a torispherical head is given by its inside radii', notes));
   } else if ('crownRadius' in sizes || 'knuckleRadius' in sizes)
-    return refuse(notes.add('place-wrong', clause.keywordAt, { keyword: 'crownRadius' in sizes ? 'crown radius' : 'knuckle radius', parent: 'ellipsoidal head', parents: ['torispherical head'] }, 'An ellipsoidal head takes no radii.'));
+    return refuse(
+      notes.add(
+        'place-wrong',
+        clause.keywordAt,
+        {
+          keyword: 'crownRadius' in sizes ? 'crown radius' : 'knuckle radius',
+          parent: 'ellipsoidal head',
+          parents: ['torispherical head'],
+        },
+        'An ellipsoidal head takes no radii.',
+      ),
+    );
   return done((s) => ({ kind: 'dished head', form, ...s }) as unknown as Shape);
 }
 
-function member(item: Item, name: 'section' | 'pipe' | 'bar', clause: BoundClause, sizes: Record<string, Quantity>, done: Done, refuse: Refuse, notes: Notes): ShapeGiven {
+function member(
+  item: Item,
+  name: 'section' | 'pipe' | 'bar',
+  clause: BoundClause,
+  sizes: Record<string, Quantity>,
+  done: Done,
+  refuse: Refuse,
+  notes: Notes,
+): ShapeGiven {
   const unit = sizes['unit weight'];
   const steel = !item.clauses.has('of') && !item.clauses.has('density');
   const value = clause.value as NonNullable<BoundClause['value']>;
   if (value.kind === 'quantity') {
     sizes.diameter = value.quantity;
-    if (name !== 'bar') return refuse(notes.add('size-unknown', clause.valueAt, { designation: 'a size alone', table: name, nearest: [] }, 'It needs a designation.'));
-    return done((s) => ({ kind: 'bar', length: s.length, diameter: s.diameter, ...(s['unit weight'] && { massPerLength: s['unit weight'] }) }) as Shape, unit ? textOf(item, 'from') ?? 'typed here' : '');
+    if (name !== 'bar')
+      return refuse(
+        notes.add(
+          'size-unknown',
+          clause.valueAt,
+          { designation: 'a size alone', table: name, nearest: [] },
+          'It needs a designation.',
+        ),
+      );
+    return done(
+      (s) =>
+        ({
+          kind: 'bar',
+          length: s.length,
+          diameter: s.diameter,
+          ...(s['unit weight'] && { massPerLength: s['unit weight'] }),
+        }) as Shape,
+      unit ? (textOf(item, 'from') ?? 'typed here') : '',
+    );
   }
   const designation = value.kind === 'text' ? value.text : '';
-  const unknown = (table: string, nearest: readonly { readonly designation: string; readonly massPerLength: number }[]) =>
-    refuse(notes.add('size-unknown', clause.valueAt, { designation, table, nearest: nearest.map((near) => ({ name: near.designation, massPerLength: near.massPerLength })) }, `${designation} is not in the table.`));
-  const weight = (s: Readonly<Record<string, number>>, listed: number, always: boolean) => (s['unit weight'] ? { massPerLength: s['unit weight'] } : steel || always ? { massPerLength: listed } : {});
+  const unknown = (
+    table: string,
+    nearest: readonly { readonly designation: string; readonly massPerLength: number }[],
+  ) =>
+    refuse(
+      notes.add(
+        'size-unknown',
+        clause.valueAt,
+        {
+          designation,
+          table,
+          nearest: nearest.map((near) => ({ name: near.designation, massPerLength: near.massPerLength })),
+        },
+        `${designation} is not in the table.`,
+      ),
+    );
+  const weight = (s: Readonly<Record<string, number>>, listed: number, always: boolean) =>
+    s['unit weight'] ? { massPerLength: s['unit weight'] } : steel || always ? { massPerLength: listed } : {};
   if (name === 'section') {
     const found = section(designation);
-    if (!found) return unit ? refuse(notes.add('size-unknown', clause.valueAt, { designation, table: 'sections', nearest: nearestSections(designation).map((near) => ({ name: near.designation, massPerLength: near.massPerLength })) }, `${designation} is not in the table.`)) : unknown('sections', nearestSections(designation));
-    return done((s) => ({ kind: 'section', length: s.length, depth: found.depth, width: found.width, ...weight(s, found.massPerLength, true) }) as Shape, unit ? textOf(item, 'from') ?? 'typed here' : `${found.designation}: ${found.source}`, ['centre at the middle of its box']);
+    if (!found)
+      return unit
+        ? refuse(
+            notes.add(
+              'size-unknown',
+              clause.valueAt,
+              {
+                designation,
+                table: 'sections',
+                nearest: nearestSections(designation).map((near) => ({
+                  name: near.designation,
+                  massPerLength: near.massPerLength,
+                })),
+              },
+              `${designation} is not in the table.`,
+            ),
+          )
+        : unknown('sections', nearestSections(designation));
+    return done(
+      (s) =>
+        ({
+          kind: 'section',
+          length: s.length,
+          depth: found.depth,
+          width: found.width,
+          ...weight(s, found.massPerLength, true),
+        }) as Shape,
+      unit ? (textOf(item, 'from') ?? 'typed here') : `${found.designation}: ${found.source}`,
+      ['centre at the middle of its box'],
+    );
   }
   if (name === 'bar') {
     const found = bar(designation);
     if (!found) return unknown('bars', nearestBars(designation));
-    return done((s) => ({ kind: 'bar', length: s.length, diameter: found.diameter, ...weight(s, found.massPerLength, false) }) as Shape, `${found.designation}: ${found.source}`);
+    return done(
+      (s) =>
+        ({
+          kind: 'bar',
+          length: s.length,
+          diameter: found.diameter,
+          ...weight(s, found.massPerLength, false),
+        }) as Shape,
+      `${found.designation}: ${found.source}`,
+    );
   }
   const schedules = pipeSchedules(designation);
   if (!schedules.length) return unknown('pipes', nearestPipes(designation));
   const schedule = textOf(item, 'schedule');
   if (!schedule) return refuse(missing(item, 'pipe', 'schedule', `one of ${schedules.join(', ')}`, notes));
   const found = pipe(designation, schedule);
-  if (!found) return refuse(notes.add('size-unknown', item.clauses.get('schedule')?.[0]?.valueAt ?? clause.valueAt, { designation: `${designation} schedule ${schedule}`, table: 'pipes', nearest: schedules.slice(0, 3).flatMap((near) => { const one = pipe(designation, near); return one ? [{ name: `schedule ${near}`, massPerLength: one.massPerLength }] : []; }) }, `Schedule ${schedule} is not in the table.`));
-  return done((s) => ({ kind: 'pipe', length: s.length, outside: found.outside, wall: found.wall, ...weight(s, found.massPerLength, false) }) as Shape, `${found.designation} schedule ${found.schedule}: ${found.source}`);
+  if (!found)
+    return refuse(
+      notes.add(
+        'size-unknown',
+        item.clauses.get('schedule')?.[0]?.valueAt ?? clause.valueAt,
+        {
+          designation: `${designation} schedule ${schedule}`,
+          table: 'pipes',
+          nearest: schedules.slice(0, 3).flatMap((near) => {
+            const one = pipe(designation, near);
+            return one ? [{ name: `schedule ${near}`, massPerLength: one.massPerLength }] : [];
+          }),
+        },
+        `Schedule ${schedule} is not in the table.`,
+      ),
+    );
+  return done(
+    (s) =>
+      ({
+        kind: 'pipe',
+        length: s.length,
+        outside: found.outside,
+        wall: found.wall,
+        ...weight(s, found.massPerLength, false),
+      }) as Shape,
+    `${found.designation} schedule ${found.schedule}: ${found.source}`,
+  );
 }
 
-function sheet(item: Item, clause: BoundClause, sizes: Readonly<Record<string, Quantity>>, done: Done, refuse: Refuse, notes: Notes): ShapeGiven {
+function sheet(
+  item: Item,
+  clause: BoundClause,
+  sizes: Readonly<Record<string, Quantity>>,
+  done: Done,
+  refuse: Refuse,
+  notes: Notes,
+): ShapeGiven {
   const sides = 'x' in sizes;
   if (!sides && !('area' in sizes)) return refuse(missing(item, 'sheet', 'area', 'length × width, or its area', notes));
-  if (clause.value?.kind === 'quantity') return refuse(notes.add('dimension-mismatch', clause.valueAt, { clause: 'sheet', wanted: 'two sides, joined by x', text: 'one figure', found: 'one length', sum: false }, 'A sheet takes two sides.'));
-  return done((s) => {
-    const side = Math.sqrt(s.area ?? 0);
-    return { kind: 'sheet', x: s.x ?? side, y: s.y ?? side, ...(s.area !== undefined && { area: s.area }), massPerArea: s['unit weight'] } as Shape;
-  }, textOf(item, 'from') ?? 'typed here', sides ? [] : ['taken as a square of that area']);
+  if (clause.value?.kind === 'quantity')
+    return refuse(
+      notes.add(
+        'dimension-mismatch',
+        clause.valueAt,
+        { clause: 'sheet', wanted: 'two sides, joined by x', text: 'one figure', found: 'one length', sum: false },
+        'A sheet takes two sides.',
+      ),
+    );
+  return done(
+    (s) => {
+      const side = Math.sqrt(s.area ?? 0);
+      return {
+        kind: 'sheet',
+        x: s.x ?? side,
+        y: s.y ?? side,
+        ...(s.area !== undefined && { area: s.area }),
+        massPerArea: s['unit weight'],
+      } as Shape;
+    },
+    textOf(item, 'from') ?? 'typed here',
+    sides ? [] : ['taken as a square of that area'],
+  );
 }

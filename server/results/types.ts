@@ -1,8 +1,9 @@
 // What is worked out from a bound plan: every value as a Derived, the state of each `expect`, and the facts found on the way.
-import type { Derived } from '../quantities/derived.ts';
-import type { BoundPlan, Item, PlanFacts, Thing } from '../plan/types.ts';
-import type { Place, Problem } from '../syntax/types.ts';
+
 import type { Box } from '../mechanics/index.ts';
+import type { BoundPlan, Item, PlanFacts, Thing } from '../plan/types.ts';
+import type { Derived } from '../quantities/derived.ts';
+import type { Place, Problem } from '../syntax/types.ts';
 import type { Hanging } from './hang/hang.ts';
 
 export interface Subject {
@@ -96,11 +97,28 @@ export interface ResultFacts extends PlanFacts {
   'part-unplaced': { part: string };
   'weight-unknown': { load: string };
   'weight-unplaced': { load: string; governing: number; difference: number };
-  'evidence-disagrees': { a: string; b: string; valueA: number; valueB: number; apart: number; limit: number; rule: string };
+  'evidence-disagrees': {
+    a: string;
+    b: string;
+    valueA: number;
+    valueB: number;
+    apart: number;
+    limit: number;
+    rule: string;
+  };
   'measured-lighter': { reading: string; a: number; other: string; b: number; missing: readonly string[] };
   'gear-weight-missing': { item: string; nearest: readonly string[] };
   'gear-capacity-missing': { item: string };
-  'gear-implausible': { item: string; clause: string; value: number; unit: 'kg' | 'm'; times: number; usual: number; size: string; readings: readonly string[] };
+  'gear-implausible': {
+    item: string;
+    clause: string;
+    value: number;
+    unit: 'kg' | 'm';
+    times: number;
+    usual: number;
+    size: string;
+    readings: readonly string[];
+  };
   'connection-missing': { a: string; b: string };
   'hook-missing': { load: string };
   'left-unused': { item: string; pick: boolean };
@@ -110,16 +128,41 @@ export interface ResultFacts extends PlanFacts {
   'material-doubtful': { material: string; low: number; high: number; used: number; choices: readonly string[] };
   'reading-unclear': { reading: string; missing: readonly string[] };
   'addition-unclear': { thing: string; twice: boolean };
-  'cog-disagrees': { load: string; a: string; b: string; pointA: readonly (number | null)[]; pointB: readonly (number | null)[]; distance: number; limit: number };
+  'cog-disagrees': {
+    load: string;
+    a: string;
+    b: string;
+    pointA: readonly (number | null)[];
+    pointB: readonly (number | null)[];
+    distance: number;
+    limit: number;
+  };
   'weight-implausible': { item: string; weight: number; size: string; density: number; like: string };
   'centre-assumed': { item: string; distance: number };
-  'expect-failed': { text: string; subject: string; condition: string; value: number | null; unit: string; result: string; cause: string | null; limit: number };
+  'expect-failed': {
+    text: string;
+    subject: string;
+    condition: string;
+    value: number | null;
+    unit: string;
+    result: string;
+    cause: string | null;
+    limit: number;
+  };
   'hang-unsolved': { load: string; reason: string };
   'hang-unstable': { load: string; height: number };
   'hang-tilted': { load: string; angle: number; end: string; limit: number; rule: string };
   'leg-slack': { leg: string; legs: readonly string[] };
   'leg-share-uncertain': { n: number; legs: readonly string[] };
-  'leg-overloaded': { item: string; leg: string; tension: number; capacity: number; used: number; limit: number; unit: string };
+  'leg-overloaded': {
+    item: string;
+    leg: string;
+    tension: number;
+    capacity: number;
+    used: number;
+    limit: number;
+    unit: string;
+  };
   'angle-flat': { leg: string; angle: number; limit: number; rule: string };
 }
 export type ResultProblem = { [S in keyof ResultFacts]: Problem<S, ResultFacts[S]> }[keyof ResultFacts];
@@ -138,7 +181,12 @@ export interface Results {
   readonly bodies: ReadonlyMap<Item, Body>; // by the item of a load, assembly or part
   readonly gear: readonly GearUse[];
   readonly legs: readonly LegUse[];
-  readonly totals: { readonly loadWeight: Derived; readonly rigging: Derived; readonly deductions: Derived; readonly gross: Derived };
+  readonly totals: {
+    readonly loadWeight: Derived;
+    readonly rigging: Derived;
+    readonly deductions: Derived;
+    readonly gross: Derived;
+  };
   readonly expects: readonly Expectation[];
   readonly problems: readonly ResultProblem[];
   readonly hanging: Hanging;

@@ -8,8 +8,8 @@ import { GearTable } from './gear.ts';
 import { hangPlan } from './hang/hang.ts';
 import { listResults } from './list.ts';
 import { loadResult } from './load.ts';
-import { because, Notes } from './notes.ts';
 import { notJudged } from './not-judged.ts';
+import { because, Notes } from './notes.ts';
 import { readLegs } from './path.ts';
 import { rigging } from './rigging.ts';
 import type { Body, Result, Results } from './types.ts';
@@ -28,10 +28,19 @@ export function workOut(plan: BoundPlan): Results {
 function work(plan: BoundPlan): Results {
   const notes = new Notes();
   const table = new GearTable(plan, notes);
-  const loads = plan.names.things.filter((thing) => thing.kind === 'load' && !thing.library).map((thing) => loadResult(thing, plan, notes));
+  const loads = plan.names.things
+    .filter((thing) => thing.kind === 'load' && !thing.library)
+    .map((thing) => loadResult(thing, plan, notes));
   const legs = readLegs(plan, table, notes);
   const hung = rigging(plan, legs, table, notes);
-  const totals = totalsOf(plan, loads, hung.weight, deductions(plan, notes), legs.some((leg) => leg.broken), notes);
+  const totals = totalsOf(
+    plan,
+    loads,
+    hung.weight,
+    deductions(plan, notes),
+    legs.some((leg) => leg.broken),
+    notes,
+  );
   const hanging = hangPlan({ plan, loads, legs, gear: hung.gear, table, notes });
   const list = listResults({ plan, totals, loads, rigging: hung, hanging });
   const unjudged = [...hanging.unjudged, ...notJudged(plan, notes)];
@@ -44,12 +53,23 @@ function work(plan: BoundPlan): Results {
     if (!index.has(key)) index.set(key, result);
   }
   return {
-    plan, list, loads, bodies, gear: hung.gear, legs, totals, expects, problems: notes.problems, notJudged: unjudged, hanging,
+    plan,
+    list,
+    loads,
+    bodies,
+    gear: hung.gear,
+    legs,
+    totals,
+    expects,
+    problems: notes.problems,
+    notJudged: unjudged,
+    hanging,
     find: (kind, name, result, stage = null) => index.get(keyOf(kind, name, result, stage)),
   };
 }
 
-const keyOf = (kind: string, name: string | null, result: string, stage: string | null): string => `${kind}|${name ?? ''}|${result}|${stage ?? ''}`;
+const keyOf = (kind: string, name: string | null, result: string, stage: string | null): string =>
+  `${kind}|${name ?? ''}|${result}|${stage ?? ''}`;
 
 function collect(body: Summed, bodies: Map<Item, Body>): void {
   bodies.set(body.thing.item, body);
@@ -57,17 +77,53 @@ function collect(body: Summed, bodies: Map<Item, Body>): void {
 }
 
 /** Load, rigging and deductions together; open as soon as one is, or a line at file level cannot be read. */
-function totalsOf(plan: BoundPlan, loads: readonly { readonly thing: Thing; readonly weight: Derived }[], rigging: Derived, deduct: Derived, broken: boolean, notes: Notes): Results['totals'] {
+function totalsOf(
+  plan: BoundPlan,
+  loads: readonly { readonly thing: Thing; readonly weight: Derived }[],
+  rigging: Derived,
+  deduct: Derived,
+  broken: boolean,
+  notes: Notes,
+): Results['totals'] {
   const lines: Cause[] = plan.opens.map((at) => because('A line here cannot be read.', at));
-  const clash = loads.filter((load) => load.thing.clash).map((load) => because(`${load.thing.name} is stated twice.`, load.thing.item.nameAt));
+  const clash = loads
+    .filter((load) => load.thing.clash)
+    .map((load) => because(`${load.thing.name} is stated twice.`, load.thing.item.nameAt));
   const none: Cause[] = loads.length ? [] : [{ what: 'There is no load.', at: plan.head?.at ?? null }];
-  const guard = (value: Derived, causes: readonly Cause[]): Derived => (causes.length ? open('kg', unique([...causes, ...value.because]), { at: value.at }) : value);
-  const loadWeight = guard(sum(loads.map((load) => load.weight), 'kg', { formula: 'sum of loads', inputs: loads.map((load) => ({ label: load.thing.name, value: load.weight })) }), [...lines, ...clash, ...none]);
+  const guard = (value: Derived, causes: readonly Cause[]): Derived =>
+    causes.length ? open('kg', unique([...causes, ...value.because]), { at: value.at }) : value;
+  const loadWeight = guard(
+    sum(
+      loads.map((load) => load.weight),
+      'kg',
+      { formula: 'sum of loads', inputs: loads.map((load) => ({ label: load.thing.name, value: load.weight })) },
+    ),
+    [...lines, ...clash, ...none],
+  );
   const hanging = guard(rigging, lines);
   const deducted = guard(deduct, lines);
-  const hooks = notes.problems.filter((problem) => problem.slug === 'hook-missing' || problem.slug === 'connection-missing');
-  const missing: Cause[] = hooks.map((problem) => because(problem.slug === 'hook-missing' ? 'No hook or block is named.' : 'What joins two items is not named.', problem.at));
+  const hooks = notes.problems.filter(
+    (problem) => problem.slug === 'hook-missing' || problem.slug === 'connection-missing',
+  );
+  const missing: Cause[] = hooks.map((problem) =>
+    because(
+      problem.slug === 'hook-missing' ? 'No hook or block is named.' : 'What joins two items is not named.',
+      problem.at,
+    ),
+  );
   const rig = guard(hanging, missing);
-  const gross = sum([loadWeight, rig, deducted], 'kg', { formula: 'load weight + rigging weight + deductions', inputs: [{ label: 'load weight', value: loadWeight }, { label: 'rigging weight', value: rig }, { label: 'deductions', value: deducted }] });
-  return { loadWeight, rigging: rig, deductions: deducted, gross: broken && gross.value !== null ? open('kg', [because('A leg is broken.', plan.head?.at as never)]) : gross };
+  const gross = sum([loadWeight, rig, deducted], 'kg', {
+    formula: 'load weight + rigging weight + deductions',
+    inputs: [
+      { label: 'load weight', value: loadWeight },
+      { label: 'rigging weight', value: rig },
+      { label: 'deductions', value: deducted },
+    ],
+  });
+  return {
+    loadWeight,
+    rigging: rig,
+    deductions: deducted,
+    gross: broken && gross.value !== null ? open('kg', [because('A leg is broken.', plan.head?.at as never)]) : gross,
+  };
 }

@@ -103,7 +103,7 @@ class Reader implements Code {
     const found = keywordAt(this.words, this.tokens, 0, this.tokens.length);
     if (found?.statement) return this.readStatement(found, found.statement);
     const pieces = this.pieces(this.words);
-    if (!found) return this.strange(pieces[0] ?? { at: 0, to: 0 });
+    if (!found) return this.strange(pieces);
     this.kind = 'clauses';
     for (const piece of pieces) this.readClause(this.words, piece);
   }
@@ -260,7 +260,8 @@ class Reader implements Code {
   // ---- what does not belong
 
   /** A line whose first words are no keyword of its parent. */
-  private strange(piece: Piece): void {
+  private strange(pieces: readonly Piece[]): void {
+    const piece = pieces[0] ?? { at: 0, to: 0 };
     this.opens = true;
     const first = this.tokens[piece.at];
     if (!first || piece.at >= piece.to || !isWordSign(first.sign)) return this.unreadable(piece.at, piece, 'a keyword', { type: 'nothing', at: piece.at, to: piece.to });
@@ -272,8 +273,13 @@ class Reader implements Code {
       if (form) this.readStatement(elsewhere, form);
       return;
     }
-    const nearest = this.unknown(candidates, piece);
-    this.meant = nearest[0] && this.words.statements.has(nearest[0]) ? nearest[0] : null;
+    const [nearest] = this.unknown(candidates, piece);
+    if (!nearest) return;
+    if (this.words.statements.has(nearest)) this.meant = nearest;
+    else {
+      this.kind = 'clauses';
+      for (let n = 1; n < pieces.length; n++) this.readClause(this.words, pieces[n] as Piece);
+    }
   }
 
   /** A keyword of another parent, unless more words than it has are nearly one of `candidates`: `wind limt`. */

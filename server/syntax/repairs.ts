@@ -44,7 +44,7 @@ function marked(tokens: readonly Token[], damage: Damage, edits: readonly Edit[]
   let from = Math.min(...edits.map((edit) => edit.from));
   let to = Math.max(...edits.map((edit) => edit.to));
   const inside = tokens.slice(damage.at, Math.max(damage.to, damage.failedAt + 1));
-  const operand = ({ sign }: Token) => 'NUTD!.Wyz'.includes(sign);
+  const operand = ({ sign }: Token) => 'NUTD!¡.Wyz'.includes(sign);
   for (const token of [...inside].reverse()) if (token.from < from && token.to >= from - 1 && operand(token)) from = token.from;
   for (const token of inside) if (token.to > to && token.from <= to + 1 && operand(token)) to = token.to;
   return { from, to };
@@ -80,7 +80,7 @@ function slips(line: Scanned, { type, at, to, failedAt }: Damage): Edit[][] {
   if (failed?.sign === '~') found.push([replace(failed, '- ')]);
   if (failed?.sign === ':' || failed?.sign === ';') found.push([replace(failed, ',')]);
   for (const token of inside) if (token.sign === 'U' && token.text === 'X') found.push([replace(token, 'x')]);
-  for (const token of inside) if (token.text.startsWith('"') && token.sign === '!') found.push(...earlierQuotes(token));
+  for (const token of inside) if (token.text.startsWith('"') && token.sign === '¡') found.push(...earlierQuotes(token));
   return found;
 }
 

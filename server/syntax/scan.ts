@@ -5,7 +5,7 @@ import type { Language, LineProblem, Span } from './types.ts';
 
 /** One word, number, unit, text or mark of a line. */
 export interface Token extends Span {
-  /** Its letter in the grammar of values: see "signs" in grammar/liftplan.ohm; `!` for what no rule takes. */
+  /** Its letter in the grammar of values: see "signs" in grammar/liftplan.ohm; `!` and `¡` for what is none of them. */
   readonly sign: string;
   /** A word as written; a text without its quotes; a unit in plain characters (`m2`, `deg`); else the characters themselves. */
   readonly text: string;
@@ -31,7 +31,7 @@ export interface Scanned {
 /** Signs of words: what may be part of a keyword or a name. */
 export const isWordSign = (sign: string): boolean => sign === 'W' || (sign !== '' && 'xyzaob&0F'.includes(sign));
 
-/** Splits a line. Never fails: what it does not know becomes a token with the sign `!`. */
+/** Splits a line. Never fails: what it does not know becomes a token with the sign `!` or `¡`. */
 export function scan(text: string, language: Language): Scanned {
   const scanner = new Scanner(text, language);
   scanner.run();
@@ -104,9 +104,9 @@ class Scanner {
     this.at = to;
   }
 
-  /** Something that no rule takes: with what would be written instead, or a problem of its own. */
-  private flaw(to: number, text: string, fix: string | null, problem: LineProblem | null = null): void {
-    this.tokens.push({ from: this.at, to, sign: '!', text, spaced: this.spaced, number: undefined, fix, problem });
+  /** Something that no rule takes, or only a designation (`!`): with what would be written instead, or a problem of its own. */
+  private flaw(to: number, text: string, fix: string | null, problem: LineProblem | null = null, sign = '!'): void {
+    this.tokens.push({ from: this.at, to, sign, text, spaced: this.spaced, number: undefined, fix, problem });
     this.at = to;
   }
 
@@ -125,7 +125,7 @@ class Scanner {
   private word(): void {
     const to = this.wordEnd(this.at);
     const before = this.last();
-    if (before && (before.sign === 'N' || before.sign === ')') && this.unit(before, to)) return;
+    if (before && (before.sign === 'N' || before.sign === ')') && this.unit(to)) return;
     const text = this.line.slice(this.at, to);
     if (text === 'x' && ((before?.sign === 'U' && !this.spaced) || '(½¼¾⅛⅜⅝⅞'.includes(this.line.charAt(to) || ' '))) return this.flaw(to, text, ' x ');
     if (before?.sign === 'T' && !this.spaced) return this.flaw(to, text, `.${text}`);
@@ -133,7 +133,7 @@ class Scanner {
   }
 
   /** The unit after a number or a closing bracket; false where the word is no unit. */
-  private unit(before: Token, wordTo: number): boolean {
+  private unit(wordTo: number): boolean {
     const { line } = this;
     const word = line.slice(this.at, wordTo);
     if (/^x\d/.test(word) || (word === 'x' && !this.spaced)) {
@@ -178,7 +178,7 @@ class Scanner {
 
   private unitSign(): void {
     const before = this.last();
-    if (before?.sign === 'N' || before?.sign === ')') this.unit(before, this.at);
+    if (before?.sign === 'N' || before?.sign === ')') this.unit(this.at);
     else this.flaw(this.at + 1, this.line.charAt(this.at), null);
   }
 
@@ -202,12 +202,12 @@ class Scanner {
     const closes = (code: number) => code === 34 || (curly && isQuote(code));
     let to = at + 1;
     while (to < line.length && !(closes(line.charCodeAt(to)) && !closes(line.charCodeAt(to + 1)))) to += closes(line.charCodeAt(to)) ? 2 : 1;
-    if (to >= line.length) return this.flaw(line.length, line.slice(at), `${line.slice(at).trimEnd()}"`);
+    if (to >= line.length) return this.flaw(line.length, line.slice(at), `${line.slice(at).trimEnd()}"`, null, '¡');
     const written = this.text.slice(at + 1, to);
     const text = curly ? written.replace(/(["“”„])["“”„]/g, '$1') : written.includes('"') ? written.replace(/""/g, '"') : written;
     const before = this.last();
     if (this.spaced || (before && '(),:;.‥><=≤≥'.includes(before.sign))) this.push('T', to + 1, text);
-    else this.flaw(to + 1, text, ` ${line.slice(at, to + 1)}`);
+    else this.flaw(to + 1, text, ` ${line.slice(at, to + 1)}`, null, '¡');
   }
 
   // ---- marks
@@ -228,7 +228,7 @@ class Scanner {
     const spaceAfter = at + 1 >= line.length || line.charCodeAt(at + 1) === 32;
     const known = MARKS[sign];
     if (known && (spaceAfter || !DOUBLING.includes(sign))) return this.push(known, at + 1, sign);
-    if (sign === ',') return spaceAfter ? this.push(',', at + 1, sign) : this.flaw(at + 1, sign, ', ');
+    if (sign === ',') return spaceAfter ? this.push(',', at + 1, sign) : this.flaw(at + 1, sign, ', ', null, '¡');
     const pair = line.slice(at, at + 2);
     if (PAIRS[pair]) return this.push(PAIRS[pair], at + 2, pair);
     if (SLIPS[pair]) return this.flaw(at + 2, pair, SLIPS[pair]);

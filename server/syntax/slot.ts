@@ -25,12 +25,12 @@ export function slotAt(text: string, offset: number, words: Words, language: Lan
   const before = tokens.filter((token) => token.to <= (current?.from ?? offset) && token !== current);
   const found = new Finder(before, words, language).find();
   const from = found.start ?? current?.from ?? offset;
-  const quoted = current && (current.sign === 'T' || current.text.startsWith('"')) && (offset < current.to || current.sign === '!');
+  const quoted = current && (current.sign === 'T' || current.text.startsWith('"')) && (offset < current.to || current.sign === '¡');
   const { start: _start, ...slot } = found;
   return { ...slot, ...(quoted && slot.kind !== 'name' && { kind: 'text' as const }), from, to: current?.to ?? offset, typed: text.slice(from, offset) };
 }
 
-const isTyped = ({ sign, text }: Token): boolean => 'NUTD'.includes(sign) || isWordSign(sign) || (sign === '!' && /^["\w]/.test(text));
+const isTyped = ({ sign, text }: Token): boolean => 'NUTD'.includes(sign) || isWordSign(sign) || ('!¡'.includes(sign) && /^["\w]/.test(text));
 
 type Found = Omit<Slot, 'from' | 'to' | 'typed'> & { readonly start?: number };
 

@@ -62,11 +62,22 @@ export interface QuantityPart {
 }
 
 export type Expression =
-  | { readonly kind: 'quantity'; readonly span: Span; readonly negative: boolean; readonly parts: readonly QuantityPart[] } // 12 ft 6 1/2 in has two parts
+  | {
+      readonly kind: 'quantity';
+      readonly span: Span;
+      readonly negative: boolean;
+      readonly parts: readonly QuantityPart[];
+    } // 12 ft 6 1/2 in has two parts
   | { readonly kind: 'name'; readonly span: Span; readonly name: string }
   | { readonly kind: 'call'; readonly span: Span; readonly fn: string; readonly args: readonly Expression[] }
   | { readonly kind: 'negative'; readonly span: Span; readonly of: Expression } // -(…) or -name
-  | { readonly kind: 'binary'; readonly span: Span; readonly op: '+' | '-' | '*' | '/'; readonly left: Expression; readonly right: Expression };
+  | {
+      readonly kind: 'binary';
+      readonly span: Span;
+      readonly op: '+' | '-' | '*' | '/';
+      readonly left: Expression;
+      readonly right: Expression;
+    };
 
 export type Amount =
   | { readonly kind: 'unknown'; readonly span: Span } // ?
@@ -107,15 +118,31 @@ export type CompareWord =
 
 export type Value =
   | { readonly kind: 'amount'; readonly span: Span; readonly amount: Amount }
-  | { readonly kind: 'size'; readonly span: Span; readonly sides: readonly Expression[]; readonly tolerance: Expression | null }
+  | {
+      readonly kind: 'size';
+      readonly span: Span;
+      readonly sides: readonly Expression[];
+      readonly tolerance: Expression | null;
+    }
   | PointValue
-  | { readonly kind: 'points'; readonly span: Span; readonly points: readonly (readonly Amount[])[]; readonly unit: UnitText | null }
+  | {
+      readonly kind: 'points';
+      readonly span: Span;
+      readonly points: readonly (readonly Amount[])[];
+      readonly unit: UnitText | null;
+    }
   | { readonly kind: 'names'; readonly span: Span; readonly names: readonly NameUse[] } // name and names
   | { readonly kind: 'path'; readonly span: Span; readonly names: readonly NameUse[] }
   | { readonly kind: 'axis'; readonly span: Span; readonly axis: AxisText }
   | { readonly kind: 'turn'; readonly span: Span; readonly angle: Expression; readonly axis: AxisText }
   | { readonly kind: 'side'; readonly span: Span; readonly name: NameUse; readonly axis: AxisText }
-  | { readonly kind: 'tilt'; readonly span: Span; readonly axis: AxisText; readonly angle: Expression; readonly to: Expression | null }
+  | {
+      readonly kind: 'tilt';
+      readonly span: Span;
+      readonly axis: AxisText;
+      readonly angle: Expression;
+      readonly to: Expression | null;
+    }
   | { readonly kind: 'circle'; readonly span: Span; readonly diameter: Expression; readonly axis: AxisText }
   | { readonly kind: 'row'; readonly span: Span; readonly head: Amount | null; readonly cells: readonly Amount[] }
   | CompareValue

@@ -1,7 +1,15 @@
 // Words for what a figure rests on, and the built-in contingency of each.
 
 export const evidence = [
-  'marking', 'drawing', 'shipping paper', 'maker data', 'load cell', 'weighbridge', 'jack reading', 'calculation', 'estimate',
+  'marking',
+  'drawing',
+  'shipping paper',
+  'maker data',
+  'load cell',
+  'weighbridge',
+  'jack reading',
+  'calculation',
+  'estimate',
 ] as const;
 export type Evidence = (typeof evidence)[number];
 
@@ -25,5 +33,12 @@ export const builtInContingency = (by: Evidence | null): number =>
   by === 'estimate' ? 0.25 : by === 'calculation' ? 0.1 : by !== null && readings.includes(by) ? 0.03 : 0.05;
 
 export const triggers = [
-  'two cranes', 'people lifted', 'centre moves', 'weight not measured', 'out of sight', 'over live plant', 'near power line', 'submerged',
+  'two cranes',
+  'people lifted',
+  'centre moves',
+  'weight not measured',
+  'out of sight',
+  'over live plant',
+  'near power line',
+  'submerged',
 ] as const;

@@ -10,7 +10,7 @@ import { type ShapeName, shapes } from './shapes.ts';
 import { site } from './site.ts';
 import type { ClauseRow, ShapeRow, StatementRow } from './types.ts';
 
-export { type Evidence, builtInContingency, evidence, evidenceHelp, readings, triggers } from './evidence.ts';
+export { builtInContingency, type Evidence, evidence, evidenceHelp, readings, triggers } from './evidence.ts';
 export { type GearKind, gearKinds } from './gear.ts';
 export { everywhere } from './papers.ts';
 export { results, resultsOf } from './results.ts';
@@ -19,8 +19,19 @@ export type { ClauseRow, Kind, Measure, ResultRow, ShapeRow, StatementRow, Takes
 
 /** Material of a shape. */
 export const material = {
-  of: { takes: 'designation', names: 'material', help: 'What it is made of, by its plain trade name.', example: 'of carbon steel' },
-  density: { takes: 'amount', measures: 'density', above: 0, help: 'Instead of a material.', example: 'density 7,850 kg/m3' },
+  of: {
+    takes: 'designation',
+    names: 'material',
+    help: 'What it is made of, by its plain trade name.',
+    example: 'of carbon steel',
+  },
+  density: {
+    takes: 'amount',
+    measures: 'density',
+    above: 0,
+    help: 'Instead of a material.',
+    example: 'density 7,850 kg/m3',
+  },
 } as const satisfies Readonly<Record<string, ClauseRow>>;
 
 /** The clauses that make the shape of a part or a cut-out: each shape's own keyword, its sizes, and the material. */
@@ -54,13 +65,22 @@ export const statements: Readonly<Record<string, StatementRow>> = {
   ...crane,
   ...site,
 };
-export type StatementName = keyof typeof papers | keyof typeof load | keyof typeof gear | keyof typeof rig | keyof typeof crane | keyof typeof site;
+export type StatementName =
+  | keyof typeof papers
+  | keyof typeof load
+  | keyof typeof gear
+  | keyof typeof rig
+  | keyof typeof crane
+  | keyof typeof site;
 
 /** The clauses that may stand under a statement, those allowed everywhere among them. */
 export function clausesOf(block: string): Readonly<Record<string, ClauseRow>> {
   let rows = clauseRows.get(block);
   if (!rows) {
-    const own: Readonly<Record<string, ClauseRow>> = block === 'file' ? { note: everywhere.note, assumption: everywhere.assumption } : { ...everywhere, ...statements[block]?.clauses };
+    const own: Readonly<Record<string, ClauseRow>> =
+      block === 'file'
+        ? { note: everywhere.note, assumption: everywhere.assumption }
+        : { ...everywhere, ...statements[block]?.clauses };
     rows = own;
     clauseRows.set(block, rows);
   }

@@ -2,14 +2,32 @@
 import { gearKinds } from './gear.ts';
 import type { ResultRow } from './types.ts';
 
-const mass = (help: string, worse: ResultRow['worse'] = 'up'): ResultRow => ({ measures: 'weight', unit: 'kg', worse, help });
+const mass = (help: string, worse: ResultRow['worse'] = 'up'): ResultRow => ({
+  measures: 'weight',
+  unit: 'kg',
+  worse,
+  help,
+});
 const force = (help: string): ResultRow => ({ measures: 'force', unit: 'N', worse: 'up', help });
-const length = (help: string, worse: ResultRow['worse'] = 'either'): ResultRow => ({ measures: 'length', unit: 'm', worse, help });
+const length = (help: string, worse: ResultRow['worse'] = 'either'): ResultRow => ({
+  measures: 'length',
+  unit: 'm',
+  worse,
+  help,
+});
 const angle = (help: string, worse: ResultRow['worse']): ResultRow => ({ measures: 'angle', unit: 'rad', worse, help });
 const share = (help: string): ResultRow => ({ measures: 'percent', unit: '1', worse: 'up', help });
 
-const box = { length: length('Of its box along x.', 'up'), width: length('Of its box along y.', 'up'), height: length('Of its box along z.', 'up') };
-const centre = { 'cog x': length('Centre of gravity along x.'), 'cog y': length('Centre of gravity along y.'), 'cog z': length('Centre of gravity along z.') };
+const box = {
+  length: length('Of its box along x.', 'up'),
+  width: length('Of its box along y.', 'up'),
+  height: length('Of its box along z.', 'up'),
+};
+const centre = {
+  'cog x': length('Centre of gravity along x.'),
+  'cog y': length('Centre of gravity along y.'),
+  'cog z': length('Centre of gravity along z.'),
+};
 const volume: ResultRow = { measures: 'volume', unit: 'm3', worse: 'up', help: 'Of the material.' };
 const body = { weight: mass('Of all copies, with what is cut out taken off.'), volume, ...centre, ...box };
 
@@ -21,7 +39,11 @@ const gearResults = {
   'capacity used': share('Worst load over what it may carry here.'),
   angle: angle('From horizontal.', 'down'),
 } as const;
-const beamResults = { ...gearResults, compression: force('Greatest pressure along its own x.'), tilt: angle('Out of level.', 'up') } as const;
+const beamResults = {
+  ...gearResults,
+  compression: force('Greatest pressure along its own x.'),
+  tilt: angle('Out of level.', 'up'),
+} as const;
 
 export const results = {
   plan: {
@@ -35,7 +57,8 @@ export const results = {
     'calculated weight': mass('All parts together, without allowance.'),
     'stated weight': mass('The heaviest stated figure with what is added and taken off, without allowance.'),
     'measured weight': mass('The sum of readings with what is added and taken off, without allowance.'),
-    volume, ...centre,
+    volume,
+    ...centre,
     tilt: angle('Out of level as it hangs.', 'up'),
     ...box,
   },
@@ -72,5 +95,7 @@ export const resultsOf: Readonly<Record<string, Readonly<Record<string, ResultRo
   position: results.crane,
   ground: results.support,
   gear: beamResults,
-  ...Object.fromEntries(gearKinds.map((kind) => [kind, kind === 'spreader' || kind === 'lifting beam' ? beamResults : gearResults])),
+  ...Object.fromEntries(
+    gearKinds.map((kind) => [kind, kind === 'spreader' || kind === 'lifting beam' ? beamResults : gearResults]),
+  ),
 };

@@ -3,15 +3,60 @@ import type { DimensionName } from '../quantities/dimension.ts';
 
 /** How a value is written; the same words as syntax's value types (a test keeps the two lists equal). */
 export type Takes =
-  | 'nothing' | 'amount' | 'size' | 'size or amount' | 'point' | 'points' | 'name' | 'names' | 'path' | 'axis' | 'turn' | 'side'
-  | 'tilt' | 'circle' | 'row' | 'compare' | 'subject' | 'trigger' | 'text' | 'date' | 'label' | 'word' | 'word and amount'
-  | 'designation' | 'designation or amount' | 'amount or nothing';
+  | 'nothing'
+  | 'amount'
+  | 'size'
+  | 'size or amount'
+  | 'point'
+  | 'points'
+  | 'name'
+  | 'names'
+  | 'path'
+  | 'axis'
+  | 'turn'
+  | 'side'
+  | 'tilt'
+  | 'circle'
+  | 'row'
+  | 'compare'
+  | 'subject'
+  | 'trigger'
+  | 'text'
+  | 'date'
+  | 'label'
+  | 'word'
+  | 'word and amount'
+  | 'designation'
+  | 'designation or amount'
+  | 'amount or nothing';
 
 /** What a value measures. `weight` takes mass or force and is kept as mass; `whole` and `number` are plain numbers. */
-export type Measure = DimensionName | 'weight' | 'weight per length' | 'weight per area' | 'density' | 'whole' | 'number' | 'percent' | 'any';
+export type Measure =
+  | DimensionName
+  | 'weight'
+  | 'weight per length'
+  | 'weight per area'
+  | 'density'
+  | 'whole'
+  | 'number'
+  | 'percent'
+  | 'any';
 
 /** What the names of a clause may name. */
-export type Kind = 'part' | 'pick' | 'gear' | 'rig' | 'crane' | 'chart' | 'stage' | 'material' | 'sling' | 'load' | 'box' | 'contents' | 'anything';
+export type Kind =
+  | 'part'
+  | 'pick'
+  | 'gear'
+  | 'rig'
+  | 'crane'
+  | 'chart'
+  | 'stage'
+  | 'material'
+  | 'sling'
+  | 'load'
+  | 'box'
+  | 'contents'
+  | 'anything';
 
 export interface ClauseRow {
   readonly takes: Takes;
@@ -41,7 +86,21 @@ export interface StatementRow {
   readonly help: string;
   readonly example: string;
   /** The kind of thing it declares, for name look-up; none: nothing is named. */
-  readonly declares?: Kind | 'support' | 'ground' | 'position' | 'weighing' | 'bridle' | 'point' | 'deduction' | 'obstruction' | 'set-down' | 'rules' | 'category' | 'let' | 'assembly';
+  readonly declares?:
+    | Kind
+    | 'support'
+    | 'ground'
+    | 'position'
+    | 'weighing'
+    | 'bridle'
+    | 'point'
+    | 'deduction'
+    | 'obstruction'
+    | 'set-down'
+    | 'rules'
+    | 'category'
+    | 'let'
+    | 'assembly';
 }
 
 export type Vocabulary = Readonly<Record<string, StatementRow>>;

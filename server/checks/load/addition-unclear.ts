@@ -12,5 +12,7 @@ export const additionUnclear = check({
       ? `${named(facts.thing)} is both inside the stated weight and added; it counts twice.`
       : `${named(facts.thing)} is left out of the stated weight and nowhere added. It is counted on top until the line says \`without\` or another state.`,
   fixes: ({ at, facts }, asked) =>
-    facts.twice ? [] : [addClause(asked, at, `without "${facts.thing.replace(/"/g, '""')}"`, `Insert without ${named(facts.thing)}`)],
+    facts.twice
+      ? []
+      : [addClause(asked, at, `without "${facts.thing.replace(/"/g, '""')}"`, `Insert without ${named(facts.thing)}`)],
 });

@@ -10,5 +10,7 @@ export const centreAssumed = check({
   effect: 'stands',
   says: ({ facts }, { system }) =>
     `The centre of ${named(facts.item)} is taken as the middle of its size; nobody states it, and it may lie up to ${figures(system).any('m', facts.distance, 'up')} off. The legs are judged with the middle.`,
-  fixes: ({ at }, asked) => [addClause(asked, at, `centre (${here})`, 'Insert centre: where its weight sits, from the middle of its size')],
+  fixes: ({ at }, asked) => [
+    addClause(asked, at, `centre (${here})`, 'Insert centre: where its weight sits, from the middle of its size'),
+  ],
 });

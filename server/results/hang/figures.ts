@@ -1,13 +1,16 @@
 // What each thing under the hook takes, and how that stands to what it may carry.
 import type { Vec3 } from '../../mechanics/index.ts';
-import type { Thing } from '../../plan/index.ts';
-import { type Cause, type Derived, known, open, unique } from '../../quantities/derived.ts';
-import type { GearTable } from '../gear.ts';
+import { given, type Thing } from '../../plan/index.ts';
+import { type Derived, known, open } from '../../quantities/derived.ts';
 import { because } from '../notes.ts';
 import type { GearUse } from '../types.ts';
+import { underOneTag } from './bridle.ts';
+import { leansOf, type Spread, spreadsOf } from './hardware.ts';
 import { type Built, g } from './model.ts';
+import type { Ratings } from './ratings.ts';
 import type { Solved } from './solve.ts';
 import type { Share } from './tandem.ts';
+import { ratio, worstOf } from './used.ts';
 
 export type Figures = Record<string, Derived>;
 
@@ -16,6 +19,8 @@ export interface Pulls {
   readonly edges: readonly { readonly elastic: number; readonly worst: number | null; readonly slack: boolean; readonly angle: number | null; readonly governs: string }[];
   readonly points: readonly (readonly number[])[];
   readonly angles: readonly (readonly (number | null)[])[]; // of the flattest pull on each point, rad
+  readonly leans: readonly (readonly (number | null)[])[]; // greatest angle between a pull on each point and the z of its body, rad
+  readonly spreads: ReadonlyMap<Thing, Spread>; // of fittings that several runs meet at
   readonly anchors: readonly number[];
   readonly bodies: readonly { readonly tilt: number; readonly up: Vec3 | null; readonly compression: Solved['compression'][number]; readonly carried: number }[]; // carried: pull of what hangs below, N
   readonly method: string;
@@ -26,12 +31,14 @@ export function pullsOf(built: Built, solved: Solved): Pulls {
   const { rest } = solved;
   const touching = (b: number, p: number) => built.model.slings.flatMap((sling, s) => (sling.path.some((node) => 'body' in node && node.body === b && node.point === p) ? [s] : []));
   return {
-    edges: rest.slings.map((sling, s) => ({ elastic: sling.slack ? 0 : sling.upperTension, worst: solved.worst[s] ?? null, slack: sling.slack, angle: flattest(built, rest, s), governs: solved.governs[s] as string })),
+    edges: rest.slings.map((sling, s) => ({ elastic: sling.slack ? 0 : sling.upperTension, worst: solved.worst[s] ?? null, slack: sling.slack, angle: flattest(built, rest, s), governs: solved.governs[s] === 'friction' ? 'elastic' : (solved.governs[s] as string) })),
     points: solved.points,
     angles: built.model.bodies.map((body, b) => body.points.map((_, p) => {
       const angles = touching(b, p).flatMap((s) => flattest(built, rest, s, { body: b, point: p }) ?? []);
       return angles.length ? Math.min(...angles) : null;
     })),
+    leans: leansOf(built, rest),
+    spreads: spreadsOf(built, rest),
     anchors: solved.anchors,
     bodies: rest.bodies.map((body, b) => ({ tilt: body.tilt, up: body.up, compression: solved.compression[b] ?? null, carried: carriedBy(built, solved, b) })),
     method: `equilibrium of elastic legs, residual ${rest.residual.toExponential(0)} of the weight${built.assumedStiffness ? ', stiffness assumed by construction' : ''}${solved.redundancy ? `, worst of every way the ${built.model.slings.length} legs can share` : ''}`,
@@ -66,28 +73,34 @@ export function pullsOfShare(built: Built, found: Share): Pulls {
     edges: built.edges.map((_, s) => ({ elastic: found.pulls[line(s)] + (added[s] as number), worst: found.worst[line(s)] + (added[s] as number), slack: false, angle: Math.PI / 2, governs: 'elastic' })),
     points: [points.map((s) => (s < 0 ? 0 : found.worst[line(s)]))],
     angles: [points.map(() => Math.PI / 2)],
+    leans: [points.map(() => found.tilt)],
+    spreads: new Map(),
     anchors: found.edges.map((s, i) => found.worst[i as 0 | 1] + (added[s] as number)),
     bodies: [{ tilt: found.tilt, up: null, compression: null, carried: 0 }],
     method: 'both hooks pull straight up; balance of moments',
   };
 }
 
-/** Results of every gear item, pick and load of a rig. `unjudged` says why a capacity cannot be held against a thing here. */
-export function figuresOf(built: Built, pulls: Pulls, uses: ReadonlyMap<Thing, GearUse>, table: GearTable, unjudged: (thing: Thing) => Cause | null): ReadonlyMap<Thing, Figures> {
+/** Results of every gear item, beam point, pick and load of a rig. */
+export function figuresOf(built: Built, pulls: Pulls, uses: ReadonlyMap<Thing, GearUse>, ratings: Ratings): ReadonlyMap<Thing, Figures> {
   const all = new Map<Thing, Figures>();
   const origin = (source: string, at: unknown) => ({ source, at });
   const force = (newton: number | null, thing: Thing): Derived => (newton === null ? open('N', [because('The legs can pull against each other: nothing bounds it.', thing.item.nameAt)]) : known(newton, 'N', origin(pulls.method, thing.item.nameAt)));
-  const gear = (thing: Thing, elastic: number, worst: number | null, angle: number | null, extra: Figures = {}, onto: number | null = worst): void => {
-    const use = uses.get(thing);
+  const gear = (thing: Thing, elastic: number, worst: number | null, angle: number | null, extra: Figures = {}, onto: number | null = worst, lean: number | null = null): void => {
     const before = all.get(thing);
-    if (before && ((before.tension?.value ?? Number.POSITIVE_INFINITY) >= (worst ?? Number.POSITIVE_INFINITY))) return;
+    const own = ratio(onto === null ? open('kg', force(onto, thing).because) : massOf(force(onto, thing)), ratings.gear(thing, angle, lean, pulls));
+    const used = before ? worstOf([before['capacity used'] as Derived, own]) : own;
+    if (before && ((before.tension?.value ?? Number.POSITIVE_INFINITY) >= (worst ?? Number.POSITIVE_INFINITY))) {
+      all.set(thing, { ...before, 'capacity used': used });
+      return;
+    }
     const tension = force(worst, thing);
     const steepest: Derived = angle === null ? open('rad', [because(`${thing.name} hangs slack, so it has no angle.`, thing.item.nameAt)]) : known(angle, 'rad', origin(pulls.method, thing.item.nameAt));
-    all.set(thing, { tension, 'elastic tension': force(elastic, thing), load: massOf(tension), angle: steepest, 'capacity used': usedOf(onto === null ? open('kg', tension.because) : massOf(force(onto, thing)), use, thing, angle, table, unjudged(thing)), ...extra });
+    all.set(thing, { tension, 'elastic tension': force(elastic, thing), load: massOf(tension), angle: steepest, 'capacity used': used, ...extra });
   };
   built.edges.forEach(({ edge }, s) => {
     const pull = pulls.edges[s] as Pulls['edges'][number];
-    for (const thing of edge.items) gear(thing, pull.elastic, pull.worst, pull.angle);
+    for (const thing of edge.items) gear(thing, pull.elastic, pull.worst, pull.angle, {}, pull.worst, leanOf(edge, pull.angle));
     if (edge.bottom.kind === 'gear') gear(edge.bottom.thing, pull.elastic, pull.worst, pull.angle);
   });
   built.hooks.forEach((hook, a) => {
@@ -100,44 +113,57 @@ export function figuresOf(built: Built, pulls: Pulls, uses: ReadonlyMap<Thing, G
     const body = pulls.bodies[b] as Pulls['bodies'][number];
     const tilt = known(body.tilt, 'rad', origin(pulls.method, thing.item.nameAt));
     if (thing.kind === 'load') all.set(thing, { tilt });
-    else beam(thing, body, tilt);
+    else beam(thing, body, tilt, b);
     built.model.bodies[b]?.points.forEach((_, p) => {
       const pick = [...built.places].find(([one, place]) => one.kind === 'pick' && 'body' in place && place.body === b && place.point === p)?.[0];
-      if (pick) pickFigures(pick, pulls.points[b]?.[p] ?? 0, pulls.angles[b]?.[p] ?? null);
+      if (pick) pickFigures(pick, pulls.points[b]?.[p] ?? 0, pulls.angles[b]?.[p] ?? null, pulls.leans[b]?.[p] ?? null);
     });
   });
+  underOneTag(ratings.input.plan, ratings.input.legs, built, pulls, all, ratings.input.notes);
   return all;
 
-  function beam(thing: Thing, body: Pulls['bodies'][number], tilt: Derived): void {
-    const own = (uses.get(thing)?.weight.value ?? 0) * g;
-    const least = table.given(thing.item, 'least angle');
-    const tops = built.edges.flatMap(({ edge }, s) => (edge.bottom.thing.owner === thing ? [pulls.edges[s]?.angle ?? null] : [])).filter((angle) => angle !== null);
-    const flattest = tops.length ? Math.min(...tops) : null;
-    gear(thing, body.carried + own, body.carried + own, flattest, { tilt, compression: body.compression === null ? open('N', [because(`The points of ${thing.name} do not lie along its own x.`, thing.item.nameAt)]) : known(body.compression.value, 'N', origin(pulls.method, thing.item.nameAt), body.compression.value, body.compression.worst) }, body.carried);
-    const figures = all.get(thing);
-    if (figures && least.state === 'open') figures['capacity used'] = open('1', least.because);
+  /** How far a run leans off the z of the body it ends at; of others off the plumb line. */
+  function leanOf(edge: Built['edges'][number]['edge'], angle: number | null): number | null {
+    const place = built.places.get(edge.bottom.thing);
+    const off = place && 'body' in place ? (pulls.leans[place.body]?.[place.point] ?? null) : angle === null ? null : Math.PI / 2 - angle;
+    return off !== null && edge.bottom.kind === 'point' ? Math.min(off, Math.PI - off) : off;
   }
 
-  function pickFigures(pick: Thing, newton: number, angle: number | null): void {
+  function beam(thing: Thing, body: Pulls['bodies'][number], tilt: Derived, b: number): void {
+    const own = (uses.get(thing)?.weight.value ?? 0) * g;
+    const tops = built.edges.flatMap(({ edge }, s) => (edge.bottom.thing.owner === thing ? [pulls.edges[s]?.angle ?? null] : [])).filter((angle) => angle !== null);
+    const flattest = tops.length ? Math.min(...tops) : null;
+    const compression = body.compression === null ? open('N', [because(`The points of ${thing.name} do not lie along its own x.`, thing.item.nameAt)]) : known(body.compression.value, 'N', origin(pulls.method, thing.item.nameAt), body.compression.value, body.compression.worst);
+    gear(thing, body.carried + own, body.carried + own, flattest, { tilt, compression }, body.carried);
+    const figures = all.get(thing) as Figures;
+    figures['capacity used'] = worstOf([figures['capacity used'] as Derived, ...pressed(thing, compression), ...pointsOf(thing, b)]);
+  }
+
+  /** What presses a beam together against its compression capacity, where it has one; its worst end. */
+  function pressed(thing: Thing, compression: Derived): readonly Derived[] {
+    const stated = ratings.input.table.given(thing.item, 'compression capacity');
+    if (stated.state === 'absent' || stated.state === 'none') return [];
+    const most = stated.state === 'known' ? known(stated.quantity.value, 'N', origin('typed here', stated.at), stated.quantity.low, stated.quantity.high) : open('N', stated.because);
+    return [ratio(compression.value === null ? compression : known(compression.high as number, 'N', compression), most, { load: 'compression', capacity: 'compression capacity' })];
+  }
+
+  /** Points of a beam that say what they may carry. */
+  function pointsOf(thing: Thing, b: number): readonly Derived[] {
+    return [...built.places].flatMap(([point, place]) => {
+      if (point.owner !== thing || !('body' in place) || place.body !== b) return [];
+      const stated = given(point.item, 'capacity');
+      if (stated.state === 'absent' || stated.state === 'none') return [];
+      const pull = force(pulls.points[b]?.[place.point] ?? null, point);
+      const used = ratio(pull.value === null ? open('kg', pull.because) : massOf(pull), stated.state === 'known' ? known(stated.quantity.value, 'kg', origin(`${point.name} of ${thing.name}`, stated.at), stated.quantity.low, stated.quantity.high) : open('kg', stated.because));
+      all.set(point, { pull, 'capacity used': used });
+      return [used];
+    });
+  }
+
+  function pickFigures(pick: Thing, newton: number, angle: number | null, lean: number | null): void {
     const pull = force(newton, pick);
-    const capacity = pick.item.clauses.get('capacity')?.[0];
-    const rated = capacity?.value?.kind === 'quantity' ? known(capacity.value.quantity.value, 'kg', { at: capacity.at, source: 'typed here' }, capacity.value.quantity.low, capacity.value.quantity.high) : open('kg', [because(capacity ? `The capacity of ${pick.name} is not known.` : `${pick.name} has no capacity.`, pick.item.nameAt)]);
-    const least = pick.item.clauses.get('least angle')?.[0]?.value;
-    const flat = least?.kind === 'quantity' && angle !== null && angle < least.quantity.high - 1e-12 ? because(`${pick.name} is pulled flatter than its capacity holds for.`, pick.item.nameAt) : null;
-    all.set(pick, { pull, load: massOf(pull), angle: angle === null ? open('rad', [because(`Nothing pulls at ${pick.name}.`, pick.item.nameAt)]) : known(angle, 'rad', origin(pulls.method, pick.item.nameAt)), 'capacity used': flat ? open('1', [flat]) : ratio(massOf(pull), rated) });
+    all.set(pick, { pull, load: massOf(pull), angle: angle === null ? open('rad', [because(`Nothing pulls at ${pick.name}.`, pick.item.nameAt)]) : known(angle, 'rad', origin(pulls.method, pick.item.nameAt)), 'capacity used': ratio(massOf(pull), ratings.pick(pick, angle, lean)) });
   }
 }
 
 const massOf = (force: Derived): Derived => (force.value === null ? open('kg', force.because, { at: force.at }) : known(force.value / g, 'kg', { formula: 'tension / 9.80665', inputs: [{ label: 'tension', value: force }], source: force.source, at: force.at }));
-
-function usedOf(load: Derived, use: GearUse | undefined, thing: Thing, angle: number | null, table: GearTable, unjudged: Cause | null): Derived {
-  if (unjudged) return open('1', [unjudged], { at: thing.item.nameAt });
-  const least = table.given(thing.item, 'least angle');
-  if (least.state === 'known' && angle !== null && angle < least.quantity.high - 1e-12) return open('1', [because(`${thing.name} holds its capacity only at ${Math.round((least.quantity.value * 180) / Math.PI)} deg or steeper from horizontal.`, thing.item.nameAt)], { at: thing.item.nameAt });
-  return ratio(load, use?.capacity ?? open('kg', [because(`${thing.name} has no capacity.`, thing.item.nameAt)]));
-}
-
-function ratio(load: Derived, capacity: Derived): Derived {
-  if (load.value === null || capacity.value === null) return open('1', unique([...load.because, ...capacity.because]), { at: load.at });
-  return known(load.value / (capacity.low as number), '1', { formula: 'load / capacity', inputs: [{ label: 'load', value: load }, { label: 'capacity', value: capacity }], source: load.source, at: load.at });
-}

@@ -1,5 +1,5 @@
 // How the plan's loads hang: builds the rig, solves it as drawn and in each stage, and holds every item against its limits.
-import { type BoundPlan, type Item, namesOf, type Thing } from '../../plan/index.ts';
+import type { BoundPlan, Item, Thing } from '../../plan/index.ts';
 import type { Cause } from '../../quantities/derived.ts';
 import type { GearTable } from '../gear.ts';
 import { because, type Notes } from '../notes.ts';
@@ -9,6 +9,7 @@ import { type Figures, figuresOf, type Pulls, pullsOf, pullsOfShare } from './fi
 import { judge, unstable, unsolved } from './judge.ts';
 import { build, type Built } from './model.ts';
 import { network, type Network } from './network.ts';
+import { ratingsOf } from './ratings.ts';
 import { type Solved, solveRig } from './solve.ts';
 import { pullsStraightUp, share } from './tandem.ts';
 
@@ -29,6 +30,8 @@ export interface HangInput {
   readonly gear: readonly GearUse[];
   readonly table: GearTable;
   readonly notes: Notes;
+  /** Why what an item may carry is not known whatever hangs on it: its papers, the temperature, what its capacity is for. */
+  readonly opens: ReadonlyMap<Thing, readonly Cause[]>;
 }
 
 const nothing = (causes: readonly Cause[]): Hanging => ({ drawn: new Map(), stages: [], because: causes, built: null, solved: null, unjudged: [] });
@@ -58,17 +61,16 @@ function unbuilt(at: Item, why: string, notes: Notes): Hanging {
 }
 
 function hung(input: HangInput, net: Network, built: Built, uses: ReadonlyMap<Thing, GearUse>, stages: readonly Item[]): Hanging {
-  const unjudgedThings = hitches(input, net);
-  const unjudged = (thing: Thing): Cause | null => unjudgedThings.things.get(thing) ?? null;
-  const read = (pulls: Pulls) => figuresOf(built, pulls, uses, input.table, unjudged);
-  if (pullsStraightUp(built)) return straightUp(input, built, stages, read, unjudgedThings.words);
+  const ratings = ratingsOf(input);
+  const read = (pulls: Pulls) => figuresOf(built, pulls, uses, ratings);
+  if (pullsStraightUp(built)) return straightUp(input, built, stages, read, ratings.words);
   const solved = solveRig(built);
-  if ('error' in solved) return { ...nothing([unsolved(input, built, solved)]), built, unjudged: unjudgedThings.words };
-  if (overturns(solved.rest)) return { ...nothing([unstable(input, built)]), built, solved, unjudged: unjudgedThings.words };
+  if ('error' in solved) return { ...nothing([unsolved(input, built, solved)]), built, unjudged: ratings.words };
+  if (overturns(solved.rest)) return { ...nothing([unstable(input, built)]), built, solved, unjudged: ratings.words };
   const pulls = pullsOf(built, solved);
   const drawn = read(pulls);
   judge(input, built, pulls, drawn, solved, null);
-  const words = [...unjudgedThings.words];
+  const words = [...ratings.words];
   for (const stage of stages) {
     input.notes.add('not-judged', stage.at, { thing: `Stage ${stage.names[0] ?? ''}`.trim(), result: 'what each item takes in it' }, '');
     words.push('stages of a lift that hangs from one hook or from hooks with a place');
@@ -120,36 +122,3 @@ function worstStep(built: Built, tilt: { readonly axis: string; readonly from: {
   const [first] = fine as [(typeof fine)[number]];
   return { ...first, pulls: [most((one) => one.pulls[0]), most((one) => one.pulls[1])], worst: [most((one) => one.worst[0]), most((one) => one.worst[1])], least: [Math.min(...fine.map((one) => one.least[0])), Math.min(...fine.map((one) => one.least[1]))], tilt: most((one) => one.tilt), depth: Math.min(...fine.map((one) => one.depth)) };
 }
-
-const byAngle = new Set(['eyebolt', 'hoist ring', 'clamp', 'magnet', 'vacuum lifter', 'personnel platform']);
-
-/** Items whose capacity depends on things this version does not judge: hitches, pull angles, one tag over several slings. */
-function hitches({ legs, plan, notes }: HangInput, net: Network): { readonly things: ReadonlyMap<Thing, Cause>; readonly words: readonly string[] } {
-  const things = new Map<Thing, Cause>();
-  const words = new Set<string>();
-  for (const edge of net.edges) if (edge.hitch === 'choker' || edge.hitch === 'doubled') for (const thing of edge.items) if (thing.item.keyword === 'sling') {
-    const leg = edge.legs[0] as LegUse;
-    things.set(thing, notes.add('not-judged', leg.item.clauses.get('hitch')?.[0]?.at ?? leg.item.at, { thing: `The ${edge.hitch} hitch of ${thing.name}`, result: `the capacity used of ${thing.name}` }, `This version does not judge a ${edge.hitch} hitch.`));
-    words.add(`capacity of slings in a ${edge.hitch} hitch`);
-  }
-  for (const leg of legs) for (const { thing } of leg.steps) if (byAngle.has(thing.item.keyword) && !things.has(thing)) {
-    things.set(thing, notes.add('not-judged', thing.item.nameAt, { thing: `The pull on ${thing.name}`, result: `the capacity used of ${thing.name}` }, `This version does not judge a ${thing.item.keyword}.`));
-    words.add(`capacity of ${thing.item.keyword}s`);
-  }
-  for (const bridle of plan.names.things.filter((thing) => thing.kind === 'bridle')) for (const name of namesOf(bridle.item, 'items')) {
-    for (const { thing } of legs.flatMap((leg) => leg.steps)) if (thing.kind === 'gear' && inRange(thing.name, name) && !things.has(thing)) {
-      things.set(thing, notes.add('not-judged', bridle.item.nameAt, { thing: `The tag of ${bridle.name}`, result: 'the capacity used of its slings' }, 'This version does not judge a bridle tag.'));
-      words.add('capacity of bridles under one tag');
-    }
-  }
-  return { things, words: [...words] };
-}
-
-const inRange = (name: string, use: { readonly parts: readonly { readonly text: string }[]; readonly until: { readonly text: string } | null }): boolean => {
-  const first = use.parts.at(-1)?.text ?? '';
-  if (!use.until) return first.toLowerCase() === name.toLowerCase();
-  const number = (text: string) => Number(/\d+$/.exec(text)?.[0] ?? Number.NaN);
-  const stem = (text: string) => text.replace(/\d+$/, '').toLowerCase();
-  return stem(name) === stem(first) && number(name) >= number(first) && number(name) <= number(use.until.text);
-};
-

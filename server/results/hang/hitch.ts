@@ -7,7 +7,7 @@ import type { Place } from '../../syntax/types.ts';
 import { capacityOf, type GearTable } from '../gear.ts';
 import { because, type Notes } from '../notes.ts';
 import type { LegUse } from '../types.ts';
-import { hitchOf } from './network.ts';
+import { wordOf } from './baskets.ts';
 
 export interface HitchInput {
   readonly plan: BoundPlan;
@@ -16,31 +16,33 @@ export interface HitchInput {
   readonly notes: Notes;
 }
 
-/** How a sling takes hold in a leg; `over`: it runs over gear or picks with its body, from pick to pick. */
-export type Hold = 'vertical' | 'choker' | 'basket' | 'doubled' | 'over';
+/** How a sling takes hold in a leg; `over`: it runs over gear with its body, from pick to pick; `part`: one part of a basket that comes back up. */
+export type Hold = 'vertical' | 'choker' | 'basket' | 'part' | 'doubled' | 'over';
 
 /**
- * What each sling may carry at its upper end, kg: of one part where it hangs in two that are reckoned one by one (basket, over a bend),
- * of both where it is doubled. Open where something the hitch needs is not said.
+ * What each sling may carry at its upper end, kg: in one part where its parts have a pull of their own (a basket whose path comes back up,
+ * a sling over gear), in both together where they lie side by side (doubled, a basket that ends at its pick). Open where something
+ * the hitch needs is not said.
  */
 export function slingRatings(input: HitchInput): ReadonlyMap<Thing, Derived> {
   const ratings = new Map<Thing, Derived>();
   for (const leg of input.legs) if (!leg.broken) for (const { sling, hold } of holdsOf(leg)) {
-    const rating = hold === 'choker' ? choker(sling, leg, input) : hold === 'basket' ? basket(sling, leg, input) : hold === 'doubled' ? doubled(sling, leg, input) : straight(sling, leg, hold, input);
+    const rating = hold === 'choker' ? choker(sling, leg, input) : hold === 'basket' || hold === 'part' ? basket(sling, leg, hold, input) : hold === 'doubled' ? doubled(sling, leg, input) : straight(sling, leg, hold, input);
     const before = ratings.get(sling);
     ratings.set(sling, before && (before.low ?? 0) <= (rating.low ?? 0) ? before : rating);
   }
   return ratings;
 }
 
-/** Every sling of a leg with its hold. A hitch belongs to the sling that meets the load; a path that comes back up is a basket. */
+/** Every sling of a leg with its hold. A hitch belongs to the sling that meets the load; a path over picks is a basket. */
 export function holdsOf(leg: LegUse): readonly { readonly sling: Thing; readonly hold: Hold }[] {
   const things = leg.steps.map((step) => step.thing);
   const slings = things.filter((thing) => thing.item.keyword === 'sling');
-  const hitch = hitchOf(leg.item);
+  const hitch = wordOf(leg.item, 'hitch') || 'vertical';
   if (things[0]?.kind === 'pick') return slings.map((sling) => ({ sling, hold: 'over' }));
   const back = things.findIndex((thing, i) => things.indexOf(thing, i + 1) > 0);
-  if (hitch === 'basket' || (hitch === 'vertical' && back >= 0)) return slings.map((sling) => ({ sling, hold: things.indexOf(sling) > back ? 'basket' : 'vertical' }));
+  const overPicks = things.slice(0, -1).some((thing) => thing.kind === 'pick');
+  if (overPicks) return slings.map((sling) => ({ sling, hold: things.indexOf(sling) > back ? 'part' : 'vertical' }));
   return slings.map((sling) => ({ sling, hold: sling === slings.at(-1) ? (hitch as Hold) : 'vertical' }));
 }
 
@@ -65,17 +67,20 @@ function choker(sling: Thing, leg: LegUse, { table, notes }: HitchInput): Derive
   return times({ label: 'vertical capacity', value: capacityOf(sling, table) }, [factor('choker', own, where), factor('choke angle', chokeAngleFactor(at, own.share), angle.at)]);
 }
 
-/** One of the two parts of a basket; how they spread is in its pull already. */
-function basket(sling: Thing, leg: LegUse, input: HitchInput): Derived {
+/** A basket: one part of it where each has its own pull (how they spread is in that pull already), else both. */
+function basket(sling: Thing, leg: LegUse, hold: 'basket' | 'part', input: HitchInput): Derived {
   const { table } = input;
   const bend = bendFactor(sling, leg, input);
   const tag = table.given(sling.item, 'basket capacity');
   if (tag.state === 'open') return open('kg', tag.because, { at: sling.item.nameAt });
   if ('causes' in bend) return open('kg', bend.causes, { at: sling.item.nameAt });
-  if (tag.state !== 'known') return assuming(times({ label: 'vertical capacity', value: capacityOf(sling, table) }, bend.factors), bend.assumptions);
+  const both = hold === 'basket';
+  if (tag.state !== 'known') return assuming(times({ label: 'vertical capacity', value: capacityOf(sling, table) }, both ? [twoParts, ...bend.factors] : bend.factors), bend.assumptions);
   const cut = bend.ratio !== null && bend.ratio >= tagBend ? [] : bend.factors;
-  return assuming(times(tagInput('basket capacity', sling, tag), cut, { label: '2', value: 2 }), bend.assumptions);
+  return assuming(times(tagInput('basket capacity', sling, tag), cut, both ? null : { label: '2', value: 2 }), bend.assumptions);
 }
+
+const twoParts: Input = { label: 'parts', value: known(2, '1', { source: 'two parts of one sling, side by side' }) };
 
 /** Basket ratings on tags hold for bends of at least 25 rope diameters (US rating tables for mechanical splices). */
 const tagBend = 25;

@@ -152,7 +152,8 @@ function placesOf(s: ReturnType<typeof sample>) {
     return line.colours
       .filter((one) => ['keyword', 'clause', 'unit', 'name', 'word'].includes(one.class) || (one.class === 'text' && named(one.from, one.to)))
       .filter(({ from, to }) => !free.some((span) => span && from >= span.from && to <= span.to))
-      .flatMap(({ from, to }) => Array.from({ length: to - from }, (_, i) => ({ row, number, offset: from + i })));
+      // Before a closing quotation mark the name stands whole already.
+      .flatMap(({ from, to, class: kind }) => Array.from({ length: to - from - (kind === 'text' ? 1 : 0) }, (_, i) => ({ row, number, offset: from + i })));
   });
 }
 
@@ -169,7 +170,7 @@ test('at every caret position of the samples the true next word is offered, nine
     }
   }
   expect(places).toBeGreaterThan(3000);
-  expect(there / places).toBeGreaterThan(0.99);
+  expect(there / places).toBeGreaterThan(0.995);
   expect(early / places).toBeGreaterThan(0.9);
 }, 60_000);
 

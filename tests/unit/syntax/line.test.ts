@@ -102,7 +102,8 @@ describe('keywords', () => {
 
   test('a misspelt phrase is one word of the finding; at most three are near', () => {
     expect(problemsOf('weather', 'wind limt 9 m/s')).toEqual([{ slug: 'word-unknown', at: 'wind limt', word: 'wind limt', nearest: ['wind limit'] }]);
-    expect(problemsOf('part', 'lenght 3 m, colour red')).toMatchObject([{ slug: 'word-unknown', at: 'lenght', nearest: ['length'] }, { slug: 'word-unknown', at: 'colour' }]);
+    expect(problemsOf('part', 'lenght 3 m, colour red')).toMatchObject([{ slug: 'word-unknown', at: 'lenght', nearest: ['length', 'height'] }, { slug: 'word-unknown', at: 'colour' }]);
+    expect(clauses('part', 'lenght 3 m, wall 3 mm')).toEqual(['wall']);
     for (const word of ['a', 'bx', 'wal', 'tubee']) expect((problemsOf('part', `${word} 3 m`)[0] as unknown as { nearest: string[] }).nearest.length).toBeLessThanOrEqual(3);
   });
 
@@ -204,7 +205,7 @@ describe('a line that cannot be read', () => {
   test('says what can stand there, in plain words, and what stays open', () => {
     expect(unreadable('load', 'part "A": plate 2 m x 1 m x, of steel')[0]).toMatchObject({ at: 'x', expected: 'an amount', parent: 'part "A"' });
     expect(unreadable('part', 'length 3 m 4')[0]).toMatchObject({ at: '4', expected: 'a unit' });
-    expect(unreadable('part', 'length 3 m (')[0]).toMatchObject({ at: '(', expected: 'a number, + - * / between spaces, ± with a tolerance, a comma or the end of the line', parent: 'part' });
+    expect(unreadable('part', 'length 3 m (')[0]).toMatchObject({ at: '(', expected: 'a comma or the end of the line', parent: 'part' });
     expect(unreadable('part', 'count')[0]).toMatchObject({ at: 'count', expected: 'an amount with its unit' });
     expect(unreadable('sling', 'chain 3')[0]).toMatchObject({ at: '3', expected: 'a comma or the end of the line' });
     expect(unreadable('load', '17 m')[0]).toMatchObject({ at: '17', expected: 'a keyword', parent: 'load' });
@@ -218,6 +219,13 @@ describe('a line that cannot be read', () => {
     const [problem] = unreadable(block, text);
     expect(problem?.readings.map((reading) => text.replace(problem.at, reading))).toContain(whole);
     expect(problemsOf(block, whole)).toEqual([]);
+  });
+
+  test('a designation takes nearly anything, but no comma without its space and no open quotation mark', () => {
+    expect(unreadable('part', 'of carbon steel,count 2')).toMatchObject([{ at: 'steel,count', readings: ['steel, count'] }]);
+    expect(unreadable('part', 'of "carbon steel, count 2')).toMatchObject([{ at: '"carbon steel, count 2', readings: ['"carbon steel, count 2"', '"carbon steel", count 2'] }]);
+    expect(problemsOf('part', 'section C8x11,5')).toMatchObject([{ slug: 'decimal-comma' }]);
+    expect(problemsOf('part', 'section 2L4x4x1/2 - A.5')).toEqual([]);
   });
 
   test('equal lines under one parent are read once', () => {

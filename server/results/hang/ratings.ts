@@ -1,0 +1,59 @@
+// What each thing may carry where it hangs: gathers hitches, fittings, what stands in the way, and what this version does not judge.
+import type { Thing } from '../../plan/index.ts';
+import { type Cause, type Derived, open } from '../../quantities/derived.ts';
+import { because } from '../notes.ts';
+import type { LegUse } from '../types.ts';
+import type { Pulls } from './figures.ts';
+import { flat, fittingRating, pickRating, type Pulled } from './hardware.ts';
+import type { HangInput } from './hang.ts';
+import { bareEdges, slingRatings } from './hitch.ts';
+
+const notJudged = new Set(['clamp', 'magnet', 'vacuum lifter', 'personnel platform']);
+
+export interface Ratings {
+  readonly input: HangInput;
+  readonly words: readonly string[]; // what is not judged, for the sheet's head
+  /** What a piece of gear may carry, kg, at its flattest angle from horizontal, as its run leans. */
+  gear(thing: Thing, angle: number | null, lean: number | null, pulls: Pulls): Derived;
+  pick(pick: Thing, angle: number | null, lean: number | null): Derived;
+}
+
+/** Judges once what does not depend on how the load hangs; the rest is asked pull by pull. */
+export function ratingsOf(input: HangInput): Ratings {
+  const { legs, gear, table, notes, opens } = input;
+  const slings = slingRatings(input);
+  const bare = bareEdges(input);
+  const words = new Set<string>();
+  const unjudged = new Map<Thing, Cause>();
+  for (const { thing } of legs.flatMap((leg) => leg.steps)) if (notJudged.has(thing.item.keyword) && !unjudged.has(thing)) {
+    unjudged.set(thing, notes.add('not-judged', thing.item.nameAt, { thing: `How ${thing.name} holds`, result: `the capacity used of ${thing.name}` }, `This version does not judge a ${thing.item.keyword}.`));
+    words.add(`capacity of ${thing.item.keyword}s`);
+  }
+  const capacities = new Map(gear.map((use) => [use.thing, use.capacity]));
+  const pulledAt = (thing: Thing, lean: number | null, pulls: Pulls | null): Pulled => ({ ...where(thing, legs), lean, spread: pulls?.spreads.get(thing) ?? null });
+  return {
+    input,
+    words: [...words],
+    gear(thing, angle, lean, pulls) {
+      const at = thing.item.nameAt;
+      const causes = [...(opens.get(thing) ?? []), ...[unjudged.get(thing), bare.get(thing)].filter((one) => one !== undefined)];
+      if (causes.length) return open('kg', causes, { at });
+      const least = table.given(thing.item, 'least angle');
+      if (least.state === 'open') return open('kg', least.because, { at });
+      if (least.state === 'known' && angle !== null && angle < least.quantity.high - 1e-12) {
+        const beam = thing.item.keyword === 'spreader' || thing.item.keyword === 'lifting beam';
+        const { leg } = where(thing, legs);
+        return open('kg', [beam ? notes.add('beam-angle-outside', thing.item.nameAt, { beam: thing.name, least: least.quantity.high, angle }, `${thing.name} holds its capacity only with steeper top slings.`, [{ at: least.at, says: 'least angle' }, { at: leg.item.at, says: 'leg' }]) : flat(thing, { leg, angle }, least.quantity.high, notes)], { at });
+      }
+      const capacity = slings.get(thing) ?? capacities.get(thing) ?? open('kg', [because(`${thing.name} has no capacity.`, at)], { at });
+      return fittingRating(thing, capacity, pulledAt(thing, lean, pulls), table, notes);
+    },
+    pick: (pick, angle, lean) => pickRating(pick, { ...pulledAt(pick, lean, null), angle }, notes),
+  };
+}
+
+/** The first leg that names a thing, or a point of it, and where. */
+function where(thing: Thing, legs: readonly LegUse[]): Pick<Pulled, 'leg' | 'at'> {
+  for (const leg of legs) for (const step of leg.steps) if (step.thing === thing || step.thing.owner === thing) return { leg, at: step.at };
+  return { leg: legs[0] as LegUse, at: thing.item.nameAt };
+}

@@ -1,0 +1,70 @@
+// The tables of the language held against themselves: each row explains itself, its example reads, and every clause is read by somebody.
+import { describe, expect, test } from 'vitest';
+import { clausesOf, everywhere, gearKinds, resultsOf, shapes, statements } from '../../../server/vocabulary/index.ts';
+import type { ClauseRow } from '../../../server/vocabulary/index.ts';
+import { language } from '../../../server/plan/index.ts';
+import { readLine } from '../../../server/syntax/index.ts';
+import { clauseExample, ownFindings, planFor, shapeExample, traceOf } from './plans.ts';
+
+const all = Object.entries(statements);
+const sentence = /^[A-Z`0-9].*[.;]$/;
+
+/** Every clause of every statement and shape, once a statement. */
+const clauses = all.flatMap(([name, row]) => Object.entries(row.clauses).map(([word, clause]) => [name, word, clause] as const));
+
+describe('each row explains itself', () => {
+  test.each(all)('%s', (_, row) => {
+    expect(row.help).toMatch(sentence);
+    expect(row.example).not.toBe('');
+    if (row.value) expect(row.value.help).toMatch(sentence);
+  });
+  test.each(Object.entries(shapes))('shape %s', (_, shape) => {
+    expect(shape.help).toMatch(sentence);
+    expect(shape.example).not.toBe('');
+    for (const row of Object.values(shape.clauses)) expect(row.help).toMatch(sentence);
+  });
+  test('clauses', () => {
+    const without = [...clauses, ...Object.entries(everywhere).map(([word, row]) => ['everywhere', word, row as ClauseRow] as const)].filter(([, , row]) => !sentence.test(row.help) && row.help !== '');
+    expect(without.map(([name, word]) => `${name}: ${word}`)).toEqual([]);
+  });
+  test('results', () => {
+    for (const rows of Object.values(resultsOf)) for (const row of Object.values(rows)) expect(row.help).toMatch(sentence);
+  });
+});
+
+describe('each example reads without a finding of its own', () => {
+  test.each(all)('%s', (name, row) => expect(ownFindings(planFor(name, row.example))).toEqual([]));
+  test.each(Object.entries(shapes))('shape %s', (name, shape) => expect(ownFindings(shapeExample(name, shape))).toEqual([]));
+});
+
+test('each example of a clause reads as that clause', () => {
+  for (const [name, word, clause] of clauses) {
+    const line = readLine(`  ${clauseExample(word, clause)}`, language.under(name), language);
+    expect(line.problems, `${name}: ${clauseExample(word, clause)}`).toEqual([]);
+    expect(line.clauses.map(({ keyword }) => keyword.word)).toEqual([word]);
+  }
+});
+
+test('an example begins with its own keyword', () => {
+  for (const [name, row] of all) expect(row.example.startsWith(name), row.example).toBe(true);
+  for (const [name, shape] of Object.entries(shapes)) expect(shape.example.startsWith(name), shape.example).toBe(true);
+});
+
+test('blocks named by rows are there', () => {
+  for (const [, row] of all) for (const block of row.under) expect(['file', ...Object.keys(statements)]).toContain(block);
+  expect(Object.keys(statements)).toEqual(expect.arrayContaining([...gearKinds]));
+});
+
+test('what may be left out never looks like something else: no clause is called like a statement of the same block', () => {
+  const both = ['file', ...Object.keys(statements)].flatMap((block) => Object.keys(clausesOf(block)).filter((word) => statements[word]?.under.includes(block)).map((word) => `${block}: ${word}`));
+  expect(both).toEqual([]);
+});
+
+// A clause that nobody reads would be a word without effect: with it, the results, the findings or the sheet differ.
+describe('every clause is read by somebody', () => {
+  const ofShapes = new Set([...Object.keys(shapes), ...Object.values(shapes).flatMap((shape) => Object.keys(shape.clauses))]);
+  test.each(clauses.filter(([name, word]) => !(name === 'part' || name === 'less') || !ofShapes.has(word)).map(([name, word, clause]) => [`${name}: ${word}`, name, word, clause] as const))('%s', (_, name, word, clause) => {
+    const [without, with_] = traceOf(name, word, clause);
+    expect(with_).not.toBe(without);
+  });
+});
