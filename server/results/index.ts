@@ -2,7 +2,7 @@
 // Read types.ts, then work-out.ts, load.ts, bodies.ts and rigging.ts.
 
 export { subjectText } from './expect.ts';
-export { nameOf as candidateName } from './load.ts';
+export { nameOf as candidateName } from './governing.ts';
 export type {
   Body,
   Candidate,

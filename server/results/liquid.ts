@@ -1,8 +1,21 @@
 // What a liquid weighs and where it lies: at the bottom of the insides it is in, its surface level in the attitude drawn.
-import { apply, compose, fill, interior, levelFor, levels, type Space, still, type Vec3 } from '../mechanics/index.ts';
+import {
+  apply,
+  compose,
+  fill,
+  interior,
+  levelFor,
+  levels,
+  type Mat3,
+  rotate,
+  type Space,
+  still,
+  transpose,
+  type Vec3,
+} from '../mechanics/index.ts';
 import { given, type Item, namesOf, openLines, type Thing } from '../plan/index.ts';
 import { type Cause, type Derived, known, open, unique } from '../quantities/derived.ts';
-import { because, type Notes } from './notes.ts';
+import { because, Notes } from './notes.ts';
 import { type Part, partOf } from './part.ts';
 import { isLiquid, type Layout } from './place.ts';
 
@@ -45,6 +58,16 @@ export function lying(item: Item, thing: Thing, part: Part, layout: Layout, note
   const level = levelFor(volume.value, spaces);
   const centre = level === undefined ? undefined : fill(spaces, level).centre;
   return { mass, volume, centre: centre ?? null, because: centre ? [] : [because('It does not lie anywhere.', at)] };
+}
+
+/** Where so much of a liquid lies with the load turned by R, in the load's axes; null where its space is not known. */
+export function settled(thing: Thing, layout: Layout, volume: number, R: Mat3): Vec3 | null {
+  const spaces = spacesOf(thing.item, namesOf(thing.item, 'inside'), layout, new Notes());
+  if ('because' in spaces) return null;
+  const turned = spaces.map((space) => ({ ...space, place: compose({ R, t: [0, 0, 0] }, space.place) }));
+  const level = levelFor(volume, turned);
+  const centre = level === undefined ? undefined : fill(turned, level).centre;
+  return centre ? rotate(transpose(R), centre) : null;
 }
 
 const opened = (causes: readonly Cause[], at: unknown): Lying => ({

@@ -1,31 +1,11 @@
 // One part in its own axes: mass, volume and centre of one copy, with what is cut out taken off. Kept by item while its materials stay.
-import {
-  apply,
-  type Box,
-  boxOf,
-  fits,
-  inCircle,
-  inSteps,
-  laid,
-  multiply,
-  type PlacedShape,
-  type Placement,
-  type Shape,
-  type ShapeKind,
-  solid,
-  still,
-  throughDepth,
-  turn,
-  type Vec3,
-  working,
-} from '../mechanics/index.ts';
-import { type BoundPlan, childrenOf, given, has, type Item, openLines, textOf } from '../plan/index.ts';
+import { type Shape, solid, type Vec3, working } from '../mechanics/index.ts';
+import { type BoundPlan, given, has, type Item, openLines, textOf } from '../plan/index.ts';
 import { type Cause, type Derived, known, open, unique } from '../quantities/derived.ts';
-import type { Quantity } from '../quantities/quantity.ts';
-import { shapeNames } from '../vocabulary/index.ts';
+import { cutouts } from './cutouts.ts';
 import { densityOf } from './material.ts';
 import { because, Notes } from './notes.ts';
-import { readShape, type ShapeRead, shapeName } from './shape.ts';
+import { readShape, type ShapeRead, shapeName, sizesOf } from './shape.ts';
 import type { ResultProblem } from './types.ts';
 
 export interface Part {
@@ -140,7 +120,7 @@ function itemOf(item: Item, notes: Notes): Part {
 
 /** A body of material: volume by its closed form, less what is cut out, times density; or a table's mass. */
 function solidOf(item: Item, read: ShapeRead, density: Derived | null, notes: Notes): Part {
-  const shape = read.make(values(read.sizes, (q) => q.value));
+  const shape = read.make(sizesOf(read.sizes, (q) => q.value));
   const body = solid(shape);
   if ('impossible' in body) {
     const related = body.clauses
@@ -305,12 +285,9 @@ function less(listed: Derived, cut: number, density: number): Derived {
   );
 }
 
-const values = (sizes: Readonly<Record<string, Quantity>>, pick: (q: Quantity) => number): Record<string, number> =>
-  Object.fromEntries(Object.entries(sizes).map(([key, q]) => [key, pick(q)]));
-
 /** Least and greatest volume (or mass) over the tolerances of its sizes: every size moves the figure one way, so each is tried at both ends. */
 function ends(read: ShapeRead, of: 'volume' | 'mass'): readonly [number, number] {
-  const nominal = values(read.sizes, (q) => q.value);
+  const nominal = sizesOf(read.sizes, (q) => q.value);
   const figure = (sizes: Readonly<Record<string, number>>): number => {
     const body = solid(read.make(sizes));
     return 'impossible' in body ? Number.NaN : (body[of] ?? Number.NaN);
@@ -329,135 +306,3 @@ function ends(read: ShapeRead, of: 'volume' | 'mass'): readonly [number, number]
 
 const minus = (centre: Vec3, volume: number, moment: Vec3, rest: number): Vec3 =>
   [0, 1, 2].map((i) => ((centre[i] as number) * volume - (moment[i] as number)) / rest) as unknown as Vec3;
-
-/** What the `less` lines take away, each only where it lies in the part and clear of the others; else nothing, and a fact. */
-function cutouts(item: Item, shape: Shape, notes: Notes): { readonly volume: number; readonly moment: Vec3 } {
-  let volume = 0;
-  const moment: [number, number, number] = [0, 0, 0];
-  const taken: { cut: PlacedShape; item: Item }[] = [];
-  for (const less of childrenOf(item, 'less')) {
-    const turned = rotationOf(less);
-    const read = readShape(less, notes, throughDepth(shape, turned) ?? null);
-    if ('because' in read) continue;
-    const cutShape = read.make(values(read.sizes, (q) => q.low)); // what is cut away is taken at its least
-    const body = solid(cutShape);
-    if ('impossible' in body || body.volume === undefined) {
-      notes.add(
-        'geometry-impossible',
-        read.clause.keywordAt,
-        {
-          shape: read.name,
-          reason: 'impossible' in body ? body.reason : 'not-above-zero',
-          figures: 'impossible' in body ? body.figures : [],
-        },
-        '',
-      );
-      continue;
-    }
-    const places = placesOf(less, shape, cutShape, turned);
-    if (!places) continue; // its place is not known: nothing is taken
-    const cuts = places.map((place): PlacedShape => ({ shape: cutShape, place }));
-    const misfit = firstMisfit(cuts, shape, taken, less);
-    if (misfit) {
-      notes.add(
-        'cutout-outside',
-        read.clause.at,
-        {
-          cutout: read.name,
-          volume: body.volume * cuts.length,
-          why: misfit.why,
-          other: misfit.other?.clauses.keys().next().value ?? null,
-        },
-        '',
-        [
-          { at: item.nameAt, says: 'the part' },
-          ...(misfit.other ? [{ at: misfit.other.at, says: 'the other cut-out' }] : []),
-        ],
-      );
-      continue;
-    }
-    for (const cut of cuts) {
-      const centre = apply(cut.place, body.centre);
-      volume += body.volume;
-      centre.forEach((x, i) => {
-        moment[i] = (moment[i] as number) + x * (body.volume as number);
-      });
-      taken.push({ cut, item: less });
-    }
-  }
-  return { volume, moment };
-}
-
-function firstMisfit(
-  cuts: readonly PlacedShape[],
-  part: Shape,
-  taken: readonly { cut: PlacedShape; item: Item }[],
-  less: Item,
-): { readonly why: 'larger' | 'outside' | 'taken'; readonly other: Item | null } | null {
-  const earlier = taken.map((one) => one.cut);
-  for (const [i, cut] of cuts.entries()) {
-    const fit = fits(cut, part, [...earlier, ...cuts.slice(0, i)]);
-    if (fit === true) continue;
-    const other = fit === 'taken' ? (taken.find((one) => fits(cut, part, [one.cut]) === 'taken')?.item ?? less) : null;
-    return { why: fit, other };
-  }
-  return null;
-}
-
-/** How an item is turned: `axis` first, then the turns as written. Angles that could not be read leave it unturned; the item is open then. */
-export function rotationOf(item: Item): Placement['R'] {
-  const axis = item.clauses.get('axis')?.[0]?.value;
-  let R = axis?.kind === 'axis' ? laid(ownKind(item), axis.axis) : still.R;
-  for (const clause of item.clauses.get('turn') ?? [])
-    if (clause.value?.kind === 'turn') R = multiply(turn(clause.value.angle.value, clause.value.axis), R);
-  return R;
-}
-
-/** The kind of body an item is; null for assemblies and items of known weight. */
-function ownKind(item: Item): ShapeKind | null {
-  const name = shapeNames.find((one) => item.clauses.has(one) && !(one === 'hole' && item.keyword === 'part'));
-  return !name || name === 'item' || name === 'liquid' ? null : name;
-}
-
-/** Where the copies of a cut-out stand in the part's own axes; null where its place could not be read. */
-function placesOf(less: Item, part: Shape, cut: Shape, R: Placement['R']): readonly Placement[] | null {
-  const at = pointOf(less, 'at');
-  const shift = pointOf(less, 'shift');
-  if (at === 'open' || shift === 'open' || less.opens.length) return null;
-  const box = boxOf(part, [1, 0, 0, 0, 1, 0, 0, 0, 1]);
-  const own = boxOf(cut, R);
-  const middle = (b: Box): Vec3 =>
-    [0, 1, 2].map((i) => ((b.min[i] as number) + (b.max[i] as number)) / 2) as unknown as Vec3;
-  const start = at ?? (middle(box).map((x, i) => x - (middle(own)[i] as number)) as unknown as Vec3);
-  const t = start.map((x, i) => x + (shift?.[i] ?? 0)) as unknown as Vec3;
-  return copiesOf(less, { R, t });
-}
-
-/** Copies by `count`, `every` and `circle`; null where they are not said to stand anywhere. */
-export function copiesOf(item: Item, first: Placement): readonly Placement[] | null {
-  const count = countOf(item);
-  if (count === null) return null;
-  const circle = item.clauses.get('circle')?.[0];
-  if (circle)
-    return circle.value?.kind === 'circle'
-      ? inCircle(first, circle.value.diameter.value, circle.value.axis, count)
-      : null;
-  if (count === 1) return [first];
-  const every = pointOf(item, 'every');
-  return every === null || every === 'open' ? null : inSteps(first, every, count);
-}
-
-/** How many copies; null where `count` could not be read. */
-export function countOf(item: Item): number | null {
-  const count = given(item, 'count');
-  return count.state === 'absent' ? 1 : count.state === 'known' ? count.quantity.value : null;
-}
-
-/** A point clause whose coordinates are all known; null where it is not written. */
-export function pointOf(item: Item, word: string): Vec3 | null | 'open' {
-  const clause = item.clauses.get(word)?.[0];
-  if (!clause) return null;
-  if (clause.value?.kind !== 'point') return 'open';
-  const cells = clause.value.at.map((cell) => (cell && typeof cell !== 'string' ? cell.value : null));
-  return cells.includes(null) ? 'open' : (cells as unknown as Vec3);
-}

@@ -16,7 +16,8 @@ import type { Cause } from '../quantities/derived.ts';
 import { nearest } from '../quantities/nearest.ts';
 import type { NameUse, Place } from '../syntax/types.ts';
 import { because, type Notes } from './notes.ts';
-import { copiesOf, countOf, partOf, rotationOf } from './part.ts';
+import { partOf } from './part.ts';
+import { copiesOf, countOf, rotationOf } from './placing.ts';
 
 /** Where an item stands in its parent's axes. Unknown axes hold zero and say why in `open`. */
 export interface Placed {

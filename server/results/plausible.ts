@@ -68,6 +68,14 @@ export function implausible(thing: Thing, weight: Derived, capacity: Derived, ta
   }
 }
 
+const farFrom = (capacity: number, usual: number): boolean => capacity > usual * factor || capacity < usual / 10;
+
+/** Is a capacity (kg) so far off that its number or unit is doubted? */
+export function doubtedAsWritten(thing: Thing, capacity: number, table: GearTable): boolean {
+  const usual = usualOf(thing, table);
+  return usual !== null && farFrom(capacity, usual.value);
+}
+
 function usualOf(thing: Thing, table: GearTable): { readonly value: number; readonly size: string } | null {
   if (thing.item.keyword !== 'sling') return null;
   const construction = ['wire rope', 'chain'].find((word) => table.clause(thing.item, word));

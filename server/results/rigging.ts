@@ -4,8 +4,9 @@ import { type Cause, type Derived, known, open, sum, unique } from '../quantitie
 import { nearest } from '../quantities/nearest.ts';
 import { gearKinds } from '../vocabulary/index.ts';
 import { capacityOf, type GearTable, lengthOf, weightOf } from './gear.ts';
+import { bridlesOf } from './hang/bridle.ts';
 import { because, type Notes } from './notes.ts';
-import { countOf } from './part.ts';
+import { countOf } from './placing.ts';
 import { implausible } from './plausible.ts';
 import type { GearUse, LegUse } from './types.ts';
 
@@ -67,7 +68,12 @@ function use(thing: Thing, legs: readonly LegUse[], plan: BoundPlan, table: Gear
       '',
       legs.map((leg) => ({ at: leg.item.at, says: 'leg' })),
     );
-  if (legs.length && table.given(item, 'capacity').state === 'absent' && !table.causes(item).length)
+  if (
+    legs.length &&
+    table.given(item, 'capacity').state === 'absent' &&
+    !table.causes(item).length &&
+    !bridlesOf(plan).some(({ slings }) => slings.includes(thing))
+  )
     notes.add(
       'gear-capacity-missing',
       item.nameAt,

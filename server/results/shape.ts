@@ -1,11 +1,11 @@
 // Reads the shape of a part or cut-out: which one it is, its sizes with their tolerances, and the body they make.
-import { bar, nearestBars, nearestPipes, nearestSections, pipe, pipeSchedules, section } from '../catalog/index.ts';
 import type { Shape } from '../mechanics/index.ts';
 import { type BoundClause, given, type Item, textOf } from '../plan/index.ts';
 import type { Cause } from '../quantities/derived.ts';
 import type { Quantity } from '../quantities/quantity.ts';
 import { type ShapeName, type ShapeRow, shapeNames, shapes } from '../vocabulary/index.ts';
 import { because, type Notes } from './notes.ts';
+import { member } from './shape-tables.ts';
 
 /** A shape whose sizes are known: `make` builds it from sizes, so that the ends of their tolerances can be tried. */
 export interface ShapeRead {
@@ -101,7 +101,7 @@ export function readShape(item: Item, notes: Notes, through: number | null = nul
   return finish(item, name, clause, sizes, through, notes);
 }
 
-const missing = (item: Item, shape: string, word: string, why: string, notes: Notes): Cause =>
+export const missing = (item: Item, shape: string, word: string, why: string, notes: Notes): Cause =>
   notes.add(
     'clause-missing',
     item.clauses.get(shape)?.[0]?.keywordAt ?? item.at,
@@ -264,8 +264,8 @@ function finish(
   }
 }
 
-type Done = (make: ShapeRead['make'], source?: string, assumptions?: readonly string[]) => ShapeRead;
-type Refuse = (cause: Cause) => ShapeGiven;
+export type Done = (make: ShapeRead['make'], source?: string, assumptions?: readonly string[]) => ShapeRead;
+export type Refuse = (cause: Cause) => ShapeGiven;
 
 function prism(item: Item, done: Done): ShapeGiven {
   const points = (word: string) =>
@@ -306,140 +306,6 @@ function dishedHead(
   return done((s) => ({ kind: 'dished head', form, ...s }) as unknown as Shape);
 }
 
-function member(
-  item: Item,
-  name: 'section' | 'pipe' | 'bar',
-  clause: BoundClause,
-  sizes: Record<string, Quantity>,
-  done: Done,
-  refuse: Refuse,
-  notes: Notes,
-): ShapeGiven {
-  const unit = sizes['unit weight'];
-  const steel = !item.clauses.has('of') && !item.clauses.has('density');
-  const value = clause.value as NonNullable<BoundClause['value']>;
-  if (value.kind === 'quantity') {
-    sizes.diameter = value.quantity;
-    if (name !== 'bar')
-      return refuse(
-        notes.add(
-          'size-unknown',
-          clause.valueAt,
-          { designation: 'a size alone', table: name, nearest: [] },
-          'It needs a designation.',
-        ),
-      );
-    return done(
-      (s) =>
-        ({
-          kind: 'bar',
-          length: s.length,
-          diameter: s.diameter,
-          ...(s['unit weight'] && { massPerLength: s['unit weight'] }),
-        }) as Shape,
-      unit ? (textOf(item, 'from') ?? 'typed here') : '',
-    );
-  }
-  const designation = value.kind === 'text' ? value.text : '';
-  const unknown = (
-    table: string,
-    nearest: readonly { readonly designation: string; readonly massPerLength: number }[],
-  ) =>
-    refuse(
-      notes.add(
-        'size-unknown',
-        clause.valueAt,
-        {
-          designation,
-          table,
-          nearest: nearest.map((near) => ({ name: near.designation, massPerLength: near.massPerLength })),
-        },
-        `${designation} is not in the table.`,
-      ),
-    );
-  const weight = (s: Readonly<Record<string, number>>, listed: number, always: boolean) =>
-    s['unit weight'] ? { massPerLength: s['unit weight'] } : steel || always ? { massPerLength: listed } : {};
-  if (name === 'section') {
-    const found = section(designation);
-    if (!found)
-      return unit
-        ? refuse(
-            notes.add(
-              'size-unknown',
-              clause.valueAt,
-              {
-                designation,
-                table: 'sections',
-                nearest: nearestSections(designation).map((near) => ({
-                  name: near.designation,
-                  massPerLength: near.massPerLength,
-                })),
-              },
-              `${designation} is not in the table.`,
-            ),
-          )
-        : unknown('sections', nearestSections(designation));
-    return done(
-      (s) =>
-        ({
-          kind: 'section',
-          length: s.length,
-          depth: found.depth,
-          width: found.width,
-          ...weight(s, found.massPerLength, true),
-        }) as Shape,
-      unit ? (textOf(item, 'from') ?? 'typed here') : `${found.designation}: ${found.source}`,
-      ['centre at the middle of its box'],
-    );
-  }
-  if (name === 'bar') {
-    const found = bar(designation);
-    if (!found) return unknown('bars', nearestBars(designation));
-    return done(
-      (s) =>
-        ({
-          kind: 'bar',
-          length: s.length,
-          diameter: found.diameter,
-          ...weight(s, found.massPerLength, false),
-        }) as Shape,
-      `${found.designation}: ${found.source}`,
-    );
-  }
-  const schedules = pipeSchedules(designation);
-  if (!schedules.length) return unknown('pipes', nearestPipes(designation));
-  const schedule = textOf(item, 'schedule');
-  if (!schedule) return refuse(missing(item, 'pipe', 'schedule', `one of ${schedules.join(', ')}`, notes));
-  const found = pipe(designation, schedule);
-  if (!found)
-    return refuse(
-      notes.add(
-        'size-unknown',
-        item.clauses.get('schedule')?.[0]?.valueAt ?? clause.valueAt,
-        {
-          designation: `${designation} schedule ${schedule}`,
-          table: 'pipes',
-          nearest: schedules.slice(0, 3).flatMap((near) => {
-            const one = pipe(designation, near);
-            return one ? [{ name: `schedule ${near}`, massPerLength: one.massPerLength }] : [];
-          }),
-        },
-        `Schedule ${schedule} is not in the table.`,
-      ),
-    );
-  return done(
-    (s) =>
-      ({
-        kind: 'pipe',
-        length: s.length,
-        outside: found.outside,
-        wall: found.wall,
-        ...weight(s, found.massPerLength, false),
-      }) as Shape,
-    `${found.designation} schedule ${found.schedule}: ${found.source}`,
-  );
-}
-
 function sheet(
   item: Item,
   clause: BoundClause,
@@ -474,3 +340,9 @@ function sheet(
     sides ? [] : ['taken as a square of that area'],
   );
 }
+
+/** Every size at one of its ends. */
+export const sizesOf = (
+  sizes: Readonly<Record<string, Quantity>>,
+  pick: (q: Quantity) => number,
+): Record<string, number> => Object.fromEntries(Object.entries(sizes).map(([key, q]) => [key, pick(q)]));

@@ -164,6 +164,27 @@ export interface ResultFacts extends PlanFacts {
     unit: string;
   };
   'angle-flat': { leg: string; angle: number; limit: number; rule: string };
+  'capacity-basis-missing': { item: string; capacity: number; unit: string; usual: number; size: string };
+  'bend-tight': {
+    sling: string;
+    d: number;
+    over: string;
+    D: number;
+    ratio: number;
+    least: number | null;
+    falls: number;
+  };
+  'edge-bare': { sling: string; load: string };
+  'pull-barred': { item: string; angle: number; limit: number; kind: string; source: string };
+  'joint-wrong': { a: string; b: string; reason: 'pin' | 'hook'; pin: number | null; hole: number | null };
+  'beam-angle-outside': { beam: string; least: number; angle: number };
+  'temperature-outside': { item: string; from: number; to: number; source: string; temperature: number };
+  'serial-repeated': { serial: string; a: string; b: string };
+  'date-passed': { what: string; item: string; until: string | null; lift: string | null };
+  'clearance-short':
+    | { a: string; b: string; stage: string | null }
+    | { position: string; hook: number; needed: number; tip: number; limit: number; rule: string };
+  'lift-off-swing': { distance: number; side: string; limit: number };
 }
 export type ResultProblem = { [S in keyof ResultFacts]: Problem<S, ResultFacts[S]> }[keyof ResultFacts];
 

@@ -2,6 +2,7 @@
 import type { BoundPlan, Item, Thing } from '../plan/index.ts';
 import { type Cause, type Derived, open, sum, unique } from '../quantities/derived.ts';
 import type { Summed } from './bodies.ts';
+import { conditions } from './conditions.ts';
 import { deductions } from './deductions.ts';
 import { judgeExpects } from './expect.ts';
 import { GearTable } from './gear.ts';
@@ -41,7 +42,8 @@ function work(plan: BoundPlan): Results {
     legs.some((leg) => leg.broken),
     notes,
   );
-  const hanging = hangPlan({ plan, loads, legs, gear: hung.gear, table, notes });
+  const opens = conditions(plan, hung.gear, table, notes);
+  const hanging = hangPlan({ plan, loads, legs, gear: hung.gear, table, notes, opens });
   const list = listResults({ plan, totals, loads, rigging: hung, hanging });
   const unjudged = [...hanging.unjudged, ...notJudged(plan, notes)];
   const expects = judgeExpects(plan, list, notes);

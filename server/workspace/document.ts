@@ -1,7 +1,7 @@
 // The live text of an open file: kept as its tree, so that a keystroke never splits the whole text again.
-import { language } from '../plan/index.ts';
-import { editTree, readTree, replaceRows, type Row, type Tree } from '../syntax/index.ts';
+import { replaceRows, type Row, type Tree } from '../syntax/index.ts';
 import type { Spot, TextChange } from './types.ts';
+import { editedTree, treeOf } from './unread.ts';
 
 export interface Document {
   readonly version: number;
@@ -17,7 +17,7 @@ export interface Replaced {
 }
 
 export function openDocument(file: string, version: number, text: string): Document {
-  return { version, tree: readTree(file, text, language), text: loneReturn.test(text) ? text : null };
+  return { version, tree: treeOf(file, text), text: loneReturn.test(text) ? text : null };
 }
 
 const loneReturn = /\r(?!\n)/;
@@ -34,7 +34,7 @@ export function changed(document: Document, version: number, { range, text }: Te
     return whole(document, version, old.slice(0, offset(old, from)) + text + old.slice(offset(old, to)));
   }
   const put = lineText(tree, from.line).slice(0, from.character) + text + lineText(tree, to.line).slice(to.character);
-  const next = editTree(tree, replaceRows(tree.rows, from.line, to.line + 1, put), language);
+  const next = editedTree(tree, replaceRows(tree.rows, from.line, to.line + 1, put));
   const old = tree.rows.slice(from.line, to.line + 1);
   const rows = next.rows.slice(from.line, to.line + 1 + next.rows.length - tree.rows.length);
   return { document: { version, tree: next, text: null }, replaced: { old, rows } };
@@ -42,7 +42,7 @@ export function changed(document: Document, version: number, { range, text }: Te
 
 /** Another text, of which rows at its start and end may be as before. */
 function whole({ tree }: Document, version: number, text: string): ReturnType<typeof changed> {
-  const next = readTree(tree.file, text, language, tree);
+  const next = treeOf(tree.file, text, tree);
   const least = Math.min(tree.rows.length, next.rows.length);
   let start = 0;
   while (start < least && tree.rows[start] === next.rows[start]) start++;

@@ -1,10 +1,11 @@
 // The only room with memory: open texts, files read, and the snapshot of each file for as long as all it rests on stays the same.
 import { language, type Source } from '../plan/index.ts';
 import { readTree, type Tree } from '../syntax/index.ts';
-import { changed, type Document, openDocument, type Replaced } from './document.ts';
 import { aside } from './aside.ts';
+import { changed, type Document, openDocument, type Replaced } from './document.ts';
 import { snapshotOf } from './snapshot.ts';
 import type { Files, Snapshot, TextChange } from './types.ts';
+import { treeOf, UnreadTree } from './unread.ts';
 
 /** A snapshot with what it read: it holds while every file still has the same tree. */
 interface Kept {
@@ -122,7 +123,7 @@ export class Workspace {
   /** The picture that a file would give with another text; nothing of it is kept. Throws where the program fails on it. */
   imagined(file: string, text: string): Snapshot {
     const tree = readTree(file, text, language, this.tree(file) ?? undefined);
-    return snapshotOf(file, this.versionOf(file), { ...this.source(new Map()), tree: (name) => (name === file ? tree : this.tree(name)) });
+    return snapshotOf(file, this.versionOf(file), { ...this.source(new Map(), file), tree: (name) => (name === file ? tree : this.tree(name)) });
   }
 
   /** Whether a snapshot is still what `snapshot` would give. */
@@ -149,11 +150,12 @@ export class Workspace {
 
   private make(file: string, read: Map<string, Tree | null>): Snapshot | null {
     const version = this.versionOf(file);
-    const source = this.source(read);
+    const source = this.source(read, file);
     const tree = source.tree(file);
     if (!tree) return null;
     if (this.quarantined.has(file)) return aside(tree, version);
     try {
+      if (tree instanceof UnreadTree) throw new Error('The text made the program fail while it was read.');
       return snapshotOf(file, version, source);
     } catch (error) {
       this.failed(file, error);
@@ -161,13 +163,13 @@ export class Workspace {
     }
   }
 
-  /** Files for one snapshot; notes which trees it was given. */
-  private source(read: Map<string, Tree | null>): Source {
+  /** Files for the snapshot of one of them; notes which trees there were. One that is set aside is taken in unread. */
+  private source(read: Map<string, Tree | null>, asked: string): Source {
     return {
       tree: (name) => {
         const tree = this.tree(name);
         read.set(name, tree);
-        return tree;
+        return tree && name !== asked && this.quarantined.has(name) ? new UnreadTree(name, tree.rows) : tree;
       },
       resolve: (from, path) => this.files.resolve(from, path),
       elsewhere: (from, path) => this.files.elsewhere(from, path),
@@ -183,7 +185,7 @@ export class Workspace {
       return null;
     }
     this.fetching.delete(file);
-    const tree = text === null ? null : readTree(file, text, language);
+    const tree = text === null ? null : treeOf(file, text);
     this.closed.set(file, { text, tree });
     if (this.closed.size > mostClosed * 2) this.dropUnused();
     return tree;

@@ -45,20 +45,19 @@ async function outlived(text: string): Promise<void> {
   }
   expect(plain(client.findings(uri))).toEqual(cold({ 'plan.liftplan': text }, 'plan.liftplan'));
   client.close(uri);
-  await client.idle();
 }
 
 test('random bytes, read as text', { timeout: 30_000 }, async () => {
   const next = random(11);
-  for (let n = 0; n < 40; n++) await outlived(Buffer.from(Array.from({ length: Math.floor(next() * 600) }, () => Math.floor(next() * 256))).toString(n % 2 ? 'utf8' : 'latin1'));
+  for (let n = 0; n < 16; n++) await outlived(Buffer.from(Array.from({ length: Math.floor(next() * 600) }, () => Math.floor(next() * 256))).toString(n % 2 ? 'utf8' : 'latin1'));
 });
 
 test('random UTF-16 units, halves of pairs among them', { timeout: 30_000 }, async () => {
   const next = random(12);
   const hostile = [0x0d, 0x0a, 0x2028, 0x2029, 0x85, 0x0b, 0x0c, 0xfeff, 0x200b, 0x202e, 0xd83d, 0xdd29, 0x22, 0x23, 0x2e];
-  for (let n = 0; n < 20; n++) {
+  for (let n = 0; n < 10; n++) {
     const units = Array.from({ length: 300 }, () => (next() < 0.4 ? (hostile[Math.floor(next() * hostile.length)] as number) : Math.floor(next() * 0x10000)));
-    const text = String.fromCharCode(...units).toWellFormed();
+    const text = String.fromCharCode(...units).replace(/\p{Surrogate}/gu, '?'); // JSON carries whole characters only
     await outlived(text.startsWith('\ufeff') ? text.slice(1) : text);
   }
 });

@@ -84,9 +84,16 @@ export function afterEdits(s: Snapshot, files: Readonly<Record<string, string>>,
   }));
 }
 
-/** The same for places with the text that replaces them. */
-export const afterReplacing = (s: Snapshot, files: Readonly<Record<string, string>>, edits: readonly { readonly at: Place; readonly text: string }[]) =>
-  afterEdits(s, files, edits.map(({ at, text }) => ({ kind: 'replace', at, text })));
+/** The same for places with the text that replaces them, found in any of several plans. */
+export function afterReplacing(plans: readonly Snapshot[], files: Readonly<Record<string, string>>, edits: readonly { readonly at: Place; readonly text: string }[]): Readonly<Record<string, string>> {
+  const lineOf = (row: Place['row']) => Math.max(...plans.flatMap(({ plan }) => plan.files.filter(({ file }) => file === row.file).map(({ tree }) => tree.rowNumber(row))));
+  const put = edits.map(({ at, text }) => ({ file: at.row.file, line: lineOf(at.row), from: at.from, to: at.to, text })).sort((a, b) => b.from - a.from);
+  return Object.fromEntries(Object.entries(files).map(([file, text]) => {
+    const lines = text.split('\n');
+    for (const one of put) if (one.file === file) lines[one.line] = (lines[one.line] ?? '').slice(0, one.from) + one.text + (lines[one.line] ?? '').slice(one.to);
+    return [file, lines.join('\n')];
+  }));
+}
 
 /** The words of a stretch, its line ends as they are. */
 export function wordsOf({ tree }: Snapshot, { first, from, last, to }: Stretch): string {

@@ -12,9 +12,12 @@ export function install(folder, packages, path, extra = []) {
   const wanted = missing.map(([name, version]) => `${name}@${version}`);
   execFileSync('npm', ['install', '--no-audit', '--no-fund', '--prefix', folder, ...extra, ...wanted], {
     stdio: 'inherit',
-    env: { ...process.env, PATH: path },
+    env: { ...withoutNpm(process.env), PATH: path },
   });
 }
+
+/** An npm that runs this script would have it told which Node it has, which need not be the one on the path. */
+const withoutNpm = (env) => Object.fromEntries(Object.entries(env).filter(([name]) => !/^npm_/i.test(name)));
 
 function versionIn(folder, name) {
   const file = join(folder, 'node_modules', name, 'package.json');

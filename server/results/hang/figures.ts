@@ -119,7 +119,7 @@ export function figuresOf(built: Built, pulls: Pulls, uses: ReadonlyMap<Thing, G
       if (pick) pickFigures(pick, pulls.points[b]?.[p] ?? 0, pulls.angles[b]?.[p] ?? null, pulls.leans[b]?.[p] ?? null);
     });
   });
-  underOneTag(ratings.input.plan, ratings.input.legs, built, pulls, all, ratings.input.notes);
+  underOneTag(ratings, built, pulls, all);
   return all;
 
   /** How far a run leans off the z of the body it ends at; of others off the plumb line. */

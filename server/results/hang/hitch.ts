@@ -46,25 +46,34 @@ export function holdsOf(leg: LegUse): readonly { readonly sling: Thing; readonly
   return slings.map((sling) => ({ sling, hold: sling === slings.at(-1) ? (hitch as Hold) : 'vertical' }));
 }
 
-function choker(sling: Thing, leg: LegUse, { table, notes }: HitchInput): Derived {
+function choker(sling: Thing, leg: LegUse, input: HitchInput): Derived {
   const { item } = sling;
+  const tag = input.table.given(item, 'choker capacity');
+  const cut = chokerFactors(sling, leg, tag.state !== 'absent', input);
+  if ('causes' in cut) return open('kg', cut.causes, { at: item.nameAt });
+  if (tag.state === 'known') return times(tagInput('choker capacity', sling, tag), cut.factors);
+  if (tag.state === 'open') return open('kg', tag.because, { at: item.nameAt });
+  return times({ label: 'vertical capacity', value: capacityOf(sling, input.table) }, cut.factors);
+}
+
+/** What a choker takes off a rating: off the choker rating of a tag only for its angle, off a vertical one for the choke as well. */
+export function chokerFactors(sling: Thing, leg: LegUse, tagged: boolean, { table, notes }: Pick<HitchInput, 'table' | 'notes'>): { readonly factors: readonly Input[] } | { readonly causes: readonly Cause[] } {
   const causes: Cause[] = [];
   const where = leg.item.clauses.get('hitch')?.[0]?.at ?? leg.item.at;
   if (!leg.item.clauses.has('around') && !leg.item.clauses.has('wrap')) causes.push(notes.add('clause-missing', where, { item: 'A choker', clause: 'around or wrap', why: 'how much of the sling it spends' }, `Nothing says what ${sling.name} goes round.`));
   const angle = given(leg.item, 'choke angle');
-  if (angle.state === 'absent' || angle.state === 'none') causes.push(notes.add('clause-missing', where, { item: 'A choker', clause: 'choke angle', why: 'its capacity falls with it below 120 deg' }, `The choke angle of ${sling.name} is not said.`));
+  if (angle.state === 'absent' || angle.state === 'none') causes.push(notes.add('clause-missing', where, { item: 'A choker', clause: 'choke angle', why: 'its capacity falls with it' }, `The choke angle of ${sling.name} is not said.`));
   if (angle.state === 'open') causes.push(...angle.because);
-  const tag = table.given(item, 'choker capacity');
-  const of = constructionOf(item, table);
-  if (tag.state === 'absent' && !of) causes.push(notes.add('clause-missing', item.nameAt, { item: `sling ${sling.name}`, clause: 'choker capacity', why: 'nothing says what it is made of, so no factor holds' }, `Nothing says what ${sling.name} is made of.`));
+  const of = constructionOf(sling.item, table);
+  if (!tagged && !of) causes.push(notes.add('clause-missing', sling.item.nameAt, { item: `sling ${sling.name}`, clause: 'choker capacity', why: 'nothing says what it is made of, so no factor holds' }, `Nothing says what ${sling.name} is made of.`));
   const around = given(leg.item, 'bend diameter').state === 'absent' ? given(leg.item, 'around') : given(leg.item, 'bend diameter');
-  if (around.state === 'known') bendOf(sling, leg, { at: around.at, low: around.quantity.low, name: 'what it goes round' }, { table, notes });
-  if (causes.length || angle.state !== 'known') return open('kg', unique(causes), { at: item.nameAt });
+  const bend = around.state === 'known' ? bendOf(sling, leg, { at: around.at, low: around.quantity.low, name: 'what it goes round' }, { table, notes }) : null;
+  if (bend && 'causes' in bend) causes.push(...bend.causes);
+  if (causes.length || angle.state !== 'known') return { causes: unique(causes) };
   const at = angle.quantity.low;
-  if (tag.state === 'known') return times(tagInput('choker capacity', sling, tag), [factor('choke angle', chokeAngleFactor(at, null), angle.at)]);
-  if (tag.state === 'open') return open('kg', tag.because, { at: item.nameAt });
+  if (tagged) return { factors: [factor('choke angle', chokeAngleFactor(at, null), angle.at)] };
   const own = chokerFactor(of as Construction);
-  return times({ label: 'vertical capacity', value: capacityOf(sling, table) }, [factor('choker', own, where), factor('choke angle', chokeAngleFactor(at, own.share), angle.at)]);
+  return { factors: [factor('choker', own, where), factor('choke angle', chokeAngleFactor(at, own.share), angle.at)] };
 }
 
 /** A basket: one part of it where each has its own pull (how they spread is in that pull already), else both. */

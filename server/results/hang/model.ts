@@ -21,6 +21,8 @@ export interface Built {
   /** Where each node sits in the model; a ring without any run above it sits in its hook. */
   readonly places: ReadonlyMap<Thing, NodeRef>;
   readonly assumedStiffness: boolean;
+  /** Its hooks hang as particles on long plumb lines, which are the last slings of the model. */
+  readonly onLines?: true;
 }
 
 export interface Loads {

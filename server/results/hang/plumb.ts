@@ -39,7 +39,7 @@ export function plumb(built: Built, R: Mat3): Built | HangError | { readonly rea
   if ('error' in off) return off;
   let inverse = [-reach, 0, 0, span];
   for (let round = 0; round < mostRounds; round++) {
-    if (Math.abs(off[0]) < exact && Math.abs(off[1]) < exact) return { ...built, model: at(s, h) };
+    if (Math.abs(off[0]) < exact && Math.abs(off[1]) < exact) return { ...built, model: at(s, h), onLines: true };
     const step = [-((inverse[0] as number) * off[0] + (inverse[1] as number) * off[1]), -((inverse[2] as number) * off[0] + (inverse[3] as number) * off[1])] as const;
     const kept = Math.min(1, (0.2 * reach) / Math.max(1e-300, Math.hypot(...step)));
     const moved = [step[0] * kept, step[1] * kept] as const;

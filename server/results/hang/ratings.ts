@@ -16,6 +16,8 @@ export interface Ratings {
   /** What a piece of gear may carry, kg, at its flattest angle from horizontal, as its run leans. */
   gear(thing: Thing, angle: number | null, lean: number | null, pulls: Pulls): Derived;
   pick(pick: Thing, angle: number | null, lean: number | null): Derived;
+  /** Why what a thing may carry is not known, however it is pulled. */
+  barred(thing: Thing): readonly Cause[];
 }
 
 /** Judges once what does not depend on how the load hangs; the rest is asked pull by pull. */
@@ -31,12 +33,14 @@ export function ratingsOf(input: HangInput): Ratings {
   }
   const capacities = new Map(gear.map((use) => [use.thing, use.capacity]));
   const pulledAt = (thing: Thing, lean: number | null, pulls: Pulls | null): Pulled => ({ ...where(thing, legs), lean, spread: pulls?.spreads.get(thing) ?? null });
+  const barred = (thing: Thing): readonly Cause[] => [...(opens.get(thing) ?? []), ...[unjudged.get(thing), bare.get(thing)].filter((one) => one !== undefined)];
   return {
     input,
+    barred,
     words: [...words],
     gear(thing, angle, lean, pulls) {
       const at = thing.item.nameAt;
-      const causes = [...(opens.get(thing) ?? []), ...[unjudged.get(thing), bare.get(thing)].filter((one) => one !== undefined)];
+      const causes = barred(thing);
       if (causes.length) return open('kg', causes, { at });
       const least = table.given(thing.item, 'least angle');
       if (least.state === 'open') return open('kg', least.because, { at });

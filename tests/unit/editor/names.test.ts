@@ -36,7 +36,7 @@ test('a dotted name leads to the thing and to what it stands in', () => {
   const text = '\nload "A"\n  pick N: at (0, 0, 0)\nload "B"\n  pick N: at (0, 0, 0)\ngear\n  hook H: weight 1 kg\nrig\n  leg H > "B".N';
   expect(found(withCursor(text, '"B".N', { into: 1 })).definition.map(underlined)).toEqual(['load "B"\n     ~~~']);
   const { s, definition: places } = found(withCursor(text, '"B".N', { into: 4 }));
-  expect(places.map(({ row }) => s.tree.rowNumber(row))).toEqual([4]);
+  expect(places.map(({ row }) => s.tree.rowNumber(row))).toEqual([3]);
 });
 
 test('references count every use in every file of the plan, and of the plans that use it', () => {

@@ -9,8 +9,9 @@ import { column, instead, tank, withCursor } from './plans.ts';
 /** The texts after a rename at the cursor, or why there is none. */
 function renamed(text: string, name: string): Readonly<Record<string, string>> | string {
   const { s, files, row, offset } = opened(text);
-  const made = rename(s, row, offset, name, Object.keys(files).map((file) => check({ ...files }, file)));
-  return 'refused' in made ? made.refused : afterReplacing(s, files, made.edits);
+  const users = Object.keys(files).map((file) => check({ ...files }, file));
+  const made = rename(s, row, offset, name, users);
+  return 'refused' in made ? made.refused : afterReplacing([s, ...users], files, made.edits);
 }
 
 const lines = (texts: ReturnType<typeof renamed>, word: string, file = 'plan.liftplan') => (typeof texts === 'string' ? texts : (texts[file] ?? '').split('\n').filter((line) => line.includes(word)).map((line) => line.trim()));
@@ -30,13 +31,13 @@ test('a name is quoted where it needs quotes, and where its author had them', ()
 
 test('a word of the language takes quotes where it would be read as one', () => {
   const text = `${column}expect shackle K1 load < 2 t\n`;
-  expect(lines(renamed(withCursor(text, 'K1: weight'), 'angle'), 'angle')).toEqual(['shackle "angle": weight 1 kg, capacity 2 t, length 60 mm', 'leg "Hook" > S1 > angle > TOP', 'expect shackle "angle" load < 2 t']);
+  expect(lines(renamed(withCursor(text, 'K1: weight'), 'angle'), 'angle')).toEqual(['shackle angle: weight 1 kg, capacity 2 t, length 60 mm', 'leg "Hook" > S1 > angle > TOP', 'expect shackle "angle" load < 2 t']);
 });
 
 test('the result of every line is the same afterwards', () => {
   const { s, files, row, offset } = opened(withCursor(column, 'S1: wire'));
   const made = rename(s, row, offset, 'Long rope');
-  const after = check({ ...('edits' in made ? afterReplacing(s, files, made.edits) : {}) }, 'plan.liftplan');
+  const after = check({ ...('edits' in made ? afterReplacing([s], files, made.edits) : {}) }, 'plan.liftplan');
   expect(after.findings.map(({ slug }) => slug)).toEqual(s.findings.map(({ slug }) => slug));
   expect(after.results.list.map(({ value }) => value.value)).toEqual(s.results.list.map(({ value }) => value.value));
 });
@@ -89,12 +90,12 @@ test('there and back leaves every byte of every file as it was', () => {
       const other = use.until ? `Q${use.things.length > 0 ? 1 : 0}..Q${use.things.length}` : /^[A-Za-z][\w-]*$/.test(ready.name) ? 'Quince' : 'Quince tree';
       const there = rename(s, row, use.at.from, other);
       if ('refused' in there) throw new Error(`${path}: ${there.refused}`);
-      const texts = afterReplacing(s, files, there.edits);
+      const texts = afterReplacing([s], files, there.edits);
       const after = check({ ...texts }, path);
       const back = rename(after, row, use.at.from, ready.name);
       if ('refused' in back) throw new Error(`${path}: ${back.refused}`);
       expect(there.edits.length).toBe(back.edits.length);
-      expect(afterReplacing(after, texts, back.edits)).toEqual(files);
+      expect(afterReplacing([after], texts, back.edits)).toEqual(files);
       turns++;
       if (turns % 3 === 0) expect(after.findings.length, `${path}: ${ready.name}`).toBe(s.findings.length);
     }

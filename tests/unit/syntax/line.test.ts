@@ -222,7 +222,7 @@ describe('a line that cannot be read', () => {
   });
 
   test('a designation takes nearly anything, but no comma without its space and no open quotation mark', () => {
-    expect(unreadable('part', 'of carbon steel,count 2')).toMatchObject([{ at: 'steel,count', readings: ['steel, count'] }]);
+    expect(unreadable('part', 'of carbon steel,count 2')).toMatchObject([{ at: 'carbon steel,count 2', readings: ['carbon steel, count 2'] }]);
     expect(unreadable('part', 'of "carbon steel, count 2')).toMatchObject([{ at: '"carbon steel, count 2', readings: ['"carbon steel, count 2"', '"carbon steel", count 2'] }]);
     expect(problemsOf('part', 'section C8x11,5')).toMatchObject([{ slug: 'decimal-comma' }]);
     expect(problemsOf('part', 'section 2L4x4x1/2 - A.5')).toEqual([]);

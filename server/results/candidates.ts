@@ -1,0 +1,234 @@
+// What each piece of evidence says a load weighs: its figure, with what is added and taken off, and one allowance.
+import { type BoundPlan, given, type Item, namesOf, openLines, type Thing, textOf } from '../plan/index.ts';
+import { type Cause, type Derived, known, open, sum, unique } from '../quantities/derived.ts';
+import type { Evidence } from '../vocabulary/index.ts';
+import type { Summed } from './bodies.ts';
+import { leftOut } from './doubts.ts';
+import type { Context } from './load-context.ts';
+import { because } from './notes.ts';
+import { builtInRule, leastContingency } from './rules.ts';
+import type { Candidate } from './types.ts';
+import { weighedSum } from './weighing.ts';
+
+/** The sum of the parts as a candidate; none without parts. */
+export function calculated(context: Context): readonly Candidate[] {
+  const { body, plan, item } = context;
+  if (!body.bodies.length && !item.opens.length) return [];
+  const calculation = allowanceOf(context, null, 'calculation', { at: item.nameAt });
+  const leaves = leavesOf(body);
+  const parts = leaves.map((leaf): Derived => {
+    const own = leaf.contingency;
+    if (own?.because.length) return open('kg', own.because, { at: leaf.thing.item.at });
+    let share = own?.share ?? calculation.share;
+    if (own?.share !== null && own?.share !== undefined)
+      share = Math.max(share, leastContingency(plan, 'calculation')?.value ?? 0);
+    if (own?.estimate) share = Math.max(share, estimateFloor(plan));
+    const { weight } = leaf;
+    return weight.value === null ? weight : known(weight.value * (1 + share), 'kg', { at: weight.at });
+  });
+  const allowed = sum(parts, 'kg');
+  const weight = body.weight;
+  const because_ = unique([...weight.because, ...calculation.because, ...allowed.because]);
+  const total =
+    weight.value === null || allowed.value === null || because_.length
+      ? open('kg', because_, { at: item.nameAt })
+      : known(Math.max(allowed.value, weight.high as number), 'kg', {
+          formula: 'sum of parts * (1 + contingency)',
+          inputs: [
+            { label: 'sum of parts', value: weight },
+            {
+              label: 'contingency',
+              value: known(weight.value > 0 ? allowed.value / weight.value - 1 : 0, '1', { source: calculation.from }),
+            },
+          ],
+          source: calculation.from,
+          at: item.nameAt,
+        });
+  return [
+    {
+      kind: 'calculated',
+      evidence: 'calculation',
+      weight,
+      allowance: weight.value ? (total.value ?? weight.value) / weight.value - 1 : calculation.share,
+      allowanceFrom: calculation.from,
+      total,
+      at: item.nameAt,
+    },
+  ];
+}
+
+/** An estimate never takes less than the built-in or ruled contingency of estimates. */
+const estimateFloor = (plan: BoundPlan): number =>
+  leastContingency(plan, 'estimate')?.value ?? builtInRule('estimate').value;
+
+const leavesOf = (body: Summed): readonly Summed[] => (body.part ? [body] : body.bodies.flatMap(leavesOf));
+
+/** The one contingency of a candidate: its own, else the load's, else the built-in; never less than rules ask for. */
+function allowanceOf(
+  context: Context,
+  item: Item | null,
+  by: Evidence | null,
+  say: { readonly at: Candidate['at'] } | null,
+): { readonly share: number; readonly from: string; readonly because: readonly Cause[] } {
+  const own = item ? given(item, 'contingency') : ({ state: 'absent' } as const);
+  const given_ = own.state !== 'absent' ? own : context.own;
+  if (given_.state === 'open') return { share: 0, from: '', because: given_.because };
+  const floor = by && leastContingency(context.plan, by);
+  const stated =
+    given_.state === 'known'
+      ? {
+          share: given_.quantity.value,
+          from: own.state !== 'absent' ? 'its own contingency' : 'contingency of the load',
+        }
+      : null;
+  const base = stated ?? { share: builtInRule(by).value, from: `built in for ${by ?? 'stated weights'}` };
+  if (!stated && !floor && say)
+    context.notes.add(
+      'contingency-missing',
+      say.at,
+      { evidence: by ?? 'statement', percent: base.share, rule: base.from },
+      '',
+    );
+  return floor && floor.value > base.share
+    ? { share: floor.value, from: floor.name, because: [] }
+    : { ...base, because: [] };
+}
+
+/** A stated figure. */
+export function statedBy(item: Item, context: Context): Candidate {
+  const by = textOf(item, 'by') as Evidence | null;
+  const figure = given(item, '');
+  const lines = openLines(item);
+  const value =
+    figure.state === 'known' && !lines.length
+      ? known(
+          figure.quantity.value,
+          'kg',
+          { source: sourceOf(item), at: figure.at },
+          figure.quantity.low,
+          figure.quantity.high,
+        )
+      : open(
+          'kg',
+          figure.state === 'open'
+            ? [...lines, ...figure.because]
+            : lines.length
+              ? lines
+              : [because('The stated weight could not be read.', item.at)],
+          { at: item.at },
+        );
+  return candidate('stated', item, by, corrected(value, item, context), context);
+}
+
+/** A weighing on supports. */
+export function weighedBy(item: Item, context: Context): Candidate {
+  const by = textOf(item, 'by') as Evidence | null;
+  return candidate('measured', item, by, corrected(weighedSum(item, sourceOf(item)), item, context), context);
+}
+
+/** What a figure rests on, in words. */
+export const sourceOf = (item: Item): string =>
+  [
+    textOf(item, 'by') && `by ${textOf(item, 'by')}`,
+    textOf(item, 'from'),
+    textOf(item, 'dated') && `dated ${textOf(item, 'dated')}`,
+  ]
+    .filter(Boolean)
+    .join(', ') || 'typed here';
+
+function candidate(
+  kind: Candidate['kind'],
+  item: Item,
+  by: Evidence | null,
+  weight: Derived,
+  context: Context,
+): Candidate {
+  const allowance = allowanceOf(context, item, by, { at: item.at });
+  const accuracy = given(item, 'accuracy');
+  const loose = accuracy.state === 'known' && weight.value !== null ? weight.value * (1 + accuracy.quantity.value) : 0;
+  const why = unique([...weight.because, ...allowance.because, ...(accuracy.state === 'open' ? accuracy.because : [])]);
+  const total =
+    weight.value === null || why.length
+      ? open('kg', why, { at: item.at })
+      : known(Math.max(weight.value * (1 + allowance.share), weight.high as number, loose), 'kg', {
+          formula: 'weight * (1 + allowance)',
+          inputs: [
+            { label: 'weight', value: weight },
+            {
+              label: 'allowance',
+              value: known(
+                Math.max(allowance.share, (Math.max(weight.high as number, loose) - weight.value) / weight.value),
+                '1',
+                { source: allowance.from },
+              ),
+            },
+          ],
+          source: weight.source,
+          at: item.at,
+        });
+  const share = weight.value && total.value ? total.value / weight.value - 1 : allowance.share;
+  return {
+    kind,
+    evidence: by,
+    weight,
+    allowance: share,
+    allowanceFrom: share > allowance.share + 1e-12 ? 'its tolerance' : allowance.from,
+    total,
+    at: item.at,
+  };
+}
+
+/** A figure less its tare plus the parts that are lifted but not in it. */
+function corrected(value: Derived, item: Item, context: Context): Derived {
+  const tare = given(item, 'tare');
+  const named = item.clauses.has('without') ? withoutParts(item, context) : [];
+  const added = 'what' in named ? named : [...named, ...unclearAdditions(item, context)];
+  if ('what' in added) return open('kg', [added, ...value.because], { at: item.at });
+  const parts = sum(added, 'kg');
+  const why = unique([...value.because, ...(tare.state === 'open' ? tare.because : []), ...parts.because]);
+  if (why.length || value.value === null || parts.value === null) return open('kg', why, { at: item.at });
+  if (tare.state !== 'known' && !added.length) return value;
+  const off = tare.state === 'known' ? tare.quantity : { value: 0, low: 0, high: 0 };
+  const inputs = [
+    { label: 'figure', value },
+    ...(tare.state === 'known' ? [{ label: 'tare', value: known(off.value, 'kg', { at: tare.at }) }] : []),
+    ...(added.length ? [{ label: 'added', value: parts }] : []),
+  ];
+  return known(
+    value.value - off.value + parts.value,
+    'kg',
+    {
+      formula: `figure${tare.state === 'known' ? ' - tare' : ''}${added.length ? ' + added' : ''}`,
+      inputs,
+      source: value.source,
+      at: item.at,
+    },
+    (value.low as number) - off.high + (parts.low as number),
+    (value.high as number) - off.low + (parts.high as number),
+  );
+}
+
+/** Liquids that a dry or net figure leaves out and nothing adds: counted, as the safer reading, and said. */
+function unclearAdditions(item: Item, context: Context): readonly Derived[] {
+  return leftOut(item, context.body).flatMap((thing) => {
+    const body = find(context.body, thing);
+    context.notes.add('addition-unclear', item.at, { thing: thing.name, twice: false }, '', [
+      { at: thing.item.nameAt, says: thing.name },
+    ]);
+    return body ? [body.weight] : [];
+  });
+}
+
+function withoutParts(item: Item, context: Context): readonly Derived[] | Cause {
+  const weights: Derived[] = [];
+  for (const name of namesOf(item, 'without')) {
+    const thing = context.layout.find(name, item);
+    if ('what' in thing) return thing;
+    const body = find(context.body, thing);
+    if (body) weights.push(body.weight);
+  }
+  return weights.length ? weights : because('What it is without could not be read.', item.at);
+}
+
+const find = (body: Summed, thing: Thing): Summed | null =>
+  body.thing === thing ? body : body.bodies.reduce<Summed | null>((found, one) => found ?? find(one, thing), null);
