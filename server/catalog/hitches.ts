@@ -33,7 +33,7 @@ export function chokeAngleFactor(angle: number, reckoned: number | null): Factor
 
 /** Share of wire rope's strength on the US curve at a ratio D/d, straight between its points; null below its first. */
 export function ropeBendOnCurve(ratio: number): number | null {
-  const rows = data.ropeBend.rows as readonly (readonly [number, number])[];
+  const rows = data.ropeBend.rows as unknown as readonly (readonly [number, number])[];
   const next = rows.findIndex(([at]) => ratio <= at);
   if (next === 0) return ratio === rows[0]?.[0] ? rows[0][1] : null;
   if (next < 0) return rows.at(-1)?.[1] ?? null;

@@ -30,6 +30,7 @@ import { weightUnplaced } from './load/weight-unplaced.ts';
 import { expectFailed } from './papers/expect-failed.ts';
 import { angleFlat } from './rig/angle-flat.ts';
 import { connectionMissing } from './rig/connection-missing.ts';
+import { frictionHolds } from './rig/friction-holds.ts';
 import { hangTilted } from './rig/hang-tilted.ts';
 import { hangUnsolved } from './rig/hang-unsolved.ts';
 import { hangUnstable } from './rig/hang-unstable.ts';
@@ -40,6 +41,7 @@ import { legSlack } from './rig/leg-slack.ts';
 import { pathBroken } from './rig/path-broken.ts';
 import type { Asked, Check, Finding, Fix, Severity } from './types.ts';
 import { waivers } from './waive.ts';
+import { named } from './wording.ts';
 import { clauseMissing } from './writing/clause-missing.ts';
 import { decimalComma } from './writing/decimal-comma.ts';
 import { definitionCircle } from './writing/definition-circle.ts';
@@ -113,6 +115,7 @@ export const checks: { readonly [S in keyof ResultFacts]: Check<S> } = {
   'left-unused': leftUnused,
   'angle-flat': angleFlat,
   'connection-missing': connectionMissing,
+  'friction-holds': frictionHolds,
   'hang-tilted': hangTilted,
   'hang-unsolved': hangUnsolved,
   'hang-unstable': hangUnstable,
@@ -158,12 +161,16 @@ function worded(problem: ResultProblem, asked: Asked): Words {
   const { severity, says } = checkOf(problem);
   const words: Words = {
     severity: typeof severity === 'function' ? severity(problem) : severity,
-    message: says(problem, asked),
+    message: inStage(problem) + says(problem, asked),
     related: problem.related.map(({ at, says: message }) => ({ at, message })),
   };
   kept.set(problem, { system: asked.system, words });
   return words;
 }
+
+/** What is found in a stage alone says so. */
+const inStage = ({ facts }: ResultProblem): string =>
+  'inStage' in facts && typeof facts.inStage === 'string' ? `Stage ${named(facts.inStage)}: ` : '';
 
 /** A check as it is asked. Each takes the facts of its own slug only: the table sees to that, the type of a look-up cannot say it. */
 interface AnyCheck extends Pick<Check, 'effect'> {

@@ -18,8 +18,12 @@ export const capital = (text: string): string => text.charAt(0).toUpperCase() + 
 /** `weight` for `a weight`. */
 export const bare = (noun: string): string => noun.replace(/^an? /, '');
 
-/** Without a closing full stop, so that it can stand within a sentence. */
-export const unstopped = (text: string): string => text.trim().replace(/\.$/, '');
+/** Without a closing full stop and a capital that only begins a sentence, so that it can stand within one. */
+export const unstopped = (text: string): string =>
+  text
+    .trim()
+    .replace(/\.$/, '')
+    .replace(/^(The|A|An|No|Nothing|What|Its|There|This|One|How|It|Both)\b/, (word) => word.toLowerCase());
 
 /** `the leg to A`, `the legs to A and B`, by the picks they end at. */
 export const legsTo = (picks: readonly string[]): string =>

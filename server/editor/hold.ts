@@ -81,10 +81,13 @@ function bound({ subject: { kind }, result, value }: Result, system: 'US' | 'met
   const { low, high } = ends(value);
   const sizes = resultsOf[kind]?.[result];
   const twoSided = worse === 'either' || sizes?.measures === 'weight' || sizes?.measures === 'volume';
-  if (!twoSided) return worse === 'up' ? `<= ${text(high, 'up')}` : `>= ${text(low, 'down')}`;
+  if (!twoSided) return worse === 'up' ? `<= ${text(Math.max(high, least[value.unit] ?? 0), 'up')}` : `>= ${text(low, 'down')}`;
   const room = (high - low) / 2 > Math.abs(value.value ?? 0) * 0.01 ? 0 : margin(value.value ?? 0, value.unit);
   return `between ${text(low - room, 'down')} and ${text(high + room, 'up')}`;
 }
+
+/** What is as good as nothing is held at this much, SI: a tenth of a degree, of a per cent; ten newtons, a tenth of a kilogram. */
+const least: Readonly<Partial<Record<ResultUnit, number>>> = { rad: Math.PI / 1800, '1': 0.001, N: 10, kg: 0.1 };
 
 /** How far a figure that is held on both sides may move: a hundredth of it, of a length at least a millimetre. */
 const margin = (value: number, unit: ResultUnit): number => Math.max(Math.abs(value) * 0.01, unit === 'm' ? 0.001 : 0);

@@ -11,7 +11,7 @@ export interface Link {
 }
 
 const address = /^https?:\/\/[^\s"<>]+$/;
-const document = /^(?![A-Za-z]+:)[^\s":*?<>|]+(?: [^\s":*?<>|]+)*\.(?:liftplan|md|html|pdf|txt|csv|json|svg|png|jpe?g|xlsx?|docx?|dwg|dxf)$/;
+const document = /^(?![A-Za-z]+:)[^\s":*?<>|]+\.(?:liftplan|md|html|pdf|txt|csv|json|svg|png|jpe?g|xlsx?|docx?|dwg|dxf)$/;
 
 export function links(s: Snapshot): readonly Link[] {
   const file = ownFile(s);

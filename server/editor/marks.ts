@@ -49,7 +49,7 @@ function idsOf(s: Snapshot): Ids {
   const name = (items: readonly Item[], prefix: string): void => {
     const counts = new Map<string, number>();
     for (const item of items) {
-      const own = encodeURIComponent(`${item.keyword}${item.names.length ? `:${item.names[0]}` : ''}`.replace(/\s+/g, '')).replaceAll('%3A', ':');
+      const own = word(`${item.keyword}${item.names.length ? `:${item.names[0]}` : ''}`.replace(/\s+/g, '')).replaceAll('%3A', ':');
       const n = (counts.get(own) ?? 0) + 1;
       counts.set(own, n);
       const id = `${prefix}${own}${n > 1 ? `~${n}` : ''}`;
@@ -70,3 +70,6 @@ function idsOf(s: Snapshot): Ids {
   kept.set(s, ids);
   return ids;
 }
+
+/** One word of any text; half a character, which a text may hold, becomes the sign for one that is missing. */
+const word = (text: string): string => encodeURIComponent(text.replace(/\p{Surrogate}/gu, '\ufffd'));

@@ -73,14 +73,15 @@ export class Addresses implements Files {
     if (reason !== null) return { reason };
     const base = URI.parse(from);
     if (!base.path.startsWith('/')) return { reason: 'this file has no folder yet: save it first' };
-    const file = this.of(Utils.resolvePath(Utils.dirname(base), path).toString());
+    const whole = path.replace(/\p{Surrogate}/gu, '\ufffd'); // half a character has no place in an address
+    const file = this.of(Utils.resolvePath(Utils.dirname(base), whole).toString());
     if (this.inFolder(from) ? this.inFolder(file) : file.startsWith(`${folderOf(from)}/`)) return { file };
     return { reason: this.inFolder(from) ? 'it lies outside the opened folder' : 'it lies outside the folder of this file; open the folder that holds both' };
   }
 
   elsewhere(from: string, path: string): readonly string[] {
-    const name = `/${encodeURI(path.slice(path.lastIndexOf('/') + 1))}`;
-    return this.plans.filter((file) => decodeURIComponent(file).endsWith(decodeURIComponent(name))).map((file) => this.path(folderOf(from), file));
+    const name = path.slice(path.lastIndexOf('/'));
+    return this.plans.filter((file) => URI.parse(file).path.endsWith(name.startsWith('/') ? name : `/${name}`)).map((file) => this.path(folderOf(from), file));
   }
 
   /** A file's path as seen from a folder, in readable letters. */

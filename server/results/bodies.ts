@@ -113,7 +113,8 @@ function solidBody(thing: Thing, part: Part, layout: Layout, notes: Notes): Summ
   const copies = frames.flatMap((frame) => placed.copies.map((copy) => compose(frame, copy)));
   const count = placed.count;
   const number = count === null ? null : count * frames.length;
-  if (placed.unplaced && count !== null) notes.add('part-unplaced', item.nameAt, { part: thing.name }, '');
+  if (placed.unplaced && count !== null && !item.opens.length)
+    notes.add('part-unplaced', item.nameAt, { part: thing.name }, '');
   const weight = times(part.mass, number, item);
   const volume = part.volume
     ? times(part.volume, number, item)

@@ -82,7 +82,7 @@ function allowanceOf(
         }
       : null;
   const base = stated ?? { share: builtInRule(by).value, from: `built in for ${by ?? 'stated weights'}` };
-  if (!stated && !floor && say)
+  if (!stated && !floor && say && !(item ?? context.item).opens.length)
     context.notes.add(
       'contingency-missing',
       say.at,

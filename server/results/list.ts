@@ -32,6 +32,7 @@ export interface Worked {
   readonly loads: readonly (LoadResult & { readonly body: Summed })[];
   readonly rigging: Rigging;
   readonly hanging: Hanging;
+  readonly headroom: ReadonlyMap<Item, Derived>; // by the item of a position
 }
 
 /** Every subject of the plan with every result it can have. */
@@ -168,6 +169,7 @@ function stageRows(
   rigging: Rigging,
 ): readonly Result[] {
   const of = (kind: string, thing: Thing): readonly Result[] => {
+    if (!stage.because.length && !stage.figures.has(thing)) return []; // not there in this stage
     const figures = { ...openHang(stage.because), ...stage.figures.get(thing) };
     return rows(named(kind, thing), figures, thing.item.at, stage.name).filter((row) => row.result in figures);
   };

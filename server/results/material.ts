@@ -23,6 +23,7 @@ export function densityOf(item: Item, plan: BoundPlan, notes: Notes, unless?: { 
   }
   if (!of) {
     if (unless) return fromCatalog(listed(unless.name) as Material, item, notes, false);
+    if (item.opens.length) return open('kg/m3', openLines(item), { at: item.at }); // what is missing may stand in what cannot be read
     return open(
       'kg/m3',
       [

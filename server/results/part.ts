@@ -83,7 +83,7 @@ function itemOf(item: Item, notes: Notes): Part {
   const at = item.clauses.get('item')?.[0]?.at ?? item.at;
   const by = textOf(item, 'by');
   const from = textOf(item, 'from');
-  if (!by && !from && !item.clauses.has('by'))
+  if (!by && !from && !item.clauses.has('by') && !item.opens.length)
     notes.add('evidence-missing', at, { number: item.names[0] ?? 'This weight' }, '');
   const source = [by && `by ${by}`, from].filter(Boolean).join(', ') || 'typed here';
   const lines = openLines(item);

@@ -101,13 +101,16 @@ export function readShape(item: Item, notes: Notes, through: number | null = nul
   return finish(item, name, clause, sizes, through, notes);
 }
 
+/** A size that is due; said only where it cannot stand in what could not be read. */
 export const missing = (item: Item, shape: string, word: string, why: string, notes: Notes): Cause =>
-  notes.add(
-    'clause-missing',
-    item.clauses.get(shape)?.[0]?.keywordAt ?? item.at,
-    { item: `${shape} of ${label(item)}`, clause: word, why },
-    `${label(item)} has no ${word}.`,
-  );
+  item.opens.length
+    ? because('A line of it cannot be read.', item.at)
+    : notes.add(
+        'clause-missing',
+        item.clauses.get(shape)?.[0]?.keywordAt ?? item.at,
+        { item: `${shape} of ${label(item)}`, clause: word, why },
+        `${label(item)} has no ${word}.`,
+      );
 
 /** Clauses that belong to other shapes than this one. */
 function foreign(item: Item, name: ShapeName, row: ShapeRow, notes: Notes): Cause[] {

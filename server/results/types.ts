@@ -151,6 +151,8 @@ export interface ResultFacts extends PlanFacts {
   };
   'hang-unsolved': { load: string; reason: string };
   'hang-unstable': { load: string; height: number };
+  /** Only friction keeps a basket where it is: running free the load turns over, or hangs otherwise by `angle`. */
+  'friction-holds': { load: string; slings: readonly string[]; over: boolean; angle: number };
   'hang-tilted': { load: string; angle: number; end: string; limit: number; rule: string };
   'leg-slack': { leg: string; legs: readonly string[] };
   'leg-share-uncertain': { n: number; legs: readonly string[] };
@@ -183,7 +185,7 @@ export interface ResultFacts extends PlanFacts {
   'date-passed': { what: string; item: string; until: string | null; lift: string | null };
   'clearance-short':
     | { a: string; b: string; stage: string | null }
-    | { position: string; hook: number; needed: number; tip: number; limit: number; rule: string };
+    | { position: string; needed: number; tip: number; limit: number; rule: string };
   'lift-off-swing': { distance: number; side: string; limit: number };
 }
 export type ResultProblem = { [S in keyof ResultFacts]: Problem<S, ResultFacts[S]> }[keyof ResultFacts];

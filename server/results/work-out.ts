@@ -7,6 +7,7 @@ import { deductions } from './deductions.ts';
 import { judgeExpects } from './expect.ts';
 import { GearTable } from './gear.ts';
 import { hangPlan } from './hang/hang.ts';
+import { headrooms } from './hang/headroom.ts';
 import { listResults } from './list.ts';
 import { loadResult } from './load.ts';
 import { notJudged } from './not-judged.ts';
@@ -44,7 +45,8 @@ function work(plan: BoundPlan): Results {
   );
   const opens = conditions(plan, hung.gear, table, notes);
   const hanging = hangPlan({ plan, loads, legs, gear: hung.gear, table, notes, opens });
-  const list = listResults({ plan, totals, loads, rigging: hung, hanging });
+  const headroom = headrooms({ plan, hanging, loads, gear: hung.gear, table, notes });
+  const list = listResults({ plan, totals, loads, rigging: hung, hanging, headroom });
   const unjudged = [...hanging.unjudged, ...notJudged(plan, notes)];
   const expects = judgeExpects(plan, list, notes);
   const bodies = new Map<Item, Body>();

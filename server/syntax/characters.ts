@@ -9,6 +9,25 @@ export function plain(text: string): string {
   return text.replace(SPACES, ' ').replace(HIDDEN, (found) => ' '.repeat(found.length));
 }
 
+/** Whether it reads as a space: space, tab, and the no-break, thin, wide and other spaces of Unicode. */
+export const isSpace = (code: number): boolean =>
+  code === 32 ||
+  code === 9 ||
+  (code > 127 &&
+    (code === 0xa0 ||
+      code === 0x1680 ||
+      (code >= 0x2000 && code <= 0x200a) ||
+      code === 0x202f ||
+      code === 0x205f ||
+      code === 0x3000));
+
+/** The white space a text begins with; characters that cannot be seen are none. */
+export function leadingSpace(text: string): string {
+  let at = 0;
+  while (isSpace(text.charCodeAt(at))) at++;
+  return text.slice(0, at);
+}
+
 /** The text without the white space at its end; characters that cannot be seen are none. */
 export const withoutEndSpace = (text: string): string => text.replace(END_SPACE, '');
 
@@ -20,7 +39,10 @@ export function hiddenIn(text: string): readonly { from: number; to: number }[] 
 
 /** Whether a word may begin with it: a Latin letter, with or without accents. */
 export const isLetter = (code: number): boolean =>
-  (code >= 97 && code <= 122) || (code >= 65 && code <= 90) || (code >= 0xc0 && code <= 0x24f && code !== 0xd7 && code !== 0xf7) || (code >= 0x1e00 && code <= 0x1eff);
+  (code >= 97 && code <= 122) ||
+  (code >= 65 && code <= 90) ||
+  (code >= 0xc0 && code <= 0x24f && code !== 0xd7 && code !== 0xf7) ||
+  (code >= 0x1e00 && code <= 0x1eff);
 
 export const isDigit = (code: number): boolean => code >= 48 && code <= 57;
 
@@ -31,7 +53,15 @@ export const isWordPart = (code: number): boolean => isLetter(code) || isDigit(c
 export const isQuote = (code: number): boolean => code === 34 || code === 0x201c || code === 0x201d || code === 0x201e;
 
 /** Values of the single characters that are fractions. */
-export const fractionSigns: Readonly<Record<string, number>> = { '½': 1 / 2, '¼': 1 / 4, '¾': 3 / 4, '⅛': 1 / 8, '⅜': 3 / 8, '⅝': 5 / 8, '⅞': 7 / 8 };
+export const fractionSigns: Readonly<Record<string, number>> = {
+  '½': 1 / 2,
+  '¼': 1 / 4,
+  '¾': 3 / 4,
+  '⅛': 1 / 8,
+  '⅜': 3 / 8,
+  '⅝': 5 / 8,
+  '⅞': 7 / 8,
+};
 
 const NONE: readonly never[] = [];
 

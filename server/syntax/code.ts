@@ -1,9 +1,23 @@
 // Reads the words of a line: keyword, name, colon, value, clauses. What cannot be read costs only its own clause.
+import { FORMS } from './forms.ts';
 import { doubtful } from './numbers.ts';
-import { type Phrase, anyKeywordAt, clauseAt, keywordAt, nearestPhrases, phraseOf, spelled } from './phrases.ts';
-import { type Damage, type Edit, repairs } from './repairs.ts';
-import { type Scanned, type Token, isWordSign } from './scan.ts';
-import type { ClauseText, KeywordUse, Language, LineProblem, NameUse, ReadLine, Span, StatementForm, SyntaxFacts, Value, ValueType, Words } from './types.ts';
+import { anyKeywordAt, clauseAt, keywordAt, nearestPhrases, type Phrase, phraseOf, spelled } from './phrases.ts';
+import type { Damage, Edit } from './repairs.ts';
+import { isWordSign, type Scanned, type Token } from './scan.ts';
+import type {
+  ClauseText,
+  KeywordUse,
+  Language,
+  LineProblem,
+  NameUse,
+  ReadLine,
+  Span,
+  StatementForm,
+  SyntaxFacts,
+  Value,
+  ValueType,
+  Words,
+} from './types.ts';
 import { type Match, valueOf } from './values.ts';
 
 /** How far a shape could be read, as an index of its signs, and what could have stood there. */
@@ -32,26 +46,6 @@ export function readCode(line: Scanned, words: Words, language: Language, match:
   reader.read();
   return reader;
 }
-
-/** The start rule of each kind of value. */
-const RULES: Readonly<Record<ValueType, string>> = {
-  nothing: 'nothing', amount: 'amount', size: 'size', 'size or amount': 'sizeOrAmount', point: 'point', points: 'points', name: 'name', names: 'names',
-  path: 'path', axis: 'axis', turn: 'turn', side: 'side', tilt: 'tilt', circle: 'circle', row: 'row', compare: 'compare', subject: 'subject',
-  trigger: 'trigger', text: 'text', date: 'date', label: 'label', word: 'words', 'word and amount': 'wordsAndAmount', designation: 'designation',
-  'designation or amount': 'designationOrAmount', 'amount or nothing': 'amountOrNothing',
-};
-
-/** What stands where a value begins, in plain words. */
-const WANTED: Readonly<Record<ValueType, string>> = {
-  nothing: 'nothing more', amount: 'an amount with its unit', size: 'a size such as 2 m x 1 m x 10 mm', 'size or amount': 'an amount, or a size such as 2 m x 1 m',
-  point: 'a point such as (2 m, 0, 0.5 m)', points: 'points such as (0, 0) (2, 0) (2, 1) m', name: 'a name', names: 'a name, or names joined by "and"',
-  path: 'names joined by >', axis: 'x, y or z, with or without a minus', turn: 'an angle and its axis, such as 30 deg about z', side: 'a name and one of its sides, such as "Shell" x',
-  tilt: 'an axis and an angle, such as x 30 deg', circle: 'a diameter and an axis, such as 2 m about z', row: 'amounts with ; between them',
-  compare: 'what is compared and with what, such as gross load < 8,000 lb', subject: "a statement's keyword, with its name if one is meant",
-  trigger: 'a comparison such as crane capacity used > 75 %, or a phrase such as people lifted', text: 'a text in quotation marks', date: 'a date such as 2026-05-18',
-  label: 'a word, a number or a text in quotation marks', word: 'a word', 'word and amount': 'a word and an amount', designation: 'a designation',
-  'designation or amount': 'a designation or an amount', 'amount or nothing': 'an amount with its unit',
-};
 
 /** Kinds of values whose digits are no quantities: nothing to doubt about them. */
 const UNCOUNTED = new Set<Value['kind']>(['designation', 'label', 'text', 'date']);
@@ -159,32 +153,55 @@ class Reader implements Code {
   }
 
   /** The name behind the keyword, as far as the statement takes one. */
-  private readName(form: StatementForm, inner: Words, at: number, piece: Piece): { name: NameUse | null; to: number; unread: boolean } {
+  private readName(
+    form: StatementForm,
+    inner: Words,
+    at: number,
+    piece: Piece,
+  ): { name: NameUse | null; to: number; unread: boolean } {
     if (form.name === 'none') return { name: null, to: at, unread: false };
     const first = this.tokens[at];
     const isName = first !== undefined && at < piece.to && (first.sign === 'T' || isWordSign(first.sign));
-    if (form.name === 'optional' && (!isName || (first.sign !== 'T' && this.isKeyword(inner, at, piece)))) return { name: null, to: at, unread: false };
+    if (form.name === 'optional' && (!isName || (first.sign !== 'T' && this.isKeyword(inner, at, piece))))
+      return { name: null, to: at, unread: false };
     if (!isName) {
       this.unreadable(at, piece, 'a name', { type: 'name', at, to: at });
       return { name: null, to: at, unread: true };
     }
     const dots = this.tokens[at + 1];
     const last = this.tokens[at + 2];
-    const ranges = form.name === 'range' && dots?.sign === '‥' && last !== undefined && at + 2 < piece.to && (last.sign === 'T' || isWordSign(last.sign));
+    const ranges =
+      form.name === 'range' &&
+      dots?.sign === '‥' &&
+      last !== undefined &&
+      at + 2 < piece.to &&
+      (last.sign === 'T' || isWordSign(last.sign));
     const name = { text: first.text, span: spanOf(first) };
     const until = ranges ? { text: last.text, span: spanOf(last) } : null;
     if (form.equals) this.checkReserved(first);
-    return { name: { span: { from: first.from, to: (until ?? name).span.to }, parts: [name], until }, to: at + (until ? 3 : 1), unread: false };
+    return {
+      name: { span: { from: first.from, to: (until ?? name).span.to }, parts: [name], until },
+      to: at + (until ? 3 : 1),
+      unread: false,
+    };
   }
 
   private isKeyword(inner: Words, at: number, piece: Piece): boolean {
-    return Boolean(keywordAt(inner, this.tokens, at, piece.to) ?? anyKeywordAt(this.language, this.tokens, at, piece.to));
+    return Boolean(
+      keywordAt(inner, this.tokens, at, piece.to) ?? anyKeywordAt(this.language, this.tokens, at, piece.to),
+    );
   }
 
   /** A name of a value may not look like anything else that stands in an expression, or like the start of a statement. */
   private checkReserved({ text, from, to, sign }: Token): void {
     const { language } = this;
-    const as = language.isUnit(text) ? 'unit' : language.functions.includes(text) ? 'function' : JOINING.has(text) || isStatement(language, text) ? 'keyword' : null;
+    const as = language.isUnit(text)
+      ? 'unit'
+      : language.functions.includes(text)
+        ? 'function'
+        : JOINING.has(text) || isStatement(language, text)
+          ? 'keyword'
+          : null;
     if (as && sign !== 'T') this.problem('name-reserved', { from, to }, { name: text, as });
   }
 
@@ -193,16 +210,23 @@ class Reader implements Code {
     let at = from;
     if (form.equals) {
       if (this.tokens[at]?.sign === '=' && at < head.to) at++;
-      else return this.unreadOwn(() => this.unreadable(at, head, '=', { type: form.value, at, to: head.to, more: this.missingEquals(at) }));
+      else
+        return this.unreadOwn(() =>
+          this.unreadable(at, head, '=', { type: form.value, at, to: head.to, more: this.missingEquals(at) }),
+        );
     }
     if (at >= head.to && !form.needed) return;
     if (!form.needed && clauseAt(inner, this.tokens, at, head.to)) return this.readClause(inner, { at, to: head.to });
     const to = this.ownValueEnd(form.value, at, head.to);
     const read = this.readValue(form, at, to, head, inner);
-    this.statement = this.statement && { ...this.statement, value: read.value, unread: this.statement.unread || read.unread };
+    this.statement = this.statement && {
+      ...this.statement,
+      value: read.value,
+      unread: this.statement.unread || read.unread,
+    };
     if (to >= head.to) return;
-    const { colon, to: next } = this.colonAt(to);
-    this.statement = this.statement && { ...this.statement, colon: this.statement.colon ?? colon };
+    const { colon, to: next } = this.statement?.colon ? { colon: this.statement.colon, to } : this.colonAt(to);
+    this.statement = this.statement && { ...this.statement, colon };
     if (next < head.to) this.readClause(inner, { at: next, to: head.to });
   }
 
@@ -214,7 +238,9 @@ class Reader implements Code {
   private missingEquals(at: number): Edit[][] {
     const token = this.tokens[at];
     if (!token) return [];
-    return token.sign === ':' ? [[{ from: token.from, to: token.to, text: ' =' }]] : [[{ from: token.from, to: token.from, text: '= ' }]];
+    return token.sign === ':'
+      ? [[{ from: token.from, to: token.to, text: ' =' }]]
+      : [[{ from: token.from, to: token.from, text: '= ' }]];
   }
 
   /** A text or label ends itself, and a clause may follow behind a colon; any other value goes on to the comma. */
@@ -237,7 +263,12 @@ class Reader implements Code {
     const keyword = this.keyword(found, piece.at);
     const read = this.readValue(found.clause, piece.at + found.words.length, piece.to, piece, words);
     const last = this.tokens[piece.to - 1];
-    this.clauses.push({ keyword, span: { from: keyword.span.from, to: last?.to ?? keyword.span.to }, value: read.value, unread: read.unread });
+    this.clauses.push({
+      keyword,
+      span: { from: keyword.span.from, to: last?.to ?? keyword.span.to },
+      value: read.value,
+      unread: read.unread,
+    });
   }
 
   /** No clause of this parent begins here. */
@@ -246,7 +277,12 @@ class Reader implements Code {
     if (this.displaced) return;
     const first = this.tokens[piece.at];
     if (!first || piece.at >= piece.to || !isWordSign(first.sign)) {
-      return this.unreadable(piece.at, piece, 'a keyword', { type: 'nothing', at: piece.at, to: piece.to, clauses: words });
+      return this.unreadable(piece.at, piece, 'a keyword', {
+        type: 'nothing',
+        at: piece.at,
+        to: piece.to,
+        clauses: words,
+      });
     }
     const elsewhere = this.elsewhere(piece, [...words.clauses.keys()]);
     if (!elsewhere) {
@@ -264,7 +300,8 @@ class Reader implements Code {
     const piece = pieces[0] ?? { at: 0, to: 0 };
     this.opens = true;
     const first = this.tokens[piece.at];
-    if (!first || piece.at >= piece.to || !isWordSign(first.sign)) return this.unreadable(piece.at, piece, 'a keyword', { type: 'nothing', at: piece.at, to: piece.to });
+    if (!first || piece.at >= piece.to || !isWordSign(first.sign))
+      return this.unreadable(piece.at, piece, 'a keyword', { type: 'nothing', at: piece.at, to: piece.to });
     const candidates = [...this.words.statements.keys(), ...this.words.clauses.keys()];
     const elsewhere = this.elsewhere(piece, candidates);
     if (elsewhere) {
@@ -291,7 +328,11 @@ class Reader implements Code {
   }
 
   private misplaced(found: Phrase, parent: string, at: number): void {
-    this.problem('place-wrong', this.keyword(found, at).span, { keyword: found.word, parent, parents: this.language.placesOf(found.word) });
+    this.problem('place-wrong', this.keyword(found, at).span, {
+      keyword: found.word,
+      parent,
+      parents: this.language.placesOf(found.word),
+    });
   }
 
   private unknown(candidates: readonly string[], piece: Piece): readonly string[] {
@@ -305,16 +346,17 @@ class Reader implements Code {
   private readValue(form: ValueForm, at: number, to: number, piece: Piece, inner: Words): ValueRead {
     let shape = '';
     for (let n = at; n < to; n++) shape += this.tokens[n]?.sign ?? '';
-    const match = this.match(RULES[form.value], shape);
+    const match = this.match(FORMS[form.value].rule, shape);
     if ('failedAt' in match) {
-      const first = form.words && form.value !== 'trigger' ? oneOf(form.words) : WANTED[form.value];
+      const first = form.words && form.value !== 'trigger' ? oneOf(form.words) : FORMS[form.value].wanted;
       const expected = match.failedAt === 0 && form.value !== 'nothing' ? first : match.expected;
       this.unreadable(at + match.failedAt, piece, expected, { type: form.value, at, to, clauses: inner });
       return { value: null, unread: true };
     }
     const value = valueOf(match, { tokens: this.tokens, offset: at, text: this.line.text, last: NOWHERE });
     if (this.tell(at, to)) return { value: null, unread: true };
-    if (value?.kind === 'word' && form.words && !this.isWord(form.words, value, at, to)) return { value: null, unread: true };
+    if (value?.kind === 'word' && form.words && !this.isWord(form.words, value, at, to))
+      return { value: null, unread: true };
     if (value && !UNCOUNTED.has(value.kind)) this.doubt(at, to);
     return { value, unread: false };
   }
@@ -335,7 +377,10 @@ class Reader implements Code {
     let end = at;
     while (end < to && isWordSign(this.tokens[end]?.sign ?? '')) end++;
     if (phraseOf(words, this.tokens, at, end)) return true;
-    this.problem('word-unknown', this.spanFrom(at, end), { word: value.word, nearest: this.language.nearest(value.word, words) });
+    this.problem('word-unknown', this.spanFrom(at, end), {
+      word: value.word,
+      nearest: this.language.nearest(value.word, words),
+    });
     return false;
   }
 
@@ -346,7 +391,12 @@ class Reader implements Code {
       if (number?.sign !== 'N' || unit?.sign !== 'U') continue;
       const found = doubtful(number.text, unit.text);
       const span = { from: number.from, to: unit.to };
-      if (found) this.problems.push({ slug: 'number-doubtful', span, facts: { text: this.line.text.slice(span.from, span.to), ...found } });
+      if (found)
+        this.problems.push({
+          slug: 'number-doubtful',
+          span,
+          facts: { text: this.line.text.slice(span.from, span.to), ...found },
+        });
     }
   }
 
@@ -380,24 +430,12 @@ class Reader implements Code {
   }
 }
 
-/** The problems of a line, each that cannot be read with the readings that would be. `reread` reads a changed text of the line. */
-export function withReadings(code: Code, line: Scanned, reread: (text: string) => readonly LineProblem[]): readonly LineProblem[] {
-  if (!code.damages) return code.problems;
-  return code.problems.map((problem) => {
-    const damage = code.damages?.get(problem);
-    if (!damage) return problem;
-    const found = repairs(line, damage, (text) => reread(text).length < code.problems.length);
-    if (!found) return problem;
-    const facts = problem.facts as SyntaxFacts['line-unreadable'];
-    return { slug: problem.slug, span: found.span, facts: { ...facts, text: line.text.slice(found.span.from, found.span.to), readings: found.readings } };
-  });
-}
-
 const NOWHERE: Span = { from: -1, to: -1 };
 
 const spanOf = ({ from, to }: Span): Span => ({ from, to });
 
-const oneOf = (words: readonly string[]): string => [words.slice(0, -1).join(', '), words.at(-1)].filter(Boolean).join(' or ');
+const oneOf = (words: readonly string[]): string =>
+  [words.slice(0, -1).join(', '), words.at(-1)].filter(Boolean).join(' or ');
 
 function statementForm(language: Language, keyword: string): StatementForm | null {
   for (const place of language.placesOf(keyword)) {

@@ -1,6 +1,6 @@
 // Formats a file, broken or not: white space and the colon behind a name change, and nothing that a reader would call the text.
-import { withoutEndSpace } from './characters.ts';
-import { type Scanned, type Token, scan } from './scan.ts';
+import { leadingSpace, withoutEndSpace } from './characters.ts';
+import { type Scanned, scan, type Token } from './scan.ts';
 import { readTree } from './tree.ts';
 import type { Language, ReadLine, Span, Tree, TreeNode } from './types.ts';
 
@@ -20,7 +20,7 @@ export function format(tree: Tree, language: Language): RowEdit[] {
     const line = tree.lines[row];
     if (!line) return [];
     const content = contentOf(line, language);
-    const formatted = content === '' ? '' : (indents[row] ?? leading(text)) + content;
+    const formatted = content === '' ? '' : (indents[row] ?? leadingSpace(text)) + content;
     return formatted === text ? [] : [{ row, text: formatted }];
   });
 }
@@ -32,8 +32,6 @@ export function formatText(text: string, language: Language): string {
   const parts = text.slice(mark.length).split(/(\r\n|\n|\r)/);
   return mark + parts.map((part, n) => (n % 2 === 0 ? (edits.get(n / 2) ?? part) : part)).join('');
 }
-
-const leading = (text: string): string => text.slice(0, text.length - text.trimStart().length);
 
 // ---- indentation
 
@@ -74,7 +72,7 @@ function ofComment(tree: Tree, row: number, indent: number, indents: readonly (s
 // ---- the words of a line
 
 function contentOf(line: ReadLine, language: Language): string {
-  const written = withoutEndSpace(line.text.slice(leading(line.text).length));
+  const written = withoutEndSpace(line.text.slice(leadingSpace(line.text).length));
   if (line.kind === 'blank' || line.kind === 'comment' || line.opens) return written;
   const scanned = scan(line.text, language);
   const content = joined(line, scanned);
@@ -83,15 +81,20 @@ function contentOf(line: ReadLine, language: Language): string {
 
 function joined(line: ReadLine, { text, tokens, comment }: Scanned): string {
   const colonAfter = missingColon(line, tokens);
-  const verbatim = line.clauses.flatMap(({ value }) => (value && (value.kind === 'designation' || value.kind === 'label') ? [value.span] : []));
+  const verbatim = line.clauses.flatMap(({ value }) =>
+    value && (value.kind === 'designation' || value.kind === 'label') ? [value.span] : [],
+  );
   let content = '';
   tokens.forEach((token, n) => {
     const before = tokens[n - 1];
     if (before) content += before.to === colonAfter ? ': ' : gap(before, token, text, verbatim);
-    content += token.sign === 'T' ? text.slice(token.from, token.to) : text.slice(token.from, token.to).replace(/\s+/g, ' ');
+    content +=
+      token.sign === 'T' ? text.slice(token.from, token.to) : text.slice(token.from, token.to).replace(/\s+/g, ' ');
   });
   const last = tokens.at(-1);
-  return comment && last ? content + text.slice(last.to, comment.from) + withoutEndSpace(text.slice(comment.from)) : content;
+  return comment && last
+    ? content + text.slice(last.to, comment.from) + withoutEndSpace(text.slice(comment.from))
+    : content;
 }
 
 /** Where the colon is missing: behind the name, the text that names the statement, or a keyword that has neither; -1: nowhere. */

@@ -57,14 +57,23 @@ function matched(rule: string, shape: string): Match | Mismatch {
   const result = grammar.match(shape, rule);
   if (result.succeeded()) return matchOf(getCstRoot(result));
   const failures = result.getRightmostFailures().filter((failure) => !failure.isFluffy());
-  return { failedAt: result.getRightmostFailurePosition(), expected: inWords(failures.map((failure) => failure.toString())) };
+  return {
+    failedAt: result.getRightmostFailurePosition(),
+    expected: inWords(failures.map((failure) => failure.toString())),
+  };
 }
 
 /** What could have stood there: everything an amount may begin with is one thing, and what ends the value comes last. */
 function inWords(failures: readonly string[]): string {
   const amount = STARTS.every((start) => failures.includes(start));
-  const rest = failures.filter((text) => text !== 'end of input' && !(amount && [...STARTS, 'a name', '?', 'none'].includes(text)));
-  const all = [...(amount ? ['an amount'] : []), ...rest, ...(failures.includes('end of input') ? ['a comma', 'the end of the line'] : [])];
+  const rest = failures.filter(
+    (text) => text !== 'end of input' && !(amount && [...STARTS, 'a name', '?', 'none'].includes(text)),
+  );
+  const all = [
+    ...(amount ? ['an amount'] : []),
+    ...rest,
+    ...(failures.includes('end of input') ? ['a comma', 'the end of the line'] : []),
+  ];
   return [all.slice(0, -1).join(', '), all.at(-1)].filter(Boolean).join(' or ');
 }
 

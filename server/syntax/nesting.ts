@@ -1,5 +1,5 @@
 // Nests rows by their indentation. Given what was nested before, it works only on the rows that changed and the lines above them.
-import { plain } from './characters.ts';
+import { isSpace, leadingSpace, plain } from './characters.ts';
 import { readLine } from './line.ts';
 import type { Shared } from './rows.ts';
 import { indentOf } from './scan.ts';
@@ -48,7 +48,9 @@ export class Nesting {
   private lines: (ReadLine | null)[] = [];
   private nodeAt: (TreeNode | null)[] = [];
   private readonly parents: Int32Array;
-  private readonly stack: Open[] = [{ at: -1, indent: -1, line: null, block: '', childBlock: 'file', slot: 0, problems: NONE, children: [], level: -1 }];
+  private readonly stack: Open[] = [
+    { at: -1, indent: -1, line: null, block: '', childBlock: 'file', slot: 0, problems: NONE, children: [], level: -1 },
+  ];
   private merging = false;
   private tooDeep = false;
   private ordinary = true;
@@ -67,7 +69,14 @@ export class Nesting {
     while (at < this.rows.length && !(known && at >= known.shared.tail && this.rejoin(at, known))) this.take(at++);
     const file = this.stack[0] as Open;
     this.close(1);
-    return { lines: this.lines, nodes: file.children, nodeAt: this.nodeAt, parents: this.parents, ordinary: this.ordinary, problems: NONE };
+    return {
+      lines: this.lines,
+      nodes: file.children,
+      nodeAt: this.nodeAt,
+      parents: this.parents,
+      ordinary: this.ordinary,
+      problems: NONE,
+    };
   }
 
   // ---- going on from the version before
@@ -95,7 +104,18 @@ export class Nesting {
     const { line, block, problems } = node;
     const clauses = line.kind === 'clauses';
     parent.children.push(clauses ? node : LATER);
-    if (!clauses) this.stack.push({ at, indent: line.indent, line, block, childBlock: childBlockOf(line), slot, problems, children: [], level: -1 });
+    if (!clauses)
+      this.stack.push({
+        at,
+        indent: line.indent,
+        line,
+        block,
+        childBlock: childBlockOf(line),
+        slot,
+        problems,
+        children: [],
+        level: -1,
+      });
   }
 
   /** Takes over all rows from `at` on, if they nest just as before. */
@@ -116,12 +136,17 @@ export class Nesting {
     });
     this.lines = this.lines.concat(nested.lines.slice(old));
     this.nodeAt = this.nodeAt.concat(nested.nodeAt.slice(old));
-    for (let n = at; n < this.rows.length; n++) this.parents[n] = this.moved(nested.parents[n + shared.shift] ?? -1, shared);
+    for (let n = at; n < this.rows.length; n++)
+      this.parents[n] = this.moved(nested.parents[n + shared.shift] ?? -1, shared);
     return true;
   }
 
   /** What was open above an old row, from the file down, if just that is open now and stands as deep; else null. */
-  private oldChain(row: number, indent: number, { nested, shared }: Before): { parent: number; child: number }[] | null {
+  private oldChain(
+    row: number,
+    indent: number,
+    { nested, shared }: Before,
+  ): { parent: number; child: number }[] | null {
     const chain: { parent: number; child: number }[] = [];
     let child = row;
     for (let depth = this.stack.length - 1; depth >= 0; depth--) {
@@ -129,7 +154,8 @@ export class Nesting {
       const parent = nested.parents[child] ?? -1;
       const level = open.level < 0 ? indent : open.level;
       if (this.moved(parent, shared) !== open.at || level !== childrenAt(parent, nested)[0]?.line.indent) return null;
-      if (parent >= 0 && (nested.lines[parent] !== open.line || nested.nodeAt[parent]?.block !== open.block)) return null;
+      if (parent >= 0 && (nested.lines[parent] !== open.line || nested.nodeAt[parent]?.block !== open.block))
+        return null;
       chain.unshift({ parent, child });
       child = parent;
     }
@@ -157,7 +183,8 @@ export class Nesting {
     const indent = known ? known.indent : indentOf(row.text);
     this.lines.push(null);
     this.nodeAt.push(null);
-    if (known ? known.kind === 'blank' || known.kind === 'comment' : isIdle(row.text)) return this.takeIdle(at, row, known, indent);
+    if (known ? known.kind === 'blank' || known.kind === 'comment' : isIdle(row.text))
+      return this.takeIdle(at, row, known, indent);
     if (isMergeMark(row.text)) return this.takeMergeMark(at, row);
     this.close(this.depthOf(indent));
     const parent = this.stack[this.stack.length - 1] as Open;
@@ -167,7 +194,17 @@ export class Nesting {
     this.lines[at] = line;
     const problems = this.unclear(row, indent, parent);
     if (parent.level < 0) parent.level = indent;
-    const open = { at, indent, line, block: parent.childBlock ?? '', childBlock: childBlockOf(line), slot: parent.children.length, problems, children: [], level: -1 };
+    const open = {
+      at,
+      indent,
+      line,
+      block: parent.childBlock ?? '',
+      childBlock: childBlockOf(line),
+      slot: parent.children.length,
+      problems,
+      children: [],
+      level: -1,
+    };
     // A clause has nothing under it: what stands deeper belongs to the clause's own statement.
     parent.children.push(line.kind === 'clauses' ? this.node(open) : LATER);
     if (line.kind !== 'clauses') this.stack.push(open);
@@ -188,18 +225,35 @@ export class Nesting {
 
   private read(row: Row, block: string | null, known: ReadLine | null, at: number): ReadLine {
     if (known && this.before?.nested.nodeAt[this.oldNumber(at)]?.block === (block ?? '')) return known;
-    return block === null ? silent(row.text, this.language) : readLine(row.text, this.language.under(block), this.language);
+    return block === null
+      ? silent(row.text, this.language)
+      : readLine(row.text, this.language.under(block), this.language);
   }
 
   /** Marks of an unfinished merge stand for themselves at the top; only the first of them speaks. */
   private takeMergeMark(at: number, row: Row): void {
     const opens = row.text.startsWith('<');
-    const line = this.merging && !opens ? silent(row.text, this.language) : readLine(row.text, this.language.under('file'), this.language);
+    const line =
+      this.merging && !opens
+        ? silent(row.text, this.language)
+        : readLine(row.text, this.language.under('file'), this.language);
     this.merging = !row.text.startsWith('>') && (this.merging || opens);
     this.ordinary = false;
     this.lines[at] = line;
     this.parents[at] = -1;
-    this.stack[0]?.children.push(this.node({ at, indent: 0, line, block: 'file', childBlock: null, slot: 0, problems: NONE, children: [], level: -1 }));
+    this.stack[0]?.children.push(
+      this.node({
+        at,
+        indent: 0,
+        line,
+        block: 'file',
+        childBlock: null,
+        slot: 0,
+        problems: NONE,
+        children: [],
+        level: -1,
+      }),
+    );
   }
 
   /** Beyond the deepest level nothing is read; the first such line says so. */
@@ -208,10 +262,27 @@ export class Nesting {
     if (this.tooDeep) return;
     this.tooDeep = true;
     const line = silent(row.text, this.language);
-    const from = row.text.length - row.text.trimStart().length;
-    const facts: SyntaxFacts['line-unreadable'] = { text: row.text.trim().slice(0, 40), expected: `at most ${DEEPEST_LEVEL} levels`, readings: [], parent: parent.block };
+    const from = leadingSpace(row.text).length;
+    const facts: SyntaxFacts['line-unreadable'] = {
+      text: row.text.trim().slice(0, 40),
+      expected: `at most ${DEEPEST_LEVEL} levels`,
+      readings: [],
+      parent: parent.block,
+    };
     const problems = [{ slug: 'line-unreadable', at: { row, from, to: row.text.length }, related: [], facts }];
-    parent.children.push(this.node({ at, indent: 0, line, block: parent.childBlock ?? '', childBlock: null, slot: 0, problems, children: [], level: -1 }));
+    parent.children.push(
+      this.node({
+        at,
+        indent: 0,
+        line,
+        block: parent.childBlock ?? '',
+        childBlock: null,
+        slot: 0,
+        problems,
+        children: [],
+        level: -1,
+      }),
+    );
   }
 
   /** A line must stand as deep as the others of its parent, and without tabs. */
@@ -219,11 +290,20 @@ export class Nesting {
     const { text } = row;
     let blank = 0;
     let tab = false;
-    for (let code = text.charCodeAt(0); plainSpace(code, text, blank); code = text.charCodeAt(++blank)) tab ||= code === 9;
+    for (let code = text.charCodeAt(0); isSpace(code); code = text.charCodeAt(++blank)) tab ||= code === 9;
     if (!tab && (parent.level < 0 || parent.level === indent)) return NONE;
-    const levels = [...new Set(this.stack.map((open) => open.level).filter((level) => level >= 0))].sort((a, b) => a - b);
+    const levels = [...new Set(this.stack.map((open) => open.level).filter((level) => level >= 0))].sort(
+      (a, b) => a - b,
+    );
     const facts: SyntaxFacts['indent-unclear'] = { found: indent, levels, tab };
-    return [{ slug: 'indent-unclear', at: { row, from: 0, to: blank || (/^\S+/.exec(text)?.[0].length ?? 0) }, related: [], facts }];
+    return [
+      {
+        slug: 'indent-unclear',
+        at: { row, from: 0, to: blank || (/^\S+/.exec(text)?.[0].length ?? 0) },
+        related: [],
+        facts,
+      },
+    ];
   }
 
   /** Closes open lines until `depth` of them are left. */
@@ -239,14 +319,20 @@ export class Nesting {
   private node({ at, line, block, children, problems }: Open): TreeNode {
     const row = this.rows[at] as Row;
     const known = this.before?.nested.nodeAt[this.oldNumber(at)];
-    const same = known && known.line === line && known.block === block && sameItems(known.children, children) && sameProblems(known.problems, problems);
+    const same =
+      known &&
+      known.line === line &&
+      known.block === block &&
+      sameItems(known.children, children) &&
+      sameProblems(known.problems, problems);
     const node = same ? known : { row, line: line as ReadLine, block, children, problems };
     this.nodeAt[at] = node;
     return node;
   }
 }
 
-const childrenAt = (at: number, nested: Nested): readonly TreeNode[] => (at < 0 ? nested.nodes : (nested.nodeAt[at]?.children ?? []));
+const childrenAt = (at: number, nested: Nested): readonly TreeNode[] =>
+  at < 0 ? nested.nodes : (nested.nodeAt[at]?.children ?? []);
 
 /** The words by which the children of a line are read; null where they cannot be known. */
 const childBlockOf = (line: ReadLine): string | null => (line.statement ? line.statement.keyword.word : line.meant);
@@ -261,8 +347,6 @@ function isIdle(text: string): boolean {
   return first === '' || first === '#';
 }
 
-const plainSpace = (code: number, text: string, at: number): boolean => code === 32 || code === 9 || (code > 127 && plain(text.charAt(at)) === ' ');
-
 function sameItems(a: readonly unknown[], b: readonly unknown[]): boolean {
   if (a.length !== b.length) return false;
   for (let n = 0; n < a.length; n++) if (a[n] !== b[n]) return false;
@@ -270,5 +354,7 @@ function sameItems(a: readonly unknown[], b: readonly unknown[]): boolean {
 }
 
 function sameProblems(a: readonly Problem[], b: readonly Problem[]): boolean {
-  return a.length === b.length && a.every((problem, n) => JSON.stringify(problem.facts) === JSON.stringify(b[n]?.facts));
+  return (
+    a.length === b.length && a.every((problem, n) => JSON.stringify(problem.facts) === JSON.stringify(b[n]?.facts))
+  );
 }

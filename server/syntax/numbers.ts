@@ -24,12 +24,20 @@ export function readNumber(line: string, at: number): NumberRead {
   if (power) return { to: end + power.length, fix: unpowered(run, power) };
   if (!/[.,]/.test(run)) return marked(line, at, withFraction(line, run, end));
   if (PLAIN.test(run) || GROUPED.test(run)) return marked(line, at, { to: end, number: Number(run.replace(/,/g, '')) });
-  return run.includes(',') ? doubtfulComma(line, at, run) : { to: end, fix: /^\d{1,3}(\.\d{3})+$/.test(run) ? run.replace(/\./g, ',') : null };
+  return run.includes(',')
+    ? doubtfulComma(line, at, run)
+    : { to: end, fix: /^\d{1,3}(\.\d{3})+$/.test(run) ? run.replace(/\./g, ',') : null };
 }
 
 /** How a number with a decimal point and just three digits after it is said aloud, and how it looks if the point groups thousands. */
 export function doubtful(text: string, unit: string): { spoken: string; other: string } | null {
-  if (text.length < 5 || text.charAt(text.length - 4) !== '.' || !/^[1-9]\d{0,2}\.\d{3}$/.test(text) || NEVER_THOUSANDS.has(unit)) return null;
+  if (
+    text.length < 5 ||
+    text.charAt(text.length - 4) !== '.' ||
+    !/^[1-9]\d{0,2}\.\d{3}$/.test(text) ||
+    NEVER_THOUSANDS.has(unit)
+  )
+    return null;
   const [whole = '', part = ''] = text.split('.');
   const digits = part.replace(/0+$/, '') || '0';
   return {
@@ -40,8 +48,45 @@ export function doubtful(text: string, unit: string): { spoken: string; other: s
 
 // Units in which three decimals are everyday and thousands are not, so that a point cannot be taken for a thousands mark.
 const NEVER_THOUSANDS = new Set([
-  'm', 'cm', 'in', 'ft', 'yd', 'm2', 'm3', 'yd3', 't', 'short ton', 'long ton', 'kip', 'MN', 'tf', 'kipf', 'bar', 'ksi', 'MPa', 'deg', 'rad',
-  '%', 't/m', 't/m2', 't/m3', 'g/cm3', 'kg/L', 'm/s', 'kV', 's', 'min', 'h', 'day', 'days', 'week', 'weeks', 'month', 'months', 'year', 'years',
+  'm',
+  'cm',
+  'in',
+  'ft',
+  'yd',
+  'm2',
+  'm3',
+  'yd3',
+  't',
+  'short ton',
+  'long ton',
+  'kip',
+  'MN',
+  'tf',
+  'kipf',
+  'bar',
+  'ksi',
+  'MPa',
+  'deg',
+  'rad',
+  '%',
+  't/m',
+  't/m2',
+  't/m3',
+  'g/cm3',
+  'kg/L',
+  'm/s',
+  'kV',
+  's',
+  'min',
+  'h',
+  'day',
+  'days',
+  'week',
+  'weeks',
+  'month',
+  'months',
+  'year',
+  'years',
 ]);
 
 const RUN = /\d+(?:[.,]\d+)*/y;
@@ -71,7 +116,9 @@ function withFraction(line: string, run: string, end: number): NumberRead {
   }
   SIGN.lastIndex = end;
   const sign = SIGN.exec(line);
-  return sign ? { to: end + sign[0].length, number: whole + (fractionSigns[sign[1] ?? ''] ?? 0) } : { to: end, number: whole };
+  return sign
+    ? { to: end + sign[0].length, number: whole + (fractionSigns[sign[1] ?? ''] ?? 0) }
+    : { to: end, number: whole };
 }
 
 /** A quick look whether a fraction may follow a whole number: after a slash or hyphen, or a digit or fraction sign behind spaces. */
@@ -97,12 +144,18 @@ function marked(line: string, at: number, read: NumberRead): NumberRead {
     const inches = second + match(INCHES, line, second).length;
     const spaced = line.charCodeAt(inches) === 32 && isPrime(line.charAt(inches + 1)) ? 1 : 0;
     const close = markAt(line, inches + spaced);
-    if (close?.unit === 'in') return footInch(inches + spaced + close.length, `${first} ft ${line.slice(second, inches)} in`);
+    if (close?.unit === 'in')
+      return footInch(inches + spaced + close.length, `${first} ft ${line.slice(second, inches)} in`);
   }
   return footInch(end + mark.length, `${first} ft`);
 }
 
-const footInch = (to: number, rewrite: string): NumberRead => ({ to, fix: rewrite, slug: 'foot-inch-marks', facts: { rewrite } });
+const footInch = (to: number, rewrite: string): NumberRead => ({
+  to,
+  fix: rewrite,
+  slug: 'foot-inch-marks',
+  facts: { rewrite },
+});
 const INCHES = /\d+(?:[ -]\d+\/\d+|\/\d+|\.\d+)?[½¼¾⅛⅜⅝⅞]?|[½¼¾⅛⅜⅝⅞]/y;
 const isPrime = (sign: string) => sign === "'" || sign === '′' || sign === '″';
 
@@ -119,7 +172,12 @@ function doubtfulComma(line: string, at: number, run: string): NumberRead {
   const lone = /^(?: *)(?:x|and|about|to|or)$/.test(unit) ? '' : unit;
   const text = `${run}${lone}`;
   const [a, b] = readings(run);
-  return { to: at + text.length, slug: 'decimal-comma', facts: { text, a: `${a}${lone}`, b: `${b}${lone}` }, fix: null };
+  return {
+    to: at + text.length,
+    slug: 'decimal-comma',
+    facts: { text, a: `${a}${lone}`, b: `${b}${lone}` },
+    fix: null,
+  };
 }
 
 function readings(run: string): [string, string] {
@@ -127,7 +185,8 @@ function readings(run: string): [string, string] {
   const last = parts.at(-1) ?? '';
   const apart = run.replace(/,/g, ', ');
   if (run.includes('.')) return [`${grouped(parts.slice(0, -1).join(''))}.${last}`, apart];
-  const regrouped = !run.startsWith('0') && parts.slice(1).every((part) => part.length >= 3) ? grouped(parts.join('')) : null;
+  const regrouped =
+    !run.startsWith('0') && parts.slice(1).every((part) => part.length >= 3) ? grouped(parts.join('')) : null;
   if (parts.length > 2) return [regrouped ?? apart, regrouped ? apart : run.replace(',', '.').replace(/,/g, ', ')];
   return [run.replace(',', '.'), regrouped ?? apart];
 }
@@ -147,8 +206,26 @@ function unpowered(run: string, power: string): string | null {
 }
 
 const ONES = [
-  'zero', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve', 'thirteen', 'fourteen', 'fifteen', 'sixteen',
-  'seventeen', 'eighteen', 'nineteen',
+  'zero',
+  'one',
+  'two',
+  'three',
+  'four',
+  'five',
+  'six',
+  'seven',
+  'eight',
+  'nine',
+  'ten',
+  'eleven',
+  'twelve',
+  'thirteen',
+  'fourteen',
+  'fifteen',
+  'sixteen',
+  'seventeen',
+  'eighteen',
+  'nineteen',
 ];
 const TENS = ['', '', 'twenty', 'thirty', 'forty', 'fifty', 'sixty', 'seventy', 'eighty', 'ninety'];
 

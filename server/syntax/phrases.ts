@@ -1,5 +1,5 @@
 // Finds keywords, which may have several words, in the tokens of a line: the longest phrase that fits, at word ends.
-import { type Token, isWordSign } from './scan.ts';
+import { isWordSign, type Token } from './scan.ts';
 import type { ClauseForm, Language, StatementForm, Words } from './types.ts';
 
 export interface Phrase {
@@ -10,13 +10,16 @@ export interface Phrase {
 }
 
 /** The longest keyword of `words` that stands at token `at`; null: none. A statement comes before a clause of the same spelling. */
-export const keywordAt = (words: Words, tokens: readonly Token[], at: number, end: number): Phrase | null => longest(indexOf(words).all, tokens, at, end);
+export const keywordAt = (words: Words, tokens: readonly Token[], at: number, end: number): Phrase | null =>
+  longest(indexOf(words).all, tokens, at, end);
 
 /** The longest clause keyword of `words` at token `at`; null: none. */
-export const clauseAt = (words: Words, tokens: readonly Token[], at: number, end: number): Phrase | null => longest(indexOf(words).clauses, tokens, at, end);
+export const clauseAt = (words: Words, tokens: readonly Token[], at: number, end: number): Phrase | null =>
+  longest(indexOf(words).clauses, tokens, at, end);
 
 /** The longest keyword of the whole language at token `at`; null: none. */
-export const anyKeywordAt = (language: Language, tokens: readonly Token[], at: number, end: number): Phrase | null => longest(allOf(language), tokens, at, end);
+export const anyKeywordAt = (language: Language, tokens: readonly Token[], at: number, end: number): Phrase | null =>
+  longest(allOf(language), tokens, at, end);
 
 /** The one of `phrases` that the tokens spell, all of them; null: none. */
 export function phraseOf(phrases: readonly string[], tokens: readonly Token[], at: number, end: number): string | null {
@@ -25,10 +28,20 @@ export function phraseOf(phrases: readonly string[], tokens: readonly Token[], a
 }
 
 /** The words from token `at` to `end`, joined by one space. */
-export const spelled = (tokens: readonly Token[], at: number, end: number): string => tokens.slice(at, end).map((token) => token.text).join(' ');
+export const spelled = (tokens: readonly Token[], at: number, end: number): string =>
+  tokens
+    .slice(at, end)
+    .map((token) => token.text)
+    .join(' ');
 
 /** Keywords nearest to the words at token `at`, and the token behind the words they would replace. */
-export function nearestPhrases(language: Language, candidates: readonly string[], tokens: readonly Token[], at: number, end: number): { to: number; nearest: readonly string[] } {
+export function nearestPhrases(
+  language: Language,
+  candidates: readonly string[],
+  tokens: readonly Token[],
+  at: number,
+  end: number,
+): { to: number; nearest: readonly string[] } {
   let run = at;
   while (run < end && run < at + 3 && isWordSign(tokens[run]?.sign ?? '')) run++;
   for (let to = run; to > at + 1; to--) {
@@ -81,7 +94,12 @@ function allOf(language: Language): PhraseIndex {
   return index;
 }
 
-const phrase = (word: string, statement: StatementForm | null, clause: ClauseForm | null): Phrase => ({ word, words: word.split(' '), statement, clause });
+const phrase = (word: string, statement: StatementForm | null, clause: ClauseForm | null): Phrase => ({
+  word,
+  words: word.split(' '),
+  statement,
+  clause,
+});
 
 /** Phrases by their first word, longest first; of two alike the one that comes first. */
 function indexed(phrases: readonly Phrase[]): PhraseIndex {

@@ -41,7 +41,8 @@ export function editRows(rows: readonly Row[], from: Position, to: Position, tex
   const first = Math.min(Math.max(from.row, 0), rows.length - 1);
   const last = Math.min(Math.max(to.row, first), rows.length - 1);
   const before = rows[first]?.text.slice(0, from.row > first ? undefined : Math.max(from.column, 0)) ?? '';
-  const after = to.row > last ? '' : (rows[last]?.text.slice(Math.max(to.column, first === last ? before.length : 0)) ?? '');
+  const after =
+    to.row > last ? '' : (rows[last]?.text.slice(Math.max(to.column, first === last ? before.length : 0)) ?? '');
   return replaceRows(rows, first, last + 1, before + text + after);
 }
 
@@ -51,7 +52,13 @@ export function replaceRows(rows: readonly Row[], start: number, end: number, te
   const replaced = rows.slice(start, end);
   const lines = linesOf(text);
   const shift = replaced.length - lines.length;
-  const made = lines.map((line, n) => [replaced[n], replaced[n + shift]].find((known) => known?.text === line) ?? makeRow(file, line));
+  const free = new Set(replaced); // a row stands in one place only
+  const made = lines.map((line, n) => {
+    const known =
+      [replaced[n], replaced[n + shift]].find((row) => row?.text === line && free.has(row)) ?? makeRow(file, line);
+    free.delete(known);
+    return known;
+  });
   return rows.slice(0, start).concat(made, rows.slice(end));
 }
 
@@ -105,7 +112,8 @@ class NumberedRow implements Row {
 }
 
 /** A row that holds its own characters: a piece cut from a long text would keep all of that text in memory. */
-const makeRow = (file: string, text: string): Row => new NumberedRow(file, text.length < 13 ? text : ` ${text}`.slice(1));
+const makeRow = (file: string, text: string): Row =>
+  new NumberedRow(file, text.length < 13 ? text : ` ${text}`.slice(1));
 
 function linesOf(text: string): string[] {
   const start = text.charCodeAt(0) === 0xfeff ? text.slice(1) : text;

@@ -1,5 +1,5 @@
 // Splits a line into words, texts, numbers, units and marks, each with its place and the sign it has in the grammar of values.
-import { fractionSigns, hiddenIn, isDigit, isLetter, isQuote, isWordPart, plain } from './characters.ts';
+import { fractionSigns, hiddenIn, isDigit, isLetter, isQuote, isSpace, isWordPart, plain } from './characters.ts';
 import { readNumber } from './numbers.ts';
 import type { Language, LineProblem, Span } from './types.ts';
 
@@ -41,18 +41,27 @@ export function scan(text: string, language: Language): Scanned {
 /** Columns of white space a line begins with, a tab counted as two. */
 export function indentOf(text: string): number {
   let columns = 0;
-  for (let at = 0; at < text.length; at++) {
-    const code = text.charCodeAt(at);
-    if (code === 9) columns += 2;
-    else if (code === 32 || (code > 127 && plain(text.charAt(at)) === ' ')) columns++;
-    else break;
-  }
+  for (let at = 0; isSpace(text.charCodeAt(at)); at++) columns += text.charCodeAt(at) === 9 ? 2 : 1;
   return columns;
 }
 
-const WORD_SIGNS = new Map(Object.entries({ x: 'x', y: 'y', z: 'z', about: 'a', to: 'o', and: '&', between: 'b', none: '0' }));
+const WORD_SIGNS = new Map(
+  Object.entries({ x: 'x', y: 'y', z: 'z', about: 'a', to: 'o', and: '&', between: 'b', none: '0' }),
+);
 const CONNECTIVES = new Set(['x', 'and', 'about', 'to', 'or', 'between']);
-const MARKS: Readonly<Record<string, string>> = { '(': '(', ')': ')', ';': ';', ':': ':', '?': '?', '±': '±', '<': '<', '>': '>', '=': '=', '≤': '≤', '≥': '≥' };
+const MARKS: Readonly<Record<string, string>> = {
+  '(': '(',
+  ')': ')',
+  ';': ';',
+  ':': ':',
+  '?': '?',
+  '±': '±',
+  '<': '<',
+  '>': '>',
+  '=': '=',
+  '≤': '≤',
+  '≥': '≥',
+};
 const PAIRS: Readonly<Record<string, string>> = { '<=': '≤', '>=': '≥', '+-': '±', '..': '‥' };
 const DOUBLING = '<>=';
 const DAY = /\d{4}-\d\d-\d\d(?![\w-])/y;
@@ -127,7 +136,8 @@ class Scanner {
     const before = this.last();
     if (before && (before.sign === 'N' || before.sign === ')') && this.unit(to)) return;
     const text = this.line.slice(this.at, to);
-    if (text === 'x' && ((before?.sign === 'U' && !this.spaced) || '(½¼¾⅛⅜⅝⅞'.includes(this.line.charAt(to) || ' '))) return this.flaw(to, text, ' x ');
+    if (text === 'x' && ((before?.sign === 'U' && !this.spaced) || '(½¼¾⅛⅜⅝⅞'.includes(this.line.charAt(to) || ' ')))
+      return this.flaw(to, text, ' x ');
     if (before?.sign === 'T' && !this.spaced) return this.flaw(to, text, `.${text}`);
     this.push(WORD_SIGNS.get(text) ?? (this.language.functions.includes(text) ? 'F' : 'W'), to, text);
   }
@@ -144,7 +154,8 @@ class Scanner {
     let { to, text } = this.unitAt(this.at);
     if (line.charCodeAt(to) === 47) {
       const second = this.unitAt(to + 1, false);
-      if (second.text && !CONNECTIVES.has(second.text)) ({ to, text } = { to: second.to, text: `${text}/${second.text}` });
+      if (second.text && !CONNECTIVES.has(second.text))
+        ({ to, text } = { to: second.to, text: `${text}/${second.text}` });
     }
     this.push('U', to, text);
     return true;
@@ -157,7 +168,9 @@ class Scanner {
     if (sign === '%') return { to: from + 1, text: '%' };
     if (sign === '°') {
       const scale = line.charAt(from + 1);
-      return (scale === 'C' || scale === 'F') && !isWordPart(line.charCodeAt(from + 2)) ? { to: from + 2, text: `deg${scale}` } : { to: from + 1, text: 'deg' };
+      return (scale === 'C' || scale === 'F') && !isWordPart(line.charCodeAt(from + 2))
+        ? { to: from + 2, text: `deg${scale}` }
+        : { to: from + 1, text: 'deg' };
     }
     if (!isLetter(line.charCodeAt(from))) return { to: from, text: '' };
     let to = this.wordEnd(from);
@@ -173,7 +186,9 @@ class Scanner {
     }
     if (!splits || language.isUnit(text)) return { to, text };
     const inner = /^([A-Za-z]+)\d+([A-Za-z]+)$/.exec(text);
-    return inner?.[1] && language.isUnit(inner[1]) && language.isUnit(inner[2] ?? '') ? { to: from + inner[1].length, text: inner[1] } : { to, text };
+    return inner?.[1] && language.isUnit(inner[1]) && language.isUnit(inner[2] ?? '')
+      ? { to: from + inner[1].length, text: inner[1] }
+      : { to, text };
   }
 
   private unitSign(): void {
@@ -201,10 +216,15 @@ class Scanner {
     const curly = line.charCodeAt(at) !== 34;
     const closes = (code: number) => code === 34 || (curly && isQuote(code));
     let to = at + 1;
-    while (to < line.length && !(closes(line.charCodeAt(to)) && !closes(line.charCodeAt(to + 1)))) to += closes(line.charCodeAt(to)) ? 2 : 1;
+    while (to < line.length && !(closes(line.charCodeAt(to)) && !closes(line.charCodeAt(to + 1))))
+      to += closes(line.charCodeAt(to)) ? 2 : 1;
     if (to >= line.length) return this.flaw(line.length, line.slice(at), `${line.slice(at).trimEnd()}"`, null, '¡');
     const written = this.text.slice(at + 1, to);
-    const text = curly ? written.replace(/(["“”„])["“”„]/g, '$1') : written.includes('"') ? written.replace(/""/g, '"') : written;
+    const text = curly
+      ? written.replace(/(["“”„])["“”„]/g, '$1')
+      : written.includes('"')
+        ? written.replace(/""/g, '"')
+        : written;
     const before = this.last();
     if (this.spaced || (before && '(),:;.‥><=≤≥'.includes(before.sign))) this.push('T', to + 1, text);
     else this.flaw(to + 1, text, ` ${line.slice(at, to + 1)}`, null, '¡');
@@ -219,7 +239,12 @@ class Scanner {
     if (this.spaced) return;
     const glued = before && (before.sign === 'N' || before.sign === 'U' || isWordSign(before.sign));
     const rest = line.slice(at + 1).trim();
-    this.flaw(at + 1, '#', glued ? null : ' #', glued ? { slug: 'hash-after-number', span: { from: at, to: at + 1 }, facts: { rest } } : null);
+    this.flaw(
+      at + 1,
+      '#',
+      glued ? null : ' #',
+      glued ? { slug: 'hash-after-number', span: { from: at, to: at + 1 }, facts: { rest } } : null,
+    );
   }
 
   private mark(): void {
@@ -228,7 +253,10 @@ class Scanner {
     const spaceAfter = at + 1 >= line.length || line.charCodeAt(at + 1) === 32;
     const known = MARKS[sign];
     if (known && (spaceAfter || !DOUBLING.includes(sign))) return this.push(known, at + 1, sign);
-    if (sign === ',') return spaceAfter ? this.push(',', at + 1, sign) : this.flaw(at + 1, sign, ', ', null, '¡');
+    if (sign === ',')
+      return spaceAfter
+        ? this.push(',', at + 1, sign)
+        : this.flaw(at + 1, sign, this.isBetweenDigits(at) ? '.' : ', ', null, '¡');
     const pair = line.slice(at, at + 2);
     if (PAIRS[pair]) return this.push(PAIRS[pair], at + 2, pair);
     if (SLIPS[pair]) return this.flaw(at + 2, pair, SLIPS[pair]);
@@ -240,11 +268,16 @@ class Scanner {
     this.flaw(at + length, line.slice(at, at + length), '–—‐‑'.includes(sign) ? '-' : null);
   }
 
+  private isBetweenDigits(at: number): boolean {
+    return isDigit(this.line.charCodeAt(at - 1)) && isDigit(this.line.charCodeAt(at + 1));
+  }
+
   private arithmetic(sign: string, spaceAfter: boolean): void {
     const before = this.last();
     const open = this.spaced || (before !== undefined && '(;:<>=≤≥±'.includes(before.sign));
     if (this.spaced && spaceAfter) return this.push(sign, this.at + 1, sign);
-    if (open && !spaceAfter && (sign === '-' || sign === '+')) return this.push(sign === '-' ? '~' : '^', this.at + 1, sign);
+    if (open && !spaceAfter && (sign === '-' || sign === '+'))
+      return this.push(sign === '-' ? '~' : '^', this.at + 1, sign);
     this.flaw(this.at + 1, sign, ` ${sign} `);
   }
 

@@ -1,6 +1,6 @@
 // Says what may stand at a place of a line, for completion; works on lines that cannot be read.
 import { clauseAt, keywordAt } from './phrases.ts';
-import { type Token, isWordSign, scan } from './scan.ts';
+import { isWordSign, scan, type Token } from './scan.ts';
 import type { ClauseForm, Language, Span, StatementForm, ValueType, Words } from './types.ts';
 
 export interface Slot extends Span {
@@ -20,17 +20,26 @@ export interface Slot extends Span {
 export function slotAt(text: string, offset: number, words: Words, language: Language): Slot {
   const { tokens, comment } = scan(text, language);
   const none = { block: words.id, statement: null, clause: null, type: null, words: [] };
-  if (comment && offset > comment.from) return { kind: 'comment', ...none, from: comment.from, to: comment.to, typed: text.slice(comment.from, offset) };
-  const current = tokens.find((token) => token.from < offset && (offset <= token.to) && isTyped(token));
+  if (comment && offset > comment.from)
+    return { kind: 'comment', ...none, from: comment.from, to: comment.to, typed: text.slice(comment.from, offset) };
+  const current = tokens.find((token) => token.from < offset && offset <= token.to && isTyped(token));
   const before = tokens.filter((token) => token.to <= (current?.from ?? offset) && token !== current);
   const found = new Finder(before, words, language).find();
   const from = found.start ?? current?.from ?? offset;
-  const quoted = current && (current.sign === 'T' || current.text.startsWith('"')) && (offset < current.to || current.sign === '¡');
+  const quoted =
+    current && (current.sign === 'T' || current.text.startsWith('"')) && (offset < current.to || current.sign === '¡');
   const { start: _start, ...slot } = found;
-  return { ...slot, ...(quoted && slot.kind !== 'name' && { kind: 'text' as const }), from, to: current?.to ?? offset, typed: text.slice(from, offset) };
+  return {
+    ...slot,
+    ...(quoted && slot.kind !== 'name' && { kind: 'text' as const }),
+    from,
+    to: current?.to ?? offset,
+    typed: text.slice(from, offset),
+  };
 }
 
-const isTyped = ({ sign, text }: Token): boolean => 'NUTD'.includes(sign) || isWordSign(sign) || ('!¡'.includes(sign) && /^["\w]/.test(text));
+const isTyped = ({ sign, text }: Token): boolean =>
+  'NUTD'.includes(sign) || isWordSign(sign) || ('!¡'.includes(sign) && /^["\w]/.test(text));
 
 type Found = Omit<Slot, 'from' | 'to' | 'typed'> & { readonly start?: number };
 
@@ -76,7 +85,11 @@ class Finder {
       if (next >= before.length) return this.slot('name', inner, null, null);
       next += before[next + 1]?.sign === '‥' ? 3 : 1;
       if (next > before.length) return this.slot('name', inner, null, null);
-    } else if (form.name === 'optional' && next < before.length && (before[next]?.sign === 'T' || !clauseAt(inner, before, next, before.length))) {
+    } else if (
+      form.name === 'optional' &&
+      next < before.length &&
+      (before[next]?.sign === 'T' || !clauseAt(inner, before, next, before.length))
+    ) {
       if (before[next]?.sign !== ':') next++;
     }
     if (before[next]?.sign === ':') next++;
@@ -86,7 +99,8 @@ class Finder {
     }
     if (!form.value) return this.inClause(inner, next);
     const ends = form.value === 'text' || form.value === 'label';
-    if (!ends || next >= before.length) return this.inValue({ value: form.value, ...(form.words && { words: form.words }) }, inner, null, next);
+    if (!ends || next >= before.length)
+      return this.inValue({ value: form.value, ...(form.words && { words: form.words }) }, inner, null, next);
     next++;
     if (before[next]?.sign === ':') next++;
     return this.inClause(inner, next);
@@ -97,19 +111,30 @@ class Finder {
     const found = clauseAt(words, before, at, before.length);
     if (found?.clause) return this.inValue(found.clause, words, found.word, at + found.words.length);
     const first = before[at];
-    return { ...this.slot('keyword', words, null, null), ...(first && isWordSign(first.sign) && { start: first.from }) };
+    return {
+      ...this.slot('keyword', words, null, null),
+      ...(first && isWordSign(first.sign) && { start: first.from }),
+    };
   }
 
   private inValue(form: ClauseForm, words: Words, clause: string | null, at: number): Found {
     const last = this.before.length > at ? this.before.at(-1) : undefined;
     const { value } = form;
-    if (last?.sign === 'N' || (last?.sign === ')' && (value === 'point' || value === 'points'))) return this.slot('unit', words, clause, form);
+    if (last?.sign === 'N' || (last?.sign === ')' && (value === 'point' || value === 'points')))
+      return this.slot('unit', words, clause, form);
     if (value === 'text') return this.slot('text', words, clause, form);
     const named = value === 'name' || value === 'names' || value === 'path' || value === 'side';
     return this.slot(named ? 'name' : 'value', words, clause, form);
   }
 
   private slot(kind: Slot['kind'], words: Words, clause: string | null, form: ClauseForm | null): Found {
-    return { kind, block: words.id, statement: this.statement, clause, type: form?.value ?? null, words: form?.words ?? [] };
+    return {
+      kind,
+      block: words.id,
+      statement: this.statement,
+      clause,
+      type: form?.value ?? null,
+      words: form?.words ?? [],
+    };
   }
 }

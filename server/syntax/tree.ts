@@ -1,6 +1,6 @@
 // Makes the tree of a file, new or from the one before; what did not change keeps its identity from version to version.
 import { type Nested, Nesting } from './nesting.ts';
-import { type Shared, changedRows, newlineOf, numberIn, numberRows, sharedRows, splitRows } from './rows.ts';
+import { changedRows, newlineOf, numberIn, numberRows, type Shared, sharedRows, splitRows } from './rows.ts';
 import type { Language, Problem, Row, SyntaxFacts, Tree, TreeNode } from './types.ts';
 
 /** A file of more UTF-16 units than this is not read. */
@@ -18,7 +18,13 @@ export function editTree(previous: Tree, rows: readonly Row[], language: Languag
   return treeOf(previous.file, rows, language, previous.newline, previous instanceof FileTree ? previous : undefined);
 }
 
-function treeOf(file: string, rows: readonly Row[], language: Language, newline: Tree['newline'], previous?: FileTree): Tree {
+function treeOf(
+  file: string,
+  rows: readonly Row[],
+  language: Language,
+  newline: Tree['newline'],
+  previous?: FileTree,
+): Tree {
   if (previous && rows === previous.rows && newline === previous.newline) return previous;
   const shared = sharedRows(rows, previous?.rows ?? []);
   numberRows(rows, shared.same, shared.shift === 0 ? shared.tail : rows.length);
@@ -40,9 +46,26 @@ function sizeOf(rows: readonly Row[], { same, tail, shift }: Shared, previous?: 
 function unread(rows: readonly Row[]): Nested {
   const none = rows.map(() => null);
   const first = rows[0] as Row;
-  const facts: SyntaxFacts['line-unreadable'] = { text: first.text.slice(0, 40), expected: 'a file of at most 4 MB', readings: [], parent: 'file' };
-  const problem: Problem = { slug: 'line-unreadable', at: { row: first, from: 0, to: first.text.length }, related: [], facts };
-  return { lines: none, nodes: [], nodeAt: none, parents: new Int32Array(rows.length).fill(-1), ordinary: false, problems: [problem] };
+  const facts: SyntaxFacts['line-unreadable'] = {
+    text: first.text.slice(0, 40),
+    expected: 'a file of at most 4 MB',
+    readings: [],
+    parent: 'file',
+  };
+  const problem: Problem = {
+    slug: 'line-unreadable',
+    at: { row: first, from: 0, to: first.text.length },
+    related: [],
+    facts,
+  };
+  return {
+    lines: none,
+    nodes: [],
+    nodeAt: none,
+    parents: new Int32Array(rows.length).fill(-1),
+    ordinary: false,
+    problems: [problem],
+  };
 }
 
 function parentsOf({ parents, nodeAt }: Nested): (TreeNode | null)[] {

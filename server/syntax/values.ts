@@ -1,6 +1,18 @@
 // Lays what the grammar matched over the tokens of a line, and makes our own values of it.
 import type { Token } from './scan.ts';
-import type { Amount, AxisText, CompareValue, CompareWord, Expression, NameUse, PointValue, QuantityPart, Span, UnitText, Value } from './types.ts';
+import type {
+  Amount,
+  AxisText,
+  CompareValue,
+  CompareWord,
+  Expression,
+  NameUse,
+  PointValue,
+  QuantityPart,
+  Span,
+  UnitText,
+  Value,
+} from './types.ts';
 
 /** A rule that matched, from token to token; shared by all values of one shape. */
 export interface Match {
@@ -23,7 +35,8 @@ export interface Source {
 export function valueOf(match: Match, source: Source): Value | null {
   const span = spanOf(match, source);
   const first = match.parts[0];
-  if (first?.rule === 'unknown' || first?.rule === 'unknownOnly') return { kind: 'amount', span, amount: { kind: 'unknown', span } };
+  if (first?.rule === 'unknown' || first?.rule === 'unknownOnly')
+    return { kind: 'amount', span, amount: { kind: 'unknown', span } };
   return VALUES[match.rule]?.(match, source, span) ?? null;
 }
 
@@ -43,32 +56,64 @@ type Maker = (match: Match, source: Source, span: Span) => Value | null;
 const VALUES: Readonly<Record<string, Maker>> = {
   nothing: () => null,
   amount: (match, source, span) => ({ kind: 'amount', span, amount: amountOf(match, source) }),
-  amountOrNothing: (match, source, span) => (match.parts[0] ? { kind: 'amount', span, amount: amountOf(match.parts[0], source) } : null),
+  amountOrNothing: (match, source, span) =>
+    match.parts[0] ? { kind: 'amount', span, amount: amountOf(match.parts[0], source) } : null,
   size: sizeOf,
-  sizeOrAmount: (match, source, span) => (match.parts[0]?.rule === 'amount' ? { kind: 'amount', span, amount: amountOf(match.parts[0], source) } : sizeOf(match, source, span)),
+  sizeOrAmount: (match, source, span) =>
+    match.parts[0]?.rule === 'amount'
+      ? { kind: 'amount', span, amount: amountOf(match.parts[0], source) }
+      : sizeOf(match, source, span),
   point: (match, source) => pointOf(part(match, 'place') ?? match, source),
   points: pointsOf,
-  name: (match, source, span) => ({ kind: 'names', span, names: all(match, 'dotted').map((inner) => nameOf(inner, source)) }),
-  names: (match, source, span) => ({ kind: 'names', span, names: all(part(match, 'list'), 'ranged').map((inner) => nameOf(inner, source)) }),
-  path: (match, source, span) => ({ kind: 'path', span, names: all(match, 'dotted').map((inner) => nameOf(inner, source)) }),
+  name: (match, source, span) => ({
+    kind: 'names',
+    span,
+    names: all(match, 'dotted').map((inner) => nameOf(inner, source)),
+  }),
+  names: (match, source, span) => ({
+    kind: 'names',
+    span,
+    names: all(part(match, 'list'), 'ranged').map((inner) => nameOf(inner, source)),
+  }),
+  path: (match, source, span) => ({
+    kind: 'path',
+    span,
+    names: all(match, 'dotted').map((inner) => nameOf(inner, source)),
+  }),
   axis: (match, source, span) => ({ kind: 'axis', span, axis: axisOf(match, source) }),
   turn: (match, source, span) => ({ kind: 'turn', span, angle: sumIn(match, source), axis: axisOf(match, source) }),
-  circle: (match, source, span) => ({ kind: 'circle', span, diameter: sumIn(match, source), axis: axisOf(match, source) }),
+  circle: (match, source, span) => ({
+    kind: 'circle',
+    span,
+    diameter: sumIn(match, source),
+    axis: axisOf(match, source),
+  }),
   side: sideOf,
   tilt: tiltOf,
   row: rowOf,
   compare: compareOf,
-  subject: (match, source, span) => ({ kind: 'subject', span, words: all(match, 'subjectWord').map((inner) => compareWord(inner, source)) }),
-  trigger: (match, source, span) => (match.parts[0]?.rule === 'compare' ? compareOf(match.parts[0], source, span) : phrase(match, source, span)),
+  subject: (match, source, span) => ({
+    kind: 'subject',
+    span,
+    words: all(match, 'subjectWord').map((inner) => compareWord(inner, source)),
+  }),
+  trigger: (match, source, span) =>
+    match.parts[0]?.rule === 'compare' ? compareOf(match.parts[0], source, span) : phrase(match, source, span),
   text: (match, source, span) => ({ kind: 'text', span, text: tokenAt(match.at, source).text }),
   date: (match, source, span) => ({ kind: 'date', span, text: tokenAt(match.at, source).text }),
-  label: (match, source, span) => ({ kind: 'label', span, text: part(match, 'quoted') ? tokenAt(match.at, source).text : written(span, source) }),
+  label: (match, source, span) => ({
+    kind: 'label',
+    span,
+    text: part(match, 'quoted') ? tokenAt(match.at, source).text : written(span, source),
+  }),
   words: phrase,
   wordsAndAmount: (match, source, span) => phrase(match, source, span),
   designation: designationOf,
   designationOrAmount: (match, source, span) => {
     const inner = match.parts.find((one) => one.rule === 'amount' || one.rule === 'designation') ?? match;
-    return inner.rule === 'amount' ? { kind: 'amount', span, amount: amountOf(inner, source) } : designationOf(inner, source, span);
+    return inner.rule === 'amount'
+      ? { kind: 'amount', span, amount: amountOf(inner, source) }
+      : designationOf(inner, source, span);
   },
 };
 
@@ -76,7 +121,12 @@ const VALUES: Readonly<Record<string, Maker>> = {
 
 function sizeOf(match: Match, source: Source, span: Span): Value {
   const sides = part(match, 'sides');
-  return { kind: 'size', span, sides: all(sides, 'factor').map((inner) => factorOf(inner, source)), tolerance: toleranceOf(sides, source) };
+  return {
+    kind: 'size',
+    span,
+    sides: all(sides, 'factor').map((inner) => factorOf(inner, source)),
+    tolerance: toleranceOf(sides, source),
+  };
 }
 
 function pointOf(match: Match, source: Source): PointValue {
@@ -106,13 +156,24 @@ function sideOf(match: Match, source: Source, span: Span): Value {
 function tiltOf(match: Match, source: Source, span: Span): Value {
   const inner = part(match, 'incline') ?? match;
   const [angle, to] = all(inner, 'sum');
-  return { kind: 'tilt', span, axis: axisOf(inner, source), angle: sumOf(angle ?? inner, source), to: to ? sumOf(to, source) : null };
+  return {
+    kind: 'tilt',
+    span,
+    axis: axisOf(inner, source),
+    angle: sumOf(angle ?? inner, source),
+    to: to ? sumOf(to, source) : null,
+  };
 }
 
 function rowOf(match: Match, source: Source, span: Span): Value {
   const head = part(match, 'head');
   const before = head && part(head, 'amount');
-  return { kind: 'row', span, head: before ? amountOf(before, source) : null, cells: all(match, 'amount').map((inner) => amountOf(inner, source)) };
+  return {
+    kind: 'row',
+    span,
+    head: before ? amountOf(before, source) : null,
+    cells: all(match, 'amount').map((inner) => amountOf(inner, source)),
+  };
 }
 
 function compareOf(match: Match, source: Source, span: Span): CompareValue {
@@ -125,7 +186,12 @@ function compareOf(match: Match, source: Source, span: Span): CompareValue {
     span,
     subject,
     subjectSpan: { from: subject[0]?.span.from ?? span.from, to: subject.at(-1)?.span.to ?? span.to },
-    op: bound.rule === 'ranging' ? 'between' : bound.rule === 'equalled' ? '=' : ORDERS[tokenAt(bound.at, source).sign] ?? '<',
+    op:
+      bound.rule === 'ranging'
+        ? 'between'
+        : bound.rule === 'equalled'
+          ? '='
+          : (ORDERS[tokenAt(bound.at, source).sign] ?? '<'),
     left: left ?? sumOf(bound, source),
     right: bound.rule === 'equalled' ? toleranceOf(bound, source) : (right ?? null),
   };
@@ -137,19 +203,29 @@ function compareWord(match: Match, source: Source): CompareWord {
   const token = tokenAt(match.at, source);
   const span = spanOf(match, source);
   const ranged = part(match, 'ranged') ?? match;
-  return match.to - match.at === 1 && token.sign !== 'T' ? { kind: 'word', text: token.text, span } : { kind: 'name', use: nameOf(ranged, source), span };
+  return match.to - match.at === 1 && token.sign !== 'T'
+    ? { kind: 'word', text: token.text, span }
+    : { kind: 'name', use: nameOf(ranged, source), span };
 }
 
 /** Words, joined by one space, and the amount behind them if there is one. */
 function phrase(match: Match, source: Source, span: Span): Value {
-  const words = match.rule === 'phrase' ? match : (part(match, 'phrase') ?? part(part(match, 'words') ?? match, 'phrase') ?? match);
+  const words =
+    match.rule === 'phrase' ? match : (part(match, 'phrase') ?? part(part(match, 'words') ?? match, 'phrase') ?? match);
   const amount = part(match, 'amount');
-  const word = source.tokens.slice(source.offset + words.at, source.offset + words.to).map((token) => token.text).join(' ');
+  const word = source.tokens
+    .slice(source.offset + words.at, source.offset + words.to)
+    .map((token) => token.text)
+    .join(' ');
   return { kind: 'word', span, word, amount: amount ? amountOf(amount, source) : null };
 }
 
 function designationOf(match: Match, source: Source, span: Span): Value {
-  return { kind: 'designation', span, text: part(match, 'quotedOnly') ? tokenAt(match.at, source).text : written(span, source) };
+  return {
+    kind: 'designation',
+    span,
+    text: part(match, 'quotedOnly') ? tokenAt(match.at, source).text : written(span, source),
+  };
 }
 
 // ---- amounts and sums
@@ -174,7 +250,8 @@ function sumIn(match: Match, source: Source): Expression {
 function sumOf(match: Match, source: Source): Expression {
   return chain(match, source, match.rule === 'product' ? factorOf : sumOrFactor);
 }
-const sumOrFactor = (match: Match, source: Source): Expression => (match.rule === 'product' ? chain(match, source, factorOf) : factorOf(match, source));
+const sumOrFactor = (match: Match, source: Source): Expression =>
+  match.rule === 'product' ? chain(match, source, factorOf) : factorOf(match, source);
 
 /** Operands with signs of arithmetic between them, taken from the left. */
 function chain(match: Match, source: Source, operand: (match: Match, source: Source) => Expression): Expression {
@@ -202,8 +279,15 @@ function factorOf(match: Match, source: Source): Expression {
 function operandOf(match: Match, source: Source): Expression {
   const inner = match.rule === 'operand' ? (match.parts[0] ?? match) : match;
   const span = spanOf(inner, source);
-  if (inner.rule === 'quantity') return { kind: 'quantity', span, negative: false, parts: quantityParts(inner, source) };
-  if (inner.rule === 'call') return { kind: 'call', span, fn: tokenAt(inner.at, source).text, args: all(inner, 'sum').map((one) => sumOf(one, source)) };
+  if (inner.rule === 'quantity')
+    return { kind: 'quantity', span, negative: false, parts: quantityParts(inner, source) };
+  if (inner.rule === 'call')
+    return {
+      kind: 'call',
+      span,
+      fn: tokenAt(inner.at, source).text,
+      args: all(inner, 'sum').map((one) => sumOf(one, source)),
+    };
   if (inner.rule === 'bracket') return { ...sumIn(inner, source), span };
   return { kind: 'name', span, name: tokenAt(inner.at, source).text };
 }
@@ -242,7 +326,8 @@ function wordOf(match: Match, source: Source): { text: string; span: Span } {
 // ---- matches and tokens
 
 const part = (match: Match, rule: string): Match | undefined => match.parts.find((inner) => inner.rule === rule);
-const all = (match: Match | undefined, rule: string): Match[] => match?.parts.filter((inner) => inner.rule === rule) ?? [];
+const all = (match: Match | undefined, rule: string): Match[] =>
+  match?.parts.filter((inner) => inner.rule === rule) ?? [];
 const tokenAt = (at: number, source: Source): Token => source.tokens[source.offset + at] as Token;
 const written = (span: Span, source: Source): string => source.text.slice(span.from, span.to);
 

@@ -7,6 +7,7 @@ import { tmpdir } from 'node:os';
 import { delimiter, join } from 'node:path';
 import { install } from './install.mjs';
 
+const nodeVersion = '24.21.0';
 const packages = { 'code-server': '4.139.1' };
 const userSettings = {
   'telemetry.telemetryLevel': 'off',
@@ -19,11 +20,11 @@ const userSettings = {
 
 /** Starts the host for a folder, the extension under test and its suite's script, all by path. */
 export async function startNodeHost({ cache, workspace, extension, suite }) {
-  const path = await installHost(cache);
+  const path = installHost(cache);
   const data = await mkdtemp(join(tmpdir(), 'becket-host-'));
   await mkdir(join(data, 'data/User'), { recursive: true });
   await writeFile(join(data, 'data/User/settings.json'), JSON.stringify(userSettings));
-  const script = join(cache, 'node_modules/code-server/lib/vscode/out/server-main.js');
+  const script = join(cache, 'host/node_modules/code-server/lib/vscode/out/server-main.js');
   const options = [
     '--host',
     '127.0.0.1',
@@ -57,11 +58,12 @@ export async function startNodeHost({ cache, workspace, extension, suite }) {
   };
 }
 
-/** The path on which its own Node comes first. */
-async function installHost(cache) {
-  install(cache, { node: '24.21.0' }, process.env.PATH);
-  const path = [join(cache, 'node_modules/.bin'), process.env.PATH].join(delimiter);
-  install(cache, packages, path);
+/** The path of programs on which its own Node comes first. */
+function installHost(cache) {
+  const node = join(cache, 'node');
+  install(node, { node: nodeVersion });
+  const path = [join(node, 'node_modules/.bin'), process.env.PATH].join(delimiter);
+  install(join(cache, 'host'), packages, { path });
   return path;
 }
 

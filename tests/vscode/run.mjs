@@ -80,7 +80,7 @@ async function runInChromium() {
 /** The packages' own install scripts build native parts of a server that is not run here, so they are left out. */
 function browserFolders() {
   const folder = join(cache, 'browser-host');
-  install(folder, browserBuild, process.env.PATH, ['--ignore-scripts']);
+  install(folder, browserBuild, { options: ['--ignore-scripts'] });
   return {
     code: join(folder, 'node_modules/code-server/lib/vscode'),
     fileSystem: join(folder, 'node_modules/@vscode/test-web/fs-provider'),

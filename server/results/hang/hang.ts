@@ -1,31 +1,52 @@
-// How the plan's loads hang: builds the rig, solves it as drawn and in each stage, and holds every item against its limits.
+// How the plan's loads hang: as drawn and in each stage, in every way a basket can lie, held against limits; the worst is what counts.
+import { identity } from '../../mechanics/index.ts';
 import type { BoundPlan, Item, Thing } from '../../plan/index.ts';
 import type { Cause } from '../../quantities/derived.ts';
+import { write } from '../../quantities/index.ts';
+import type { Summed } from '../bodies.ts';
 import type { GearTable } from '../gear.ts';
-import { because, type Notes } from '../notes.ts';
+import { because, Notes } from '../notes.ts';
 import type { Layout } from '../place.ts';
-import type { GearUse, LegUse, LoadResult } from '../types.ts';
-import { type Figures, figuresOf, type Pulls, pullsOf, pullsOfShare } from './figures.ts';
-import { judge, unstable, unsolved } from './judge.ts';
-import { build, type Built } from './model.ts';
-import { network, type Network } from './network.ts';
-import { ratingsOf } from './ratings.ts';
-import { type Solved, solveRig } from './solve.ts';
-import { pullsStraightUp, share } from './tandem.ts';
+import type { GearUse, LegUse, LoadResult, ResultProblem } from '../types.ts';
+import type { Figures } from './figures.ts';
+import type { HungLoad } from './hung.ts';
+import type { Built } from './model.ts';
+import type { Solved } from './solve.ts';
+import { readStage, type Step } from './stages.ts';
+import { hangWays, type Way } from './ways.ts';
+import { keyOf, measure, type Told, worstFindings, worstOf } from './worse.ts';
 
 export interface Hanging {
   /** Figures as drawn; things without figures are open for `because`. */
   readonly drawn: ReadonlyMap<Thing, Figures>;
-  readonly stages: readonly { readonly name: string; readonly figures: ReadonlyMap<Thing, Figures>; readonly because: readonly Cause[] }[];
+  /** How each load hangs as drawn: tilt, low side, hook over the centre, reach below the hook. */
+  readonly loads: readonly HungLoad[];
+  readonly stages: readonly HangingStage[];
   readonly because: readonly Cause[];
   readonly built: Built | null;
   readonly solved: Solved | null;
   readonly unjudged: readonly string[]; // in words, for the sheet's head
 }
 
+export interface HangingStage {
+  readonly name: string;
+  readonly item: Item;
+  readonly figures: ReadonlyMap<Thing, Figures>; // the worst of its steps
+  readonly because: readonly Cause[];
+  /** Its loads in the attitude it ends in. */
+  readonly loads: readonly HungLoad[];
+  /** Over a sweep: at each angle of the incline (rad) the pull of each hook on what hangs (worst, N); null without a sweep. */
+  readonly curve: readonly { readonly angle: number; readonly hooks: readonly number[] | null }[] | null;
+  /** Of each hook of a sweep the angle at which it pulls most, rad. */
+  readonly worst: readonly { readonly hook: Thing; readonly angle: number; readonly pull: number }[];
+}
+
+/** A load with what its parts and places are. */
+export type HungFrom = LoadResult & { readonly body: Summed; readonly layout: Layout };
+
 export interface HangInput {
   readonly plan: BoundPlan;
-  readonly loads: readonly (LoadResult & { readonly layout: Layout })[];
+  readonly loads: readonly HungFrom[];
   readonly legs: readonly LegUse[];
   readonly gear: readonly GearUse[];
   readonly table: GearTable;
@@ -34,91 +55,90 @@ export interface HangInput {
   readonly opens: ReadonlyMap<Thing, readonly Cause[]>;
 }
 
-const nothing = (causes: readonly Cause[]): Hanging => ({ drawn: new Map(), stages: [], because: causes, built: null, solved: null, unjudged: [] });
+const nothing = (causes: readonly Cause[]): Hanging => ({ drawn: new Map(), loads: [], stages: [], because: causes, built: null, solved: null, unjudged: [] });
 
 /** The hang of a plan; every figure open where something stands in the way. */
 export function hangPlan(input: HangInput): Hanging {
-  const { plan, legs, gear, table, notes, loads } = input;
-  const sound = legs.filter((leg) => !leg.broken);
-  if (!sound.length) return nothing([{ what: 'No leg says how the load hangs.', at: plan.head?.at ?? null }]);
-  const stages = plan.items.filter((item) => item.keyword === 'stage' && item.file === plan.file);
-  if (sound.length < legs.length) return nothing(legs.filter((leg) => leg.broken).map((leg) => because('A leg is broken.', leg.item.at)));
-  const net = network(sound);
-  const [first] = net.unbuilt;
-  if (first) return unbuilt(first.leg.item, first.why, notes);
+  const { plan, legs, notes } = input;
+  if (!legs.some((leg) => !leg.broken)) return nothing([{ what: 'No leg says how the load hangs.', at: plan.head?.at ?? null }]);
+  const broken = legs.filter((leg) => leg.broken);
+  if (broken.length) return nothing(broken.map((leg) => because('A leg is broken.', leg.item.at)));
   const lines = plan.items.filter((item) => item.keyword === 'rig').flatMap((item) => [...item.opens, ...item.children.flatMap((child) => child.opens)]);
   if (lines.length) return nothing(lines.map((at) => because('A line of the rig cannot be read.', at)));
-  if (!net.nodes.some((node) => node.kind === 'hook')) return nothing([because('The legs hang from nothing.', sound[0]?.item.at as never)]);
-  const uses = new Map(gear.map((one) => [one.thing, one]));
-  const built = build(net, { loads, beams: (thing) => table.points(thing.item), uses, table });
-  if ('because' in built) return nothing(built.because);
-  return hung(input, net, built, uses, stages);
-}
-
-function unbuilt(at: Item, why: string, notes: Notes): Hanging {
-  const cause = notes.add('not-judged', at.at, { thing: `How ${why} shares its pull`, result: 'the tension in every leg' }, `This version does not work out ${why}.`);
-  return { ...nothing([cause]), unjudged: [`the pull in ${why}`] };
-}
-
-function hung(input: HangInput, net: Network, built: Built, uses: ReadonlyMap<Thing, GearUse>, stages: readonly Item[]): Hanging {
-  const ratings = ratingsOf(input);
-  const read = (pulls: Pulls) => figuresOf(built, pulls, uses, ratings);
-  if (pullsStraightUp(built)) return straightUp(input, built, stages, read, ratings.words);
-  const solved = solveRig(built);
-  if ('error' in solved) return { ...nothing([unsolved(input, built, solved)]), built, unjudged: ratings.words };
-  if (overturns(solved.rest)) return { ...nothing([unstable(input, built)]), built, solved, unjudged: ratings.words };
-  const pulls = pullsOf(built, solved);
-  const drawn = read(pulls);
-  judge(input, built, pulls, drawn, solved, null);
-  const words = [...ratings.words];
-  for (const stage of stages) {
-    input.notes.add('not-judged', stage.at, { thing: `Stage ${stage.names[0] ?? ''}`.trim(), result: 'what each item takes in it' }, '');
-    words.push('stages of a lift that hangs from one hook or from hooks with a place');
-  }
-  return { drawn, stages: stages.map((stage) => ({ name: stage.names[0] ?? '', figures: new Map(), because: [because('This version does not work this stage out.', stage.at)] })), because: [], built, solved, unjudged: [...new Set(words)] };
-}
-
-/** It lets go of the pose drawn: no rest there, or one that is found only upside down. What merely turns far is tilted. */
-const overturns = (rest: Solved['rest']): boolean => rest.status === 'unstable' || (rest.turnsOver && rest.turned > Math.PI / 2);
-
-/** Two hooks that pull straight up: as drawn, and inclined as each stage says; a sweep shows its worst step. */
-function straightUp(input: HangInput, built: Built, stages: readonly Item[], read: (pulls: Pulls) => ReadonlyMap<Thing, Figures>, words: readonly string[]): Hanging {
-  const first = share(built, null);
-  if ('unbuilt' in first) return unbuilt(input.legs[0]?.rigItem as Item, first.unbuilt, input.notes);
-  const at = (found: ReturnType<typeof share>, where: Item | null): { figures: ReadonlyMap<Thing, Figures>; because: readonly Cause[] } => {
-    if ('unbuilt' in found) return { figures: new Map(), because: [because(found.unbuilt, (where ?? input.legs[0]?.item)?.at as never)] };
-    if ('reason' in found) return { figures: new Map(), because: [unsolved(input, built, { error: 'two-hooks', name: null, reason: found.reason })] };
-    if (found.depth < 0) return { figures: new Map(), because: [unstable(input, built, -found.depth)] };
-    const pulls = pullsOfShare(built, found);
-    const figures = read(pulls);
-    judge(input, built, pulls, figures, null, where);
-    return { figures, because: [] };
+  const drawn = together([hangWays(input, { angle: null, R: identity }, null)], [], plan);
+  const stages = plan.items.filter((item) => item.keyword === 'stage' && item.file === plan.file).map((item) => staged(item, input));
+  notes.problems.push(...told(drawn.found, stages));
+  return {
+    drawn: drawn.figures, loads: drawn.loads, because: drawn.because, built: drawn.built, solved: drawn.solved,
+    stages: stages.map((one) => one.stage),
+    unjudged: [...new Set([...drawn.unjudged, ...stages.flatMap((one) => one.unjudged)])],
   };
-  const drawn = at(first, null);
-  const done = stages.map((stage) => {
-    const value = stage.clauses.get('incline')?.[0]?.value;
-    if (stage.clauses.has('without') || stage.opens.length || (value && value.kind !== 'tilt')) {
-      const cause = input.notes.add('not-judged', stage.at, { thing: `Stage ${stage.names[0] ?? ''}`.trim(), result: 'what each item takes in it' }, 'This version does not work this stage out.');
-      return { name: stage.names[0] ?? '', figures: new Map<Thing, Figures>(), because: [cause] };
-    }
-    const tilt = value?.kind === 'tilt' ? value : null;
-    return { name: stage.names[0] ?? '', ...at(tilt ? worstStep(built, tilt) : first, stage) };
-  });
-  return { drawn: drawn.figures, stages: done, because: drawn.because, built, solved: null, unjudged: words };
 }
 
-const step = Math.PI / 36; // 5 deg
+type Together = Pick<Way, 'figures' | 'because' | 'loads' | 'built' | 'solved' | 'unjudged' | 'found'>;
 
-/** The shares of an incline; of a sweep the largest of each line over its steps, with the largest tilt. */
-function worstStep(built: Built, tilt: { readonly axis: string; readonly from: { readonly value: number }; readonly to: { readonly value: number } | null }): ReturnType<typeof share> {
-  const end = tilt.to?.value ?? tilt.from.value;
-  const n = Math.max(1, Math.ceil(Math.abs(end - tilt.from.value) / step - 1e-9));
-  const angles = tilt.to ? Array.from({ length: n + 1 }, (_, i) => tilt.from.value + ((end - tilt.from.value) * i) / n) : [tilt.from.value];
-  const found = angles.map((angle) => share(built, { axis: tilt.axis, angle }));
-  const bad = found.find((one) => !('pulls' in one));
-  if (bad) return bad;
-  const fine = found as Extract<(typeof found)[number], { readonly pulls: unknown }>[];
-  const most = (pick: (one: (typeof fine)[number]) => number) => Math.max(...fine.map(pick));
-  const [first] = fine as [(typeof fine)[number]];
-  return { ...first, pulls: [most((one) => one.pulls[0]), most((one) => one.pulls[1])], worst: [most((one) => one.worst[0]), most((one) => one.worst[1])], least: [Math.min(...fine.map((one) => one.least[0])), Math.min(...fine.map((one) => one.least[1]))], tilt: most((one) => one.tilt), depth: Math.min(...fine.map((one) => one.depth)) };
+/** The worst of all ways in all steps; what is open in one of them is open. */
+function together(steps: readonly (readonly Way[])[], angles: readonly Step[], plan: BoundPlan): Together {
+  const ways = steps.flat();
+  const open = ways.filter((way) => way.because.length);
+  const at = (i: number): string => (steps.length > 1 ? `at ${write(angles[i]?.angle ?? 0, 'rad', { system: plan.units, round: 'near' })}` : '');
+  const tellings: Told[] = steps.flatMap((list, i) => list.map((way) => ({ words: [at(i), way.words].filter(Boolean).join(', '), figures: way.figures })));
+  return {
+    figures: open.length ? new Map() : worstOf(tellings, steps.length === 1 ? 'the worse of both ways it can lie' : ''),
+    because: open.flatMap((way) => way.because),
+    loads: open.length ? [] : (ways.at(-1)?.loads ?? []),
+    built: ways[0]?.built ?? null,
+    solved: ways[0]?.solved ?? null,
+    unjudged: ways.flatMap((way) => way.unjudged),
+    found: worstFindings(ways.map((way) => way.found)),
+  };
+}
+
+interface Staged {
+  readonly stage: HangingStage;
+  readonly found: readonly ResultProblem[];
+  readonly unjudged: readonly string[];
+}
+
+/** A stage: what hangs in it, in each of its attitudes. */
+function staged(item: Item, input: HangInput): Staged {
+  const notes = new Notes();
+  const read = readStage(item, { ...input, notes });
+  const none = { item, figures: new Map(), loads: [], curve: null, worst: [] };
+  if ('because' in read) return { stage: { ...none, name: read.name, because: read.because }, found: notes.problems, unjudged: [] };
+  if (!read.input.legs.length) return { stage: { ...none, name: read.name, because: [because('Nothing hangs in this stage.', item.at)] }, found: notes.problems, unjudged: [] };
+  const steps = read.steps.map((step) => hangWays(read.input, step, item));
+  const all = together(steps, read.steps, input.plan);
+  const figures = new Map(all.figures);
+  const changed = read.input.loads.filter((load, i) => load !== input.loads[i]);
+  for (const load of changed) figures.set(load.thing, { ...figures.get(load.thing), weight: load.weight, 'cog x': load.cog[0], 'cog y': load.cog[1], 'cog z': load.cog[2] });
+  return { stage: { name: read.name, item, figures, because: all.because, loads: all.loads, ...curveOf(read.steps, steps) }, found: [...notes.problems, ...all.found], unjudged: all.unjudged };
+}
+
+/** The pull of each hook over the angles of a sweep, and where each is largest. */
+function curveOf(steps: readonly Step[], ways: readonly (readonly Way[])[]): Pick<HangingStage, 'curve' | 'worst'> {
+  if (steps.length < 2) return { curve: null, worst: [] };
+  const hooks = ways.flat().find((way) => way.pulls)?.built?.hooks ?? [];
+  const curve = steps.map(({ angle }, i) => {
+    const pulls = (ways[i] ?? []).map((way) => way.pulls?.anchors ?? null);
+    const known = pulls.length > 0 && pulls.every((one) => one !== null);
+    return { angle: angle ?? 0, hooks: known ? hooks.map((_, k) => Math.max(...pulls.map((one) => one?.[k] ?? Number.NaN))) : null };
+  });
+  const worst = hooks.flatMap((hook, k) => {
+    const best = curve.reduce<{ angle: number; pull: number } | null>((most, { angle, hooks: pulls }) => (pulls && (!most || (pulls[k] as number) > most.pull) ? { angle, pull: pulls[k] as number } : most), null);
+    return best ? [{ hook, ...best }] : [];
+  });
+  return { curve, worst };
+}
+
+/** Findings as drawn, and of each stage those that are new in it or worse there; a stage's carry its name. */
+function told(drawn: readonly ResultProblem[], stages: readonly Staged[]): readonly ResultProblem[] {
+  const kept = new Map(drawn.map((problem) => [keyOf(problem), problem]));
+  for (const { stage, found } of stages) for (const problem of found) {
+    const before = kept.get(keyOf(problem));
+    if (before && measure(before) >= measure(problem)) continue;
+    const inIt = problem.at.row === stage.item.at.row;
+    kept.set(keyOf(problem), inIt ? problem : ({ ...problem, facts: { ...problem.facts, inStage: stage.name }, related: [...problem.related, { at: stage.item.nameAt, says: 'stage' }] } as unknown as ResultProblem));
+  }
+  return [...kept.values()];
 }

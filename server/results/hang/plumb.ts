@@ -40,9 +40,9 @@ export function plumb(built: Built, R: Mat3): Built | HangError | { readonly rea
   let inverse = [-reach, 0, 0, span];
   for (let round = 0; round < mostRounds; round++) {
     if (Math.abs(off[0]) < exact && Math.abs(off[1]) < exact) return { ...built, model: at(s, h), onLines: true };
-    const step = [-((inverse[0] as number) * off[0] + (inverse[1] as number) * off[1]), -((inverse[2] as number) * off[0] + (inverse[3] as number) * off[1])] as const;
+    const step: readonly [number, number] = [-((inverse[0] as number) * off[0] + (inverse[1] as number) * off[1]), -((inverse[2] as number) * off[0] + (inverse[3] as number) * off[1])];
     const kept = Math.min(1, (0.2 * reach) / Math.max(1e-300, Math.hypot(...step)));
-    const moved = [step[0] * kept, step[1] * kept] as const;
+    const moved: readonly [number, number] = [step[0] * kept, step[1] * kept];
     const next = miss(s + moved[0], h + moved[1]);
     if ('error' in next) return next;
     inverse = broyden(inverse, moved, [next[0] - off[0], next[1] - off[1]]);

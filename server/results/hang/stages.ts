@@ -22,7 +22,6 @@ export interface Stage {
   /** What hangs in it; without the legs of rigs and the parts that are not there. */
   readonly input: HangInput;
   readonly steps: readonly Step[];
-  readonly inclined: boolean;
 }
 
 const fine = Math.PI / 36; // 5 deg
@@ -37,7 +36,7 @@ export function readStage(item: Item, input: HangInput): Stage | { readonly name
   if (causes.length) return { name, because: unique(causes) };
   const loads = input.loads.map((load) => (gone.parts.size ? withoutParts(load, gone.parts) : load));
   const steps: readonly Step[] = tilt?.value?.kind === 'tilt' ? stepsOf(tilt.value) : [{ angle: null, R: identity }];
-  return { name, item, steps, inclined: Boolean(tilt), input: { ...input, loads, legs: input.legs.filter((leg) => !leg.rig || !gone.rigs.has(leg.rig)) } };
+  return { name, item, steps, input: { ...input, loads, legs: input.legs.filter((leg) => !leg.rig || !gone.rigs.has(leg.rig)) } };
 }
 
 type Tilt = { readonly axis: string; readonly from: { readonly value: number }; readonly to: { readonly value: number } | null };

@@ -25,7 +25,7 @@ test('kinds get an article, sentences lose a stop', () => {
   expect(withArticle('load')).toBe('a load');
   expect(withArticle('a sling')).toBe('a sling');
   expect(withArticle('assembly')).toBe('an assembly');
-  expect(unstopped('It is not known.')).toBe('It is not known');
+  expect(unstopped('It is not known.')).toBe('it is not known');
 });
 
 test('loads are rounded up', () => {

@@ -1,0 +1,93 @@
+// What a load that hangs comes near: taut runs against its own parts, the hook against the crane's tip, and the hook off its centre at lift-off.
+import { apply, compose, contains, inverse, lengthInside, rotate, subtract, transpose, type Vec3 } from '../../mechanics/index.ts';
+import type { HangResult, NodeRef } from '../../mechanics/hang/index.ts';
+import type { Thing } from '../../plan/index.ts';
+import type { Summed } from '../bodies.ts';
+import type { LegUse } from '../types.ts';
+import type { HangInput } from './hang.ts';
+import { type Built, pointAt } from './model.ts';
+
+/** A run goes through a part where this much of it (m) lies deeper in the part than that. */
+const deep = 0.005;
+/** A part that a run ends at or within this of (m) is what it takes hold of. */
+const held = 0.02;
+const samples = 100;
+
+type Loaded = HangInput['loads'][number] & { readonly body: Summed };
+
+/** Notes taut runs that go through a part of the load they lift, as it hangs. Liquids, and parts whose place is not known, are left aside. */
+export function runsThrough(input: HangInput, built: Built, rest: HangResult): void {
+  built.bodies.forEach(({ thing }, b) => {
+    const load = input.loads.find((one) => one.thing === thing) as Loaded | undefined;
+    const place = rest.bodies[b];
+    if (!load || !place || !('body' in load)) return;
+    const own = (p: Vec3): Vec3 => rotate(transpose(place.rotation), subtract(p, place.position));
+    const leaves = leavesOf(load.body).filter((leaf) => leaf.part?.shape && leaf.part.kind !== 'liquid' && leaf.box);
+    for (const { edge, sling } of built.edges) {
+      if (rest.slings[sling]?.slack) continue;
+      const path = built.model.slings[sling]?.path ?? [];
+      for (const leaf of leaves) {
+        const hit = path.slice(1).some((node, i) => {
+          const above = path[i] as NodeRef;
+          if (onBody(node, b) && onBody(above, b)) return false;
+          const [from, to] = [own(worldOf(above, built, rest)), own(worldOf(node, built, rest))];
+          const ends = [...(onBody(above, b) ? [from] : []), ...(onBody(node, b) ? [to] : [])];
+          return lengthInside(from, to, leaf.box as NonNullable<Summed['box']>) > deep && through(leaf, load, from, to, ends);
+        });
+        const leg = edge.legs[0] as LegUse;
+        if (hit) input.notes.add('clearance-short', leg.item.at, { a: `the leg to ${edge.bottom.thing.name}`, b: leaf.thing.name, stage: null }, '', [{ at: leaf.thing.item.nameAt, says: leaf.thing.name }]);
+      }
+    }
+  });
+}
+
+/** Does the line run through the material's outline of a copy that it does not end at? */
+function through({ thing, part }: Summed, { layout }: Loaded, from: Vec3, to: Vec3, ends: readonly Vec3[]): boolean {
+  const shape = part?.shape;
+  const placed = layout.place(thing.item);
+  if (!shape || placed.open.some((causes) => causes.length) || layout.frameOpen(thing.owner).open.some((causes) => causes.length)) return false;
+  return layout.frames(thing.owner).flatMap((frame) => placed.copies.map((copy) => inverse(compose(frame, copy)))).some((back) => {
+    if (ends.some((end) => contains(shape, apply(back, end), held))) return false;
+    const [a, b] = [apply(back, from), apply(back, to)];
+    return Array.from({ length: samples + 1 }, (_, i) => i / samples).some((t) => contains(shape, [a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1]), a[2] + t * (b[2] - a[2])], -deep));
+  });
+}
+
+const leavesOf = (body: Summed): readonly Summed[] => (body.part ? [body] : body.bodies.flatMap(leavesOf));
+const onBody = (node: NodeRef, b: number): boolean => 'body' in node && node.body === b;
+
+function worldOf(node: NodeRef, { model }: Built, rest: HangResult): Vec3 {
+  if ('anchor' in node) return model.anchors[node.anchor]?.at as Vec3;
+  if ('particle' in node) return rest.particles[node.particle]?.position as Vec3;
+  const place = rest.bodies[node.body] as HangResult['bodies'][number];
+  const [x, y, z] = rotate(place.rotation, model.bodies[node.body]?.points[node.point]?.at as Vec3);
+  return [x + place.position[0], y + place.position[1], z + place.position[2]];
+}
+
+/** At lift-off the hook may stand this share of the span of the picks off the centre (built in). */
+const swingShare = 0.05;
+
+/** Notes a hook that does not stand over the centre of the load as drawn: at its place, or where the legs hold it once it hangs. */
+export function swings(input: HangInput, built: Built, rest: HangResult): void {
+  const [hook, second] = built.hooks;
+  const b = built.bodies.findIndex(({ thing }) => thing.kind === 'load');
+  const body = built.model.bodies[b];
+  if (!hook || second || !body || built.bodies.filter(({ thing }) => thing.kind === 'load').length > 1) return;
+  const at = pointAt(hook.item);
+  const off = at ? subtract(at, body.cog) : (rest.bodies[b]?.hookOverCentre ?? null);
+  if (!off) return;
+  const distance = Math.hypot(off[0], off[1]);
+  const apart = body.points.flatMap((one, i) => body.points.slice(i + 1).map((other) => Math.hypot(one.at[0] - other.at[0], one.at[1] - other.at[1])));
+  const limit = swingShare * Math.max(0, ...apart);
+  if (!(limit > 0) || distance <= limit * (1 + 1e-9)) return;
+  input.notes.add('lift-off-swing', (input.legs[0] as LegUse).item.at, { distance, side: sideOf(off, built, b), limit }, '', [{ at: hook.item.nameAt, says: hook.name }]);
+}
+
+/** The pick that lies furthest that way, where one alone does; else the axis. */
+function sideOf(off: Vec3, built: Built, b: number): string {
+  const picks = [...built.places].flatMap(([thing, place]) => (thing.kind === 'pick' && 'body' in place && place.body === b ? [{ thing, at: built.model.bodies[b]?.points[place.point]?.at as Vec3 }] : []));
+  const [first, next] = picks.map(({ thing, at }): { thing: Thing; along: number } => ({ thing, along: at[0] * off[0] + at[1] * off[1] })).sort((x, y) => y.along - x.along);
+  if (first && (!next || first.along > next.along + 1e-9)) return first.thing.name;
+  const axis = Math.abs(off[0]) >= Math.abs(off[1]) ? 0 : 1;
+  return `${(off[axis] as number) > 0 ? '+' : '-'}${'xy'[axis]}`;
+}
