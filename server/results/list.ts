@@ -36,7 +36,7 @@ export interface Worked {
 }
 
 /** Every subject of the plan with every result it can have. */
-export function listResults({ plan, totals, loads, rigging, hanging }: Worked): readonly Result[] {
+export function listResults({ plan, totals, loads, rigging, hanging, headroom }: Worked): readonly Result[] {
   const start = plan.head?.at ?? plan.items[0]?.at;
   if (!start) return [];
   const all: Result[] = [];
@@ -81,7 +81,7 @@ export function listResults({ plan, totals, loads, rigging, hanging }: Worked): 
         ),
       );
   for (const stage of hanging.stages) all.push(...stageRows(stage, plan, loads, rigging));
-  for (const item of plan.items) if (item.file === plan.file) all.push(...siteRows(item, plan, totals));
+  for (const item of plan.items) if (item.file === plan.file) all.push(...siteRows(item, plan, totals, headroom));
   return all;
 }
 
@@ -185,20 +185,26 @@ function stageRows(
 const gearFigures = (gear: GearUse): Figures => ({ capacity: gear.capacity });
 
 /** Cranes with their positions, ground with its supports, and weather: their results are open until they are worked out. */
-function siteRows(item: Item, plan: BoundPlan, totals: Results['totals']): readonly Result[] {
+function siteRows(
+  item: Item,
+  plan: BoundPlan,
+  totals: Results['totals'],
+  headroom: Worked['headroom'],
+): readonly Result[] {
   const things = (one: Item) => plan.names.of(one);
   const cranes = plan.items.filter((one) => one.keyword === 'crane' && one.file === plan.file).length;
-  if (item.keyword === 'crane')
+  if (item.keyword === 'crane') {
+    const positions = item.children.filter((child) => child.keyword === 'position');
+    const gross: Figures = cranes === 1 ? { 'gross load': totals.gross } : {};
     return things(item).flatMap((crane) => [
-      ...rows(named('crane', crane), cranes === 1 ? { 'gross load': totals.gross } : {}, item.at),
-      ...item.children
-        .filter((child) => child.keyword === 'position')
-        .flatMap((position) =>
-          things(position).flatMap((thing) =>
-            rows(named('position', thing), cranes === 1 ? { 'gross load': totals.gross } : {}, position.at),
-          ),
+      ...rows(named('crane', crane), { ...gross, headroom: leastOf(positions.map((one) => headroom.get(one))) }, item.at),
+      ...positions.flatMap((position) =>
+        things(position).flatMap((thing) =>
+          rows(named('position', thing), { ...gross, headroom: headroom.get(position) }, position.at),
         ),
+      ),
     ]);
+  }
   if (item.keyword === 'ground') {
     const ground = things(item)[0];
     return [
@@ -209,4 +215,10 @@ function siteRows(item: Item, plan: BoundPlan, totals: Results['totals']): reado
     ];
   }
   return item.keyword === 'weather' ? rows({ kind: 'weather', name: null, path: [] }, {}, item.at) : [];
+}
+
+/** The least of figures; open as soon as one is; nothing where none is worked out. */
+function leastOf(figures: readonly (Derived | undefined)[]): Derived | undefined {
+  const known = figures.filter((one) => one !== undefined);
+  return known.find((one) => one.value === null) ?? known.sort((a, b) => (a.low as number) - (b.low as number))[0];
 }

@@ -1,32 +1,9 @@
 // Reads the words of a line: keyword, name, colon, value, clauses. What cannot be read costs only its own clause.
-import { FORMS } from './forms.ts';
-import { doubtful } from './numbers.ts';
-import { anyKeywordAt, clauseAt, keywordAt, nearestPhrases, type Phrase, phraseOf, spelled } from './phrases.ts';
+import { anyKeywordAt, clauseAt, keywordAt, nearestPhrases, type Phrase, spelled } from './phrases.ts';
+import { type MatchShape, type Piece, spanOf, type ValueForm, ValueReader } from './reader.ts';
 import type { Damage, Edit } from './repairs.ts';
 import { isWordSign, type Scanned, type Token } from './scan.ts';
-import type {
-  ClauseText,
-  KeywordUse,
-  Language,
-  LineProblem,
-  NameUse,
-  ReadLine,
-  Span,
-  StatementForm,
-  SyntaxFacts,
-  Value,
-  ValueType,
-  Words,
-} from './types.ts';
-import { type Match, valueOf } from './values.ts';
-
-/** How far a shape could be read, as an index of its signs, and what could have stood there. */
-export interface Mismatch {
-  readonly failedAt: number;
-  readonly expected: string;
-}
-/** Matches signs with a start rule of the grammar of values. */
-export type MatchShape = (rule: string, shape: string) => Match | Mismatch;
+import type { ClauseText, Language, LineProblem, NameUse, ReadLine, Span, StatementForm, ValueType, Words } from './types.ts';
 
 /** What the words of a line say. */
 export interface Code {
@@ -42,54 +19,31 @@ export interface Code {
 
 /** Reads the tokens of a line (at least one) by the words of its parent. */
 export function readCode(line: Scanned, words: Words, language: Language, match: MatchShape): Code {
-  const reader = new Reader(line, words, language, match);
+  const reader = new LineReader(line, words, language, match);
   reader.read();
   return reader;
 }
 
-/** Kinds of values whose digits are no quantities: nothing to doubt about them. */
-const UNCOUNTED = new Set<Value['kind']>(['designation', 'label', 'text', 'date']);
-
 /** Words that hold an expression together, beside `x`: no name of a value. */
 const JOINING = new Set(['x', 'about', 'to', 'and', 'or', 'between', 'none']);
 
-interface Piece {
-  readonly at: number;
-  readonly to: number;
-}
-interface ValueForm {
-  readonly value: ValueType;
-  readonly words?: readonly string[];
-}
-interface ValueRead {
-  readonly value: Value | null;
-  readonly unread: boolean;
-}
-
-class Reader implements Code {
+class LineReader extends ValueReader implements Code {
   kind: Code['kind'] = 'unread';
   statement: ReadLine['statement'] = null;
   readonly clauses: ClauseText[] = [];
   meant: string | null = null;
-  opens = false;
-  readonly problems: LineProblem[] = [];
-  damages: Map<LineProblem, Damage> | null = null;
-  private readonly tokens: readonly Token[];
-  /** What a line that cannot be read leaves open, in its own words. */
-  private owner: string;
   /** A statement stands where a clause is due: what follows belongs to it, and says nothing more. */
   private displaced = false;
   /** More brackets are opened than closed. */
   private readonly unclosed: boolean;
 
   constructor(
-    private readonly line: Scanned,
+    line: Scanned,
     private readonly words: Words,
-    private readonly language: Language,
-    private readonly match: MatchShape,
+    language: Language,
+    match: MatchShape,
   ) {
-    this.tokens = line.tokens;
-    this.owner = words.id;
+    super(line, words.id, language, match);
     this.unclosed = this.hasUnclosed();
   }
 
@@ -340,102 +294,7 @@ class Reader implements Code {
     this.problem('word-unknown', this.spanFrom(piece.at, to), { word: spelled(this.tokens, piece.at, to), nearest });
     return nearest;
   }
-
-  // ---- values
-
-  private readValue(form: ValueForm, at: number, to: number, piece: Piece, inner: Words): ValueRead {
-    let shape = '';
-    for (let n = at; n < to; n++) shape += this.tokens[n]?.sign ?? '';
-    const match = this.match(FORMS[form.value].rule, shape);
-    if ('failedAt' in match) {
-      const first = form.words && form.value !== 'trigger' ? oneOf(form.words) : FORMS[form.value].wanted;
-      const expected = match.failedAt === 0 && form.value !== 'nothing' ? first : match.expected;
-      this.unreadable(at + match.failedAt, piece, expected, { type: form.value, at, to, clauses: inner });
-      return { value: null, unread: true };
-    }
-    const value = valueOf(match, { tokens: this.tokens, offset: at, text: this.line.text, last: NOWHERE });
-    if (this.tell(at, to)) return { value: null, unread: true };
-    if (value?.kind === 'word' && form.words && !this.isWord(form.words, value, at, to))
-      return { value: null, unread: true };
-    if (value && !UNCOUNTED.has(value.kind)) this.doubt(at, to);
-    return { value, unread: false };
-  }
-
-  /** Tells the problems that tokens bring along; false if there are none. */
-  private tell(at: number, to: number): boolean {
-    let told = false;
-    for (let n = at; n < to; n++) {
-      const problem = this.tokens[n]?.problem;
-      if (problem) this.problems.push(problem);
-      told ||= Boolean(problem);
-    }
-    this.opens ||= told;
-    return told;
-  }
-
-  private isWord(words: readonly string[], value: Value & { kind: 'word' }, at: number, to: number): boolean {
-    let end = at;
-    while (end < to && isWordSign(this.tokens[end]?.sign ?? '')) end++;
-    if (phraseOf(words, this.tokens, at, end)) return true;
-    this.problem('word-unknown', this.spanFrom(at, end), {
-      word: value.word,
-      nearest: this.language.nearest(value.word, words),
-    });
-    return false;
-  }
-
-  /** A decimal point before just three digits is read as such, and said aloud. */
-  private doubt(at: number, to: number): void {
-    for (let n = at; n + 1 < to; n++) {
-      const [number, unit] = [this.tokens[n], this.tokens[n + 1]];
-      if (number?.sign !== 'N' || unit?.sign !== 'U') continue;
-      const found = doubtful(number.text, unit.text);
-      const span = { from: number.from, to: unit.to };
-      if (found)
-        this.problems.push({
-          slug: 'number-doubtful',
-          span,
-          facts: { text: this.line.text.slice(span.from, span.to), ...found },
-        });
-    }
-  }
-
-  // ---- problems
-
-  private problem<S extends keyof SyntaxFacts>(slug: S, span: Span, facts: SyntaxFacts[S]): LineProblem {
-    const problem: LineProblem<S, SyntaxFacts[S]> = { slug, span, facts };
-    this.problems.push(problem);
-    this.opens = true;
-    return problem;
-  }
-
-  /** Says that the line cannot be read from token `at` on, unless a token has something better to say. */
-  private unreadable(at: number, piece: Piece, expected: string, damage: Omit<Damage, 'failedAt'>): void {
-    if (this.tell(damage.at, Math.max(damage.to, Math.min(at + 1, piece.to)))) return;
-    const failedAt = Math.min(at, this.tokens.length);
-    const place = this.tokens[at < piece.to ? at : Math.max(piece.to - 1, 0)];
-    const span = place ? spanOf(place) : { from: 0, to: 0 };
-    const text = this.line.text.slice(span.from, span.to);
-    const problem = this.problem('line-unreadable', span, { text, expected, readings: [], parent: this.owner });
-    this.damages ??= new Map();
-    this.damages.set(problem, { ...damage, failedAt });
-  }
-
-  private keyword(found: Phrase, at: number): KeywordUse {
-    return { word: found.word, span: this.spanFrom(at, at + found.words.length) };
-  }
-
-  private spanFrom(at: number, to: number): Span {
-    return { from: this.tokens[at]?.from ?? 0, to: this.tokens[to - 1]?.to ?? 0 };
-  }
 }
-
-const NOWHERE: Span = { from: -1, to: -1 };
-
-const spanOf = ({ from, to }: Span): Span => ({ from, to });
-
-const oneOf = (words: readonly string[]): string =>
-  [words.slice(0, -1).join(', '), words.at(-1)].filter(Boolean).join(' or ');
 
 function statementForm(language: Language, keyword: string): StatementForm | null {
   for (const place of language.placesOf(keyword)) {

@@ -1,5 +1,6 @@
 // Makes the read line of a text: blank, comment, too long, the mark of an unfinished merge, or code.
-import { type MatchShape, readCode } from './code.ts';
+import { readCode } from './code.ts';
+import type { MatchShape } from './reader.ts';
 import { coloursOf } from './colours.ts';
 import { withReadings } from './repairs.ts';
 import { indentOf, type Scanned, scan } from './scan.ts';

@@ -1,12 +1,13 @@
 // Findings of the hang: what does not hang, tilts, goes slack, lies flat or is over what it may carry. Facts only.
 import type { Vec3 } from '../../mechanics/index.ts';
 import type { Item, Thing } from '../../plan/index.ts';
-import type { Cause } from '../../quantities/derived.ts';
+import type { Cause, Derived } from '../../quantities/derived.ts';
 import { limitOn } from '../rules.ts';
 import type { LegUse } from '../types.ts';
+import { runsThrough, swings } from './clearance.ts';
 import type { Figures, Pulls } from './figures.ts';
 import type { HangInput } from './hang.ts';
-import { type Built, pickPlace } from './model.ts';
+import { type Built, g, pickPlace } from './model.ts';
 import type { Solved } from './solve.ts';
 
 const reasons: Readonly<Record<string, string>> = {
@@ -51,7 +52,7 @@ export function judge(input: HangInput, built: Built, pulls: Pulls, figures: Rea
   const tight = built.edges.filter((_, s) => !pulls.edges[s]?.slack).map(({ edge }) => edge.bottom.thing.name);
   for (const { edge } of slack) notes.add('leg-slack', (edge.legs[0] as LegUse).item.at, { leg: legName(edge.legs[0] as LegUse), legs: tight }, '');
   if (solved && solved.redundancy > 0 && built.edges.some((_, s) => pulls.edges[s]?.governs !== 'elastic')) {
-    const shared = built.edges.filter((_, s) => pulls.edges[s]?.governs === 'sharing');
+    const shared = built.edges.filter((_, s) => (solved.carrying ? solved.carrying.includes(s) : pulls.edges[s]?.governs === 'sharing'));
     notes.add('leg-share-uncertain', (input.legs[0] as LegUse).rigItem.at, { n: built.edges.length, legs: shared.map(({ edge }) => edge.bottom.thing.name) }, '', legRelated([input.legs[0] as LegUse, ...input.legs]));
   }
   built.edges.forEach(({ edge }, s) => {
@@ -62,6 +63,10 @@ export function judge(input: HangInput, built: Built, pulls: Pulls, figures: Rea
     if (angle < limit.value * (1 - 1e-9)) notes.add('angle-flat', (edge.legs[0] as LegUse).item.at, { leg: legName(edge.legs[0] as LegUse), angle, limit: limit.value, rule: limit.name }, '', limit.at ? [{ at: limit.at, says: limit.name }] : []);
   });
   overloaded(input, figures);
+  if (solved && !stage) {
+    runsThrough(input, built, solved.rest);
+    swings(input, built, solved.rest);
+  }
 }
 
 function tilted({ notes, plan }: HangInput, pulls: Pulls, built: Built, stage: Item | null): void {
@@ -85,21 +90,21 @@ function lowEnd(up: Vec3 | null, built: Built, b: number): string {
   return `${(up[axis] as number) > 0 ? '-' : '+'}${'xy'[axis]}`;
 }
 
-/** Items and picks above the share of their capacity that may be used. */
+/** Items, picks and beam points above the share of their capacity that may be used. */
 function overloaded({ notes, plan, legs }: HangInput, figures: ReadonlyMap<Thing, Figures>): void {
   const seen = new Set<Thing>();
-  for (const leg of legs) for (const { thing: step } of leg.steps) {
-    const thing = step.kind === 'point' && step.owner ? step.owner : step;
-    const found = figures.get(thing);
-    const used = found?.['capacity used'];
+  for (const leg of legs) for (const thing of leg.steps.flatMap(({ thing: step }) => (step.kind === 'point' && step.owner ? [step, step.owner] : [step]))) {
+    const used = figures.get(thing)?.['capacity used'];
     if (seen.has(thing) || !used || used.value === null) continue;
     seen.add(thing);
-    const limit = limitOn(plan, thing.kind === 'pick' ? ['pick'] : [thing.item.keyword, 'gear'], 'capacity used', 1, 'most');
-    if (!(used.value > limit.value * (1 + 1e-9))) continue;
-    const tension = (found?.tension ?? found?.pull)?.value as number;
-    const capacity = used.inputs.find((input) => input.label === 'capacity')?.value.low as number;
+    const keyword = thing.kind === 'point' ? (thing.owner as Thing).item.keyword : thing.item.keyword;
+    const limit = limitOn(plan, thing.kind === 'pick' ? ['pick'] : [keyword, 'gear'], 'capacity used', 1, 'most');
+    const ofPoint = [...figures].some(([point, figure]) => point.owner === thing && point.kind === 'point' && figure['capacity used'] === used);
+    if (ofPoint || !(used.value > limit.value * (1 + 1e-9))) continue;
+    const [load, capacity] = used.inputs.map(({ value }) => value) as [Derived, Derived];
     const related = [{ at: thing.item.nameAt, says: thing.name }, ...(limit.at ? [{ at: limit.at, says: limit.name }] : [])];
-    notes.add('leg-overloaded', leg.item.at, { item: thing.name, leg: legName(leg), tension, capacity, used: used.value, limit: limit.value, unit: tagUnit(thing) }, '', related);
+    const name = thing.kind === 'point' ? `${(thing.owner as Thing).name}.${thing.name}` : thing.name;
+    notes.add('leg-overloaded', leg.item.at, { item: name, leg: legName(leg), tension: (load.value as number) * (load.unit === 'kg' ? g : 1), capacity: (capacity.low as number) / (capacity.unit === 'kg' ? 1 : g), used: used.value, limit: limit.value, unit: tagUnit(thing) }, '', related);
   }
 }
 

@@ -7,6 +7,7 @@ import type { Pulls } from './figures.ts';
 import { flat, fittingRating, pickRating, type Pulled } from './hardware.ts';
 import type { HangInput } from './hang.ts';
 import { bareEdges, slingRatings } from './hitch.ts';
+import { joints } from './joints.ts';
 
 const notJudged = new Set(['clamp', 'magnet', 'vacuum lifter', 'personnel platform']);
 
@@ -25,6 +26,7 @@ export function ratingsOf(input: HangInput): Ratings {
   const { legs, gear, table, notes, opens } = input;
   const slings = slingRatings(input);
   const bare = bareEdges(input);
+  joints(input);
   const words = new Set<string>();
   const unjudged = new Map<Thing, Cause>();
   for (const { thing } of legs.flatMap((leg) => leg.steps)) if (notJudged.has(thing.item.keyword) && !unjudged.has(thing)) {

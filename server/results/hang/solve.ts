@@ -1,5 +1,5 @@
 // Solves the model and finds the worst of every pull: over how the legs may share, and over every tolerance that is stated.
-import { describe, envelope, envelopeOverBox, extremeSharings, type HangError, type HangModel, type HangResult, type Hung, type Placed, sectionForces, solve, sweep, withTensions } from '../../mechanics/hang/index.ts';
+import { describe, type Envelope, envelope, envelopeOverBox, extremeSharings, type HangError, type HangModel, type HangResult, type Hung, type Placed, sectionForces, solve, sweep, withTensions } from '../../mechanics/hang/index.ts';
 import type { Vec3 } from '../../mechanics/index.ts';
 import type { Built } from './model.ts';
 
@@ -15,6 +15,8 @@ export interface Solved {
   readonly anchors: readonly number[]; // worst size of the force on each, N
   /** Of each body with an axis, N: as it hangs, and the worst over every way the legs can share. */
   readonly compression: readonly ({ readonly value: number; readonly worst: number } | null)[];
+  /** The runs that carry when the worst of all pulls comes up by sharing alone; null: not told apart. */
+  readonly carrying: readonly number[] | null;
   readonly unstableCorners: number;
   readonly failedCorner: HangError | null;
 }
@@ -37,7 +39,7 @@ function work(built: Built): Solved | HangError {
   const hung = solve(built.model);
   if ('error' in hung) return hung;
   const rest = describe(hung);
-  const nothing = { rest, redundancy: 0, worst: [], least: [], governs: [], points: [], anchors: [], compression: [], unstableCorners: 0, failedCorner: null };
+  const nothing = { rest, redundancy: 0, worst: [], least: [], governs: [], points: [], anchors: [], compression: [], carrying: null, unstableCorners: 0, failedCorner: null };
   if (rest.status === 'unstable') return nothing;
   const n = built.model.slings.length;
   const elastic = rest.slings.map((sling) => sling.upperTension);
@@ -58,7 +60,7 @@ function work(built: Built): Solved | HangError {
     least[s] = Math.min(least[s] as number, share.least);
   }
   const loose = tolerances(built, shares.redundancy, raise, least, over);
-  return { rest, worst, least, redundancy: shares.redundancy, governs, ...peaks(built.model, hung, rest, worst, elastic), ...loose };
+  return { rest, worst, least, redundancy: shares.redundancy, governs, ...peaks(built.model, hung, rest, worst, elastic, shares), ...loose };
 }
 
 /** Every stated tolerance of centre and length; where the legs share freely, sharing at every corner of the centre as well. */
@@ -81,11 +83,13 @@ function tolerances(built: Built, redundancy: number, raise: (s: number, value: 
 }
 
 /** Worst pulls on points and hooks and worst compression of beams: over every sharing that is possible, and raised by what tolerances add to the runs there. */
-function peaks(model: HangModel, hung: Hung, rest: HangResult, worst: readonly (number | null)[], elastic: readonly number[]): Pick<Solved, 'points' | 'anchors' | 'compression'> {
-  const all: readonly Placed[] = [rest, ...(extremeSharings(hung) ?? []).map((state) => withTensions(hung, state))];
+function peaks(model: HangModel, hung: Hung, rest: HangResult, worst: readonly (number | null)[], elastic: readonly number[], shares: Envelope): Pick<Solved, 'points' | 'anchors' | 'compression' | 'carrying'> {
+  const states = extremeSharings(hung);
+  if (!states) return bounds(model, hung, rest, worst, shares);
+  const all: readonly Placed[] = [rest, ...states.map((state) => withTensions(hung, state))];
   const rise = (s: number): number => (worst[s] === null ? Number.POSITIVE_INFINITY : (worst[s] as number) - (elastic[s] as number));
   const points = model.bodies.map((body, b) => body.points.map((_, p) => {
-    const touching = model.slings.flatMap((sling, s) => sling.path.flatMap((node, i) => ('body' in node && node.body === b && node.point === p ? [{ s, i }] : [])));
+    const touching = touchingAt(model, b, p);
     const pull = (placed: Placed): number => size([0, 1, 2].map((axis) => touching.reduce((total, { s, i }) => total + ((placed.slings[s]?.forces[i] as Vec3)[axis] as number), 0)) as unknown as Vec3);
     return Math.max(...all.map(pull), pull(rest) + touching.reduce((sum, { s }) => sum + rise(s), 0));
   }));
@@ -94,7 +98,28 @@ function peaks(model: HangModel, hung: Hung, rest: HangResult, worst: readonly (
     const along = (placed: Placed): number => sectionForces(model, placed, b)?.compression.value ?? 0;
     return body.axis ? { value: along(rest), worst: Math.max(...all.map(along)) } : null;
   });
-  return { points, anchors, compression };
+  return { points, anchors, compression, carrying: carryingIn(states) };
+}
+
+/** Too many ways to share to try each: every run at its own most at once, which none of them exceeds. */
+function bounds(model: HangModel, hung: Hung, rest: HangResult, worst: readonly (number | null)[], shares: Envelope): ReturnType<typeof peaks> {
+  const full = withTensions(hung, Float64Array.from(shares.slings, ({ most: top }, s) => (worst[s] === null || top === null ? Number.POSITIVE_INFINITY : Math.max(top, worst[s] as number))));
+  const at = (s: number, i: number): number => sizeOr(full.slings[s]?.forces[i] as Vec3);
+  const points = model.bodies.map((body, b) => body.points.map((_, p) => touchingAt(model, b, p).reduce((sum, { s, i }) => sum + at(s, i), 0)));
+  const anchors = model.anchors.map((_, a) => model.slings.reduce((sum, sling, s) => sling.path.reduce((total, node, i) => total + ('anchor' in node && node.anchor === a ? at(s, i) : 0), sum), 0));
+  // What presses one side of a section stands against as much on the other, so at most half of all there is.
+  const compression = model.bodies.map((body, b) => (body.axis ? { value: sectionForces(model, rest, b)?.compression.value ?? 0, worst: body.points.reduce((sum, _, p) => sum + touchingAt(model, b, p).reduce((total, { s, i }) => total + at(s, i), 0), 0) / 2 } : null));
+  return { points, anchors, compression, carrying: null };
+}
+
+const touchingAt = (model: HangModel, b: number, p: number) => model.slings.flatMap((sling, s) => sling.path.flatMap((node, i) => ('body' in node && node.body === b && node.point === p ? [{ s, i }] : [])));
+
+/** The runs that carry in the sharing with the largest pull of all. */
+function carryingIn(states: readonly Float64Array[]): readonly number[] {
+  const peak = (state: Float64Array): number => Math.max(...state);
+  const worst = states.reduce((most, state) => (peak(state) > peak(most) * (1 + 1e-9) ? state : most));
+  return [...worst].flatMap((t, s) => (t > 1e-9 * peak(worst) ? [s] : []));
 }
 
 const size = (v: Vec3): number => Math.hypot(v[0], v[1], v[2]);
+const sizeOr = (v: Vec3): number => (v.every(Number.isFinite) ? size(v) : Number.POSITIVE_INFINITY);

@@ -120,7 +120,7 @@ function standAt(
   return { nodes, runs, beams, loads };
 }
 
-const kindOf = (thing: Thing, built: Built) =>
+const kindOf = (thing: Thing, built: Built): Stand['nodes'][number]['kind'] =>
   thing.kind === 'pick' || thing.kind === 'point' ? thing.kind : built.hooks.includes(thing) ? 'hook' : 'gear';
 
 /** The hook itself, where the model has it as the lower end of a plumb line. */
