@@ -29,16 +29,27 @@ import { weightUnknown } from './load/weight-unknown.ts';
 import { weightUnplaced } from './load/weight-unplaced.ts';
 import { expectFailed } from './papers/expect-failed.ts';
 import { angleFlat } from './rig/angle-flat.ts';
+import { beamAngleOutside } from './rig/beam-angle-outside.ts';
+import { bendTight } from './rig/bend-tight.ts';
+import { capacityBasisMissing } from './rig/capacity-basis-missing.ts';
+import { clearanceShort } from './rig/clearance-short.ts';
 import { connectionMissing } from './rig/connection-missing.ts';
+import { datePassed } from './rig/date-passed.ts';
+import { edgeBare } from './rig/edge-bare.ts';
 import { frictionHolds } from './rig/friction-holds.ts';
 import { hangTilted } from './rig/hang-tilted.ts';
 import { hangUnsolved } from './rig/hang-unsolved.ts';
 import { hangUnstable } from './rig/hang-unstable.ts';
 import { hookMissing } from './rig/hook-missing.ts';
+import { jointWrong } from './rig/joint-wrong.ts';
 import { legOverloaded } from './rig/leg-overloaded.ts';
 import { legShareUncertain } from './rig/leg-share-uncertain.ts';
 import { legSlack } from './rig/leg-slack.ts';
+import { liftOffSwing } from './rig/lift-off-swing.ts';
 import { pathBroken } from './rig/path-broken.ts';
+import { pullBarred } from './rig/pull-barred.ts';
+import { serialRepeated } from './rig/serial-repeated.ts';
+import { temperatureOutside } from './rig/temperature-outside.ts';
 import type { Asked, Check, Finding, Fix, Severity } from './types.ts';
 import { waivers } from './waive.ts';
 import { named } from './wording.ts';
@@ -124,6 +135,17 @@ export const checks: { readonly [S in keyof ResultFacts]: Check<S> } = {
   'leg-share-uncertain': legShareUncertain,
   'leg-slack': legSlack,
   'path-broken': pathBroken,
+  'temperature-outside': temperatureOutside,
+  'serial-repeated': serialRepeated,
+  'pull-barred': pullBarred,
+  'lift-off-swing': liftOffSwing,
+  'joint-wrong': jointWrong,
+  'edge-bare': edgeBare,
+  'date-passed': datePassed,
+  'clearance-short': clearanceShort,
+  'capacity-basis-missing': capacityBasisMissing,
+  'bend-tight': bendTight,
+  'beam-angle-outside': beamAngleOutside,
   'expect-failed': expectFailed,
 };
 

@@ -10,7 +10,8 @@ export function edited(tree: Tree, edits: readonly Edit[]): readonly string[] {
     const replaced = apart(here.flatMap((edit) => (edit.kind === 'replace' ? [edit] : [])))
       .sort((a, b) => b.at.from - a.at.from)
       .reduce((text, { at, text: put }) => text.slice(0, at.from) + put + text.slice(at.to), row.text);
-    const inserted = (before: boolean) => here.flatMap((edit) => (edit.kind === 'insert' && Boolean(edit.before) === before ? edit.lines : []));
+    const inserted = (before: boolean) =>
+      here.flatMap((edit) => (edit.kind === 'insert' && Boolean(edit.before) === before ? edit.lines : []));
     return [...inserted(true), ...replaced.split('\n'), ...inserted(false)];
   });
 }
@@ -26,18 +27,48 @@ function apart(edits: readonly Replace[]): Replace[] {
 }
 
 /** The one stretch in which two texts differ, with what stands there in the second; null where they are equal. */
-export function difference(before: readonly string[], after: readonly string[], newline: string): { readonly at: Stretch; readonly text: string } | null {
+export function difference(
+  before: readonly string[],
+  after: readonly string[],
+  newline: string,
+): { readonly at: Stretch; readonly text: string } | null {
   let first = 0;
   while (first < before.length && first < after.length && before[first] === after[first]) first++;
   if (first === before.length && first === after.length) return null;
   let end = 0;
-  while (end < Math.min(before.length, after.length) - first && before[before.length - 1 - end] === after[after.length - 1 - end]) end++;
+  while (
+    end < Math.min(before.length, after.length) - first &&
+    before[before.length - 1 - end] === after[after.length - 1 - end]
+  )
+    end++;
   const old = before.slice(first, before.length - end);
   const put = after.slice(first, after.length - end);
   // Whole rows come or go together with the line end before or after them.
-  if (!old.length && first < before.length) return { at: { first, from: 0, last: first, to: 0 }, text: put.map((row) => row + newline).join('') };
-  if (!put.length && first > 0) return { at: { first: first - 1, from: (before[first - 1] ?? '').length, last: first + old.length - 1, to: (old.at(-1) ?? '').length }, text: '' };
-  if (!old.length) return { at: { first: first - 1, from: (before[first - 1] ?? '').length, last: first - 1, to: (before[first - 1] ?? '').length }, text: put.map((row) => newline + row).join('') };
+  if (!old.length && first < before.length)
+    return { at: { first, from: 0, last: first, to: 0 }, text: put.map((row) => row + newline).join('') };
+  if (!put.length && first > 0)
+    return {
+      at: {
+        first: first - 1,
+        from: (before[first - 1] ?? '').length,
+        last: first + old.length - 1,
+        to: (old.at(-1) ?? '').length,
+      },
+      text: '',
+    };
+  if (!old.length)
+    return {
+      at: {
+        first: first - 1,
+        from: (before[first - 1] ?? '').length,
+        last: first - 1,
+        to: (before[first - 1] ?? '').length,
+      },
+      text: put.map((row) => newline + row).join(''),
+    };
   if (!put.length) return { at: { first: 0, from: 0, last: old.length, to: 0 }, text: '' };
-  return { at: { first, from: 0, last: first + old.length - 1, to: (old.at(-1) ?? '').length }, text: put.join(newline) };
+  return {
+    at: { first, from: 0, last: first + old.length - 1, to: (old.at(-1) ?? '').length },
+    text: put.join(newline),
+  };
 }

@@ -26,14 +26,28 @@ export type Trigger = ' ' | '>' | '"' | '/' | null;
 const none: Completions = { items: [], incomplete: false };
 
 /** What may stand at an offset of a row. `libraries`: files whose names may be taken, and are then used. */
-export function complete(s: Snapshot, row: number, offset: number, trigger: Trigger = null, libraries: readonly Library[] = []): Completions {
+export function complete(
+  s: Snapshot,
+  row: number,
+  offset: number,
+  trigger: Trigger = null,
+  libraries: readonly Library[] = [],
+): Completions {
   const where = s.tree.rows[row];
   if (!where || !answers(where.text.slice(0, offset), trigger)) return none;
   const parent = s.tree.parentAt[row];
   const block = s.tree.nodeAt[row]?.block || (parent?.line.statement?.keyword.word ?? parent?.line.meant ?? 'file');
   const slot = slotAt(where.text, offset, language.under(block), language);
   if (trigger === '/' && slot.statement !== 'use') return none;
-  const asked: Asked = { s, row: where, number: row, offset, slot, clause: rowOf(slot.block, slot.statement, slot.clause), libraries };
+  const asked: Asked = {
+    s,
+    row: where,
+    number: row,
+    offset,
+    slot,
+    clause: rowOf(slot.block, slot.statement, slot.clause),
+    libraries,
+  };
   const items = offered(asked).filter((item) => !stands(item));
   return { items, incomplete: items.length >= mostListed };
 }
@@ -52,19 +66,26 @@ const stands = ({ at, text }: Completion): boolean => at.row.text.slice(at.from,
 function offered(asked: Asked): readonly Completion[] {
   const { slot } = asked;
   switch (slot.kind) {
-    case 'comment': return [];
-    case 'keyword': return withSnippets(asked, keywords(asked));
-    case 'unit': return units(asked);
-    case 'name': return sided(asked) ? values(asked) : names(asked);
-    case 'text': return bound(asked) ? compared(asked) : slot.statement === 'use' ? paths(asked) : nearby(asked, inQuotes, 'text');
-    case 'value': return bound(asked) ? compared(asked) : values(asked);
+    case 'comment':
+      return [];
+    case 'keyword':
+      return withSnippets(asked, keywords(asked));
+    case 'unit':
+      return units(asked);
+    case 'name':
+      return sided(asked) ? values(asked) : names(asked);
+    case 'text':
+      return bound(asked) ? compared(asked) : slot.statement === 'use' ? paths(asked) : nearby(asked, inQuotes, 'text');
+    case 'value':
+      return bound(asked) ? compared(asked) : values(asked);
   }
 }
 
 const bound = ({ slot: { type } }: Asked): boolean => type === 'compare' || type === 'trigger' || type === 'subject';
 
 /** Whether the axis of a side is due: its name stands already. */
-const sided = (asked: Asked): boolean => asked.slot.type === 'side' && /^(?:"(?:[^"]|"")*"|[\w.-]+)\s+\S*$/.test(begun(asked).text);
+const sided = (asked: Asked): boolean =>
+  asked.slot.type === 'side' && /^(?:"(?:[^"]|"")*"|[\w.-]+)\s+\S*$/.test(begun(asked).text);
 
 /** On an empty line each snippet stands behind its keyword; elsewhere they come last, where a statement may begin. */
 function withSnippets(asked: Asked, words: readonly Completion[]): readonly Completion[] {
@@ -79,5 +100,9 @@ function withSnippets(asked: Asked, words: readonly Completion[]): readonly Comp
 /** Paths of files that `use` may name. */
 function paths(asked: Asked): readonly Completion[] {
   const taken = new Set(asked.s.plan.files[0]?.uses.map(({ path }) => path));
-  return asked.libraries.filter(({ path }) => !taken.has(path)).map(({ path, plan }) => completion(asked, 'text', path, { text: inQuotes(path), detail: `${plan.names.things.length} names` }));
+  return asked.libraries
+    .filter(({ path }) => !taken.has(path))
+    .map(({ path, plan }) =>
+      completion(asked, 'text', path, { text: inQuotes(path), detail: `${plan.names.things.length} names` }),
+    );
 }

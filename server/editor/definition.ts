@@ -15,7 +15,8 @@ export function definition(s: Snapshot, row: number, offset: number): readonly P
 }
 
 /** The name where a thing is declared; of a range all of it. */
-export const declaredAt = ({ item }: Thing): Place => (item.node.line.statement?.name ? item.nameAt : (item.value?.valueAt ?? item.nameAt));
+export const declaredAt = ({ item }: Thing): Place =>
+  item.node.line.statement?.name ? item.nameAt : (item.value?.valueAt ?? item.nameAt);
 
 export interface Reference {
   readonly at: Place;
@@ -26,7 +27,12 @@ export interface Reference {
  * Every place of what is named at an offset, in all files of the plan and of the plans given: those that use this file.
  * A range is a place of each thing in it.
  */
-export function references(s: Snapshot, row: number, offset: number, users: readonly Snapshot[] = []): readonly Reference[] {
+export function references(
+  s: Snapshot,
+  row: number,
+  offset: number,
+  users: readonly Snapshot[] = [],
+): readonly Reference[] {
   const use = useAt(s, row, offset);
   return use ? usesOfThings(use.things, [s, ...users]).map(({ at, declares }) => ({ at, declares })) : [];
 }
@@ -38,7 +44,8 @@ export function usesOfThings(things: readonly Thing[], snapshots: readonly Snaps
     for (const file of plan.files) {
       for (const use of usesIn(file, plan)) {
         const key = `${file.tree.rowNumber(use.at.row)}:${use.at.from}:${file.file}`;
-        if (!found.has(key) && use.things.some((thing) => things.some((wanted) => sameThing(thing, wanted)))) found.set(key, use);
+        if (!found.has(key) && use.things.some((thing) => things.some((wanted) => sameThing(thing, wanted))))
+          found.set(key, use);
       }
     }
   }
@@ -47,11 +54,18 @@ export function usesOfThings(things: readonly Thing[], snapshots: readonly Snaps
 
 /** The same declared thing, though each plan that takes it in has bound it for itself. */
 export const sameThing = (a: Thing, b: Thing): boolean =>
-  a === b || (a.kind === b.kind && a.key === b.key && a.item.file === b.item.file && a.item.node.row.text === b.item.node.row.text && a.path.join('\n') === b.path.join('\n'));
+  a === b ||
+  (a.kind === b.kind &&
+    a.key === b.key &&
+    a.item.file === b.item.file &&
+    a.item.node.row.text === b.item.node.row.text &&
+    a.path.join('\n') === b.path.join('\n'));
 
 /** The places of what is named at an offset in the file asked about; `declares` marks where it is declared. */
 export function highlights(s: Snapshot, row: number, offset: number): readonly Reference[] {
   const [use, file] = [useAt(s, row, offset), ownFile(s)];
   if (!use || !file) return [];
-  return usesIn(file, s.plan).filter(({ things }) => things.some((thing) => use.things.includes(thing))).map(({ at, declares }) => ({ at, declares }));
+  return usesIn(file, s.plan)
+    .filter(({ things }) => things.some((thing) => use.things.includes(thing)))
+    .map(({ at, declares }) => ({ at, declares }));
 }

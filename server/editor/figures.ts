@@ -9,7 +9,12 @@ export type Worse = ResultRow['worse'];
 export const rounding: Readonly<Record<Worse, Round>> = { up: 'up', down: 'down', either: 'near' };
 
 /** A number with its unit, its ends behind it where it has a tolerance; `not known` where it is open. `plain`: characters of a keyboard only. */
-export function figure({ value, low, high, unit }: Derived, system: System, worse: Worse = 'up', plain = false): string {
+export function figure(
+  { value, low, high, unit }: Derived,
+  system: System,
+  worse: Worse = 'up',
+  plain = false,
+): string {
   if (value === null) return 'not known';
   const text = (number: number, round: Round) => write(number, unit, { system, round, plain });
   if (low === null || high === null || (low === value && high === value)) return text(value, rounding[worse]);
@@ -33,7 +38,10 @@ export function resultsFor(results: Results, thing: Thing): readonly Result[] {
 /** One result of a thing, worst stage first; undefined where it has no such result. */
 export function resultOf(results: Results, thing: Thing, result: string): Result | undefined {
   const found = resultsFor(results, thing).filter((one) => one.result === result);
-  return found.find(({ value }) => value.value === null) ?? found.reduce<Result | undefined>((bad, one) => (bad && !isWorse(one, bad) ? bad : one), undefined);
+  return (
+    found.find(({ value }) => value.value === null) ??
+    found.reduce<Result | undefined>((bad, one) => (bad && !isWorse(one, bad) ? bad : one), undefined)
+  );
 }
 
 /** The kind of subject a thing is: its keyword for gear. */

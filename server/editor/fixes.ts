@@ -14,7 +14,16 @@ export function fixes(s: Snapshot, firstRow: number, lastRow: number): readonly 
 }
 
 function fixesOf(finding: Finding): readonly QuickFix[] {
-  const made = finding.fixes.map(({ title, preferred, edits, cursor }): QuickFix => ({ title, slug: finding.slug, preferred, finding: finding.at, edits, cursor }));
+  const made = finding.fixes.map(
+    ({ title, preferred, edits, cursor }): QuickFix => ({
+      title,
+      slug: finding.slug,
+      preferred,
+      finding: finding.at,
+      edits,
+      cursor,
+    }),
+  );
   return [...made.filter(({ preferred }) => preferred), ...made.filter(({ preferred }) => !preferred)];
 }
 
@@ -25,7 +34,11 @@ const mostRounds = 20;
  * Every fix of the file asked about that has one reading only, one round after the other until none is left, as one change; null where
  * there is none. `slug`: only fixes of that kind. `again` gives the snapshot of the same file with another text.
  */
-export function fixAll(s: Snapshot, again: (text: string) => Snapshot, slug: string | null = null): { readonly at: Stretch; readonly text: string } | null {
+export function fixAll(
+  s: Snapshot,
+  again: (text: string) => Snapshot,
+  slug: string | null = null,
+): { readonly at: Stretch; readonly text: string } | null {
   let now = s;
   for (let round = 0; round < mostRounds; round++) {
     const edits = certain(now, slug);
@@ -41,9 +54,15 @@ function certain({ own, file }: Snapshot, slug: string | null): readonly Edit[] 
   const chosen: Edit[] = [];
   for (const finding of own) {
     if (finding.waived || (slug !== null && finding.slug !== slug)) continue;
-    const sure = finding.fixes.filter(({ preferred, cursor, edits }) => preferred && cursor === null && edits.every((edit) => (edit.kind === 'replace' ? edit.at : edit.after).row.file === file));
+    const sure = finding.fixes.filter(
+      ({ preferred, cursor, edits }) =>
+        preferred &&
+        cursor === null &&
+        edits.every((edit) => (edit.kind === 'replace' ? edit.at : edit.after).row.file === file),
+    );
     const [only, second] = sure;
-    if (only && !second && only.edits.every((edit) => chosen.every((other) => clear(edit, other)))) chosen.push(...only.edits);
+    if (only && !second && only.edits.every((edit) => chosen.every((other) => clear(edit, other))))
+      chosen.push(...only.edits);
   }
   return chosen;
 }

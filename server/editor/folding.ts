@@ -10,15 +10,30 @@ export interface Fold {
 }
 
 export function folding({ tree }: Snapshot): readonly Fold[] {
-  return [...blocks(tree, tree.nodes), ...uses(tree), ...comments(tree), ...regions(tree)].filter(({ first, last }) => last > first).sort((a, b) => a.first - b.first || b.last - a.last);
+  return [...blocks(tree, tree.nodes), ...uses(tree), ...comments(tree), ...regions(tree)]
+    .filter(({ first, last }) => last > first)
+    .sort((a, b) => a.first - b.first || b.last - a.last);
 }
 
 const blocks = (tree: Tree, nodes: readonly TreeNode[]): readonly Fold[] =>
-  nodes.flatMap((node) => (node.children.length ? [{ first: tree.rowNumber(node.row), last: lastRow(tree, node), kind: 'block' as const }, ...blocks(tree, node.children)] : []));
+  nodes.flatMap((node) =>
+    node.children.length
+      ? [
+          { first: tree.rowNumber(node.row), last: lastRow(tree, node), kind: 'block' as const },
+          ...blocks(tree, node.children),
+        ]
+      : [],
+  );
 
-const uses = (tree: Tree): readonly Fold[] => runs(tree, 'imports', (row) => tree.lines[row]?.statement?.keyword.word === 'use');
+const uses = (tree: Tree): readonly Fold[] =>
+  runs(tree, 'imports', (row) => tree.lines[row]?.statement?.keyword.word === 'use');
 
-const comments = (tree: Tree): readonly Fold[] => runs(tree, 'comment', (row) => tree.lines[row]?.kind === 'comment' && !/#\s*(?:end)?region\b/.test(tree.rows[row]?.text ?? ''));
+const comments = (tree: Tree): readonly Fold[] =>
+  runs(
+    tree,
+    'comment',
+    (row) => tree.lines[row]?.kind === 'comment' && !/#\s*(?:end)?region\b/.test(tree.rows[row]?.text ?? ''),
+  );
 
 /** Stretches of rows, one right under the other, for which it holds. */
 function runs(tree: Tree, kind: Fold['kind'], holds: (row: number) => boolean | undefined): readonly Fold[] {

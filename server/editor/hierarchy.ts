@@ -32,17 +32,32 @@ export function carrierAt(s: Snapshot, row: number, offset: number): Carrier | n
 
 /** What hangs below: the next items down every leg, the load of a pick, the points of a beam. */
 export function carries(s: Snapshot, id: string): readonly Link[] {
-  return links(s, id, (steps, i) => steps[i + 1], (thing) => below(thing, s.results));
+  return links(
+    s,
+    id,
+    (steps, i) => steps[i + 1],
+    (thing) => below(thing, s.results),
+  );
 }
 
 /** What it hangs on: the next items up every leg, the picks of a load, the beam of a point. */
 export function carriedBy(s: Snapshot, id: string): readonly Link[] {
-  return links(s, id, (steps, i) => steps[i - 1], (thing) => above(thing, s.results));
+  return links(
+    s,
+    id,
+    (steps, i) => steps[i - 1],
+    (thing) => above(thing, s.results),
+  );
 }
 
 type Steps = LegUse['steps'];
 
-function links(s: Snapshot, id: string, next: (steps: Steps, i: number) => Steps[number] | undefined, beside: (thing: Thing) => readonly Thing[]): readonly Link[] {
+function links(
+  s: Snapshot,
+  id: string,
+  next: (steps: Steps, i: number) => Steps[number] | undefined,
+  beside: (thing: Thing) => readonly Thing[],
+): readonly Link[] {
   const thing = thingOf(s, id);
   if (!thing) return [];
   const found = new Map<Thing, Place[]>();
@@ -59,22 +74,35 @@ function links(s: Snapshot, id: string, next: (steps: Steps, i: number) => Steps
 function below(thing: Thing, { plan, legs }: Results): readonly Thing[] {
   if (thing.kind === 'pick') return thing.load ? [thing.load] : [];
   if (thing.kind !== 'gear') return [];
-  return plan.names.things.filter((one) => one.kind === 'point' && one.owner === thing && legs.some(({ steps }) => steps.some((step) => step.thing === one)));
+  return plan.names.things.filter(
+    (one) =>
+      one.kind === 'point' && one.owner === thing && legs.some(({ steps }) => steps.some((step) => step.thing === one)),
+  );
 }
 
 function above(thing: Thing, { plan, legs }: Results): readonly Thing[] {
   if (thing.kind === 'point') return thing.owner ? [thing.owner] : [];
   if (thing.kind !== 'load') return [];
-  return plan.names.things.filter((one) => one.kind === 'pick' && one.load === thing && legs.some(({ steps }) => steps.some((step) => step.thing === one)));
+  return plan.names.things.filter(
+    (one) =>
+      one.kind === 'pick' && one.load === thing && legs.some(({ steps }) => steps.some((step) => step.thing === one)),
+  );
 }
 
 function carrier(thing: Thing, results: Results): Carrier {
-  return { id: idOf(thing), name: thing.name, keyword: kindOf(thing), detail: detail(thing, results), at: declaredAt(thing) };
+  return {
+    id: idOf(thing),
+    name: thing.name,
+    keyword: kindOf(thing),
+    detail: detail(thing, results),
+    at: declaredAt(thing),
+  };
 }
 
 const idOf = (thing: Thing): string => JSON.stringify([thing.kind, ...thing.path]);
 
-const thingOf = (s: Snapshot, id: string): Thing | null => s.plan.names.things.find((thing) => idOf(thing) === id) ?? null;
+const thingOf = (s: Snapshot, id: string): Thing | null =>
+  s.plan.names.things.find((thing) => idOf(thing) === id) ?? null;
 
 function detail(thing: Thing, results: Results): string {
   const { units } = results.plan;

@@ -4,7 +4,7 @@ import { type Cause, type Derived, share, unique, write } from '../quantities/in
 import type { Body, Candidate, LegUse, LoadResult, Result, Results } from '../results/index.ts';
 import type { Place } from '../syntax/types.ts';
 import type { Snapshot } from '../workspace/types.ts';
-import { kindOf, resultOf, worst, worseEnd } from './figures.ts';
+import { kindOf, resultOf, worseEnd, worst } from './figures.ts';
 import { itemsIn, ownFile } from './items.ts';
 import { asDeclared } from './spelling.ts';
 import type { Hint, HintSettings } from './types.ts';
@@ -34,7 +34,12 @@ const signs = /^[=→?] /;
 
 function drawn({ setting, pieces, tooltip, leadsTo }: Said, { node: { row } }: Item): Hint {
   const at = { row, from: row.text.length, to: row.text.length };
-  return { at, label: fitted(pieces), tooltip: `${tooltip}\nThe setting becket.hints.${setting} shows or hides this.`, leadsTo };
+  return {
+    at,
+    label: fitted(pieces),
+    tooltip: `${tooltip}\nThe setting becket.hints.${setting} shows or hides this.`,
+    leadsTo,
+  };
 }
 
 /** As many pieces as fit whole; the first always does, else the sign alone stands and the tooltip says it. */
@@ -48,20 +53,39 @@ export function fitted(pieces: readonly string[]): string {
 
 function hintOf(item: Item, results: Results): Said | null {
   switch (item.keyword) {
-    case 'plan': return item === results.plan.head ? grossHint(results) : null;
-    case 'load': return loadHint(results.loads.find(({ thing }) => thing.item === item), results);
-    case 'assembly': case 'part': return bodyHint(results.bodies.get(item), results);
-    case 'leg': return legHint(results.legs.find((leg) => leg.item === item), results);
-    case 'crane': return item.children.some(({ keyword }) => keyword === 'position') ? null : craneHint(item, results);
-    case 'position': return craneHint(item, results);
-    default: return null;
+    case 'plan':
+      return item === results.plan.head ? grossHint(results) : null;
+    case 'load':
+      return loadHint(
+        results.loads.find(({ thing }) => thing.item === item),
+        results,
+      );
+    case 'assembly':
+    case 'part':
+      return bodyHint(results.bodies.get(item), results);
+    case 'leg':
+      return legHint(
+        results.legs.find((leg) => leg.item === item),
+        results,
+      );
+    case 'crane':
+      return item.children.some(({ keyword }) => keyword === 'position') ? null : craneHint(item, results);
+    case 'position':
+      return craneHint(item, results);
+    default:
+      return null;
   }
 }
 
 /** `? weight not known`, with the reasons in the tooltip. */
 const unknown = (setting: keyof HintSettings, what: string, because: readonly Cause[]): Said => {
   const reasons = [...new Set(unique(because).map((cause) => cause.what))];
-  return { setting, pieces: [`? ${what} not known`], tooltip: [`${what} not known.`, ...reasons.slice(0, 5)].join('\n'), leadsTo: null };
+  return {
+    setting,
+    pieces: [`? ${what} not known`],
+    tooltip: [`${what} not known.`, ...reasons.slice(0, 5)].join('\n'),
+    leadsTo: null,
+  };
 };
 
 // ---------------------------------------------------------------- weights
@@ -69,7 +93,12 @@ const unknown = (setting: keyof HintSettings, what: string, because: readonly Ca
 function grossHint({ totals: { gross, loadWeight, rigging, deductions }, plan: { units } }: Results): Said {
   if (gross.value === null) return unknown('totals', 'gross load', gross.because);
   const text = (value: Derived) => worst(value, units);
-  return { setting: 'totals', pieces: [`= ${text(gross)} gross load`], tooltip: `Gross load ${text(gross)}: load weight ${text(loadWeight)}, rigging weight ${text(rigging)}, deductions ${text(deductions)}.`, leadsTo: null };
+  return {
+    setting: 'totals',
+    pieces: [`= ${text(gross)} gross load`],
+    tooltip: `Gross load ${text(gross)}: load weight ${text(loadWeight)}, rigging weight ${text(rigging)}, deductions ${text(deductions)}.`,
+    leadsTo: null,
+  };
 }
 
 function loadHint(load: LoadResult | undefined, { plan: { units } }: Results): Said | null {
@@ -77,7 +106,12 @@ function loadHint(load: LoadResult | undefined, { plan: { units } }: Results): S
   const { weight, governing } = load;
   if (weight.value === null || !governing) return unknown('totals', 'weight', weight.because);
   const added = `${governing.kind} + ${share(governing.allowance)}`;
-  return { setting: 'totals', pieces: [`= ${worst(weight, units)}`, added], tooltip: `Weight of the load ${worst(weight, units)}: ${whereFrom(governing, units)}.`, leadsTo: governing.at };
+  return {
+    setting: 'totals',
+    pieces: [`= ${worst(weight, units)}`, added],
+    tooltip: `Weight of the load ${worst(weight, units)}: ${whereFrom(governing, units)}.`,
+    leadsTo: governing.at,
+  };
 }
 
 const whereFrom = ({ kind, weight, allowance, allowanceFrom }: Candidate, units: 'US' | 'metric'): string =>
@@ -91,9 +125,18 @@ function bodyHint(body: Body | undefined, { plan: { units } }: Results): Said | 
   if (working?.shape === 'item' && weight.value === working.each.value) return null;
   if (weight.value === null) return unknown(setting, 'weight', weight.because);
   const several = working && working.each.value !== null && working.each.value !== weight.value;
-  const each = several ? [`${write(weight.value / working.each.value, 'number', { system: units, round: 'near' })} x ${worst(working.each, units)}`] : [];
+  const each = several
+    ? [
+        `${write(weight.value / working.each.value, 'number', { system: units, round: 'near' })} x ${worst(working.each, units)}`,
+      ]
+    : [];
   const name = `${thing.kind} ${asDeclared(thing, 'declared')}`;
-  return { setting, pieces: [`= ${worst(weight, units)}`, ...each], tooltip: `Weight of ${name}: ${worst(weight, units)}. Its working stands in the hover.`, leadsTo: null };
+  return {
+    setting,
+    pieces: [`= ${worst(weight, units)}`, ...each],
+    tooltip: `Weight of ${name}: ${worst(weight, units)}. Its working stands in the hover.`,
+    leadsTo: null,
+  };
 }
 
 // ---------------------------------------------------------------- legs and cranes
@@ -107,25 +150,46 @@ function legHint(leg: LegUse | undefined, results: Results): Said | null {
   const loads = found(ownOf(leg, things, results), results, 'load');
   const open = loads.find(({ value }) => value.value === null);
   const most = greatest(loads);
-  if (open || !most) return unknown('legs', 'tension', open?.value.because ?? [{ what: 'Nothing in this leg takes load.', at: leg.item.at }]);
+  if (open || !most)
+    return unknown(
+      'legs',
+      'tension',
+      open?.value.because ?? [{ what: 'Nothing in this leg takes load.', at: leg.item.at }],
+    );
   const used = found(things, results, 'capacity used');
   const weakest = used.find(({ value }) => value.value === null) ?? greatest(used);
   const angles = found(things, results, 'angle').filter(({ value }) => value.low !== null);
-  const flattest = angles.reduce<Result | undefined>((flat, one) => (flat && (flat.value.low ?? 0) <= (one.value.low ?? 0) ? flat : one), undefined);
+  const flattest = angles.reduce<Result | undefined>(
+    (flat, one) => (flat && (flat.value.low ?? 0) <= (one.value.low ?? 0) ? flat : one),
+    undefined,
+  );
   const name = weakest?.subject.name ?? '';
-  const weakestText = weakest && (weakest.value.value === null ? `? % of ${name}` : `${worst(weakest.value, units)} of ${name}`);
+  const weakestText =
+    weakest && (weakest.value.value === null ? `? % of ${name}` : `${worst(weakest.value, units)} of ${name}`);
   const tension = `${worst(most.value, units)}`;
   const angle = flattest ? [worst(flattest.value, units, 'down')] : [];
   return {
-    setting: 'legs', pieces: [`${weakest?.value.value === null ? '?' : '='} ${tension}`, ...(weakestText ? [weakestText] : []), ...angle],
-    tooltip: [`Greatest load ${tension} in ${most.subject.kind} ${most.subject.name}.`, ...(weakest ? [`Capacity used: ${weakestText}, the weakest item.`] : []), ...angle.map((text) => `Flattest part ${text} from horizontal.`)].join('\n'),
+    setting: 'legs',
+    pieces: [
+      `${weakest?.value.value === null ? '?' : '='} ${tension}`,
+      ...(weakestText ? [weakestText] : []),
+      ...angle,
+    ],
+    tooltip: [
+      `Greatest load ${tension} in ${most.subject.kind} ${most.subject.name}.`,
+      ...(weakest ? [`Capacity used: ${weakestText}, the weakest item.`] : []),
+      ...angle.map((text) => `Flattest part ${text} from horizontal.`),
+    ].join('\n'),
     leadsTo: weakest?.at ?? null,
   };
 }
 
 /** The items that hang in this leg alone, below the hook; what several legs hang from carries them all. */
 function ownOf(leg: LegUse, things: readonly Thing[], { gear }: Results): readonly Thing[] {
-  const own = things.filter((thing) => !hooks.includes(thing.item.keyword) && gear.find((use) => use.thing === thing)?.legs.every((one) => one === leg));
+  const own = things.filter(
+    (thing) =>
+      !hooks.includes(thing.item.keyword) && gear.find((use) => use.thing === thing)?.legs.every((one) => one === leg),
+  );
   return own.length ? own : things;
 }
 
@@ -135,7 +199,10 @@ const found = (things: readonly Thing[], results: Results, result: string): read
   things.flatMap((thing) => resultOf(results, thing, result) ?? []);
 
 const greatest = (list: readonly Result[]): Result | undefined =>
-  list.reduce<Result | undefined>((most, one) => (most && (most.value.high ?? 0) >= (one.value.high ?? 0) ? most : one), undefined);
+  list.reduce<Result | undefined>(
+    (most, one) => (most && (most.value.high ?? 0) >= (one.value.high ?? 0) ? most : one),
+    undefined,
+  );
 
 function craneHint(item: Item, results: Results): Said | null {
   const [thing] = results.plan.names.of(item);
@@ -148,5 +215,10 @@ function craneHint(item: Item, results: Results): Said | null {
     return one && one.value.value !== null ? worst(one.value, units, worseEnd(kindOf(thing), result)) : '?';
   };
   const [load, capacity] = [text('gross load'), text('gross capacity')];
-  return { setting: 'crane', pieces: [`= ${worst(used.value, units)} used`, `${load} of ${capacity}`], tooltip: `Capacity used ${worst(used.value, units)}: gross load ${load} over gross capacity ${capacity}.`, leadsTo: null };
+  return {
+    setting: 'crane',
+    pieces: [`= ${worst(used.value, units)} used`, `${load} of ${capacity}`],
+    tooltip: `Capacity used ${worst(used.value, units)}: gross load ${load} over gross capacity ${capacity}.`,
+    leadsTo: null,
+  };
 }

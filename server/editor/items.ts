@@ -17,7 +17,8 @@ export function statementAt(tree: Tree, row: number): TreeNode | null {
 export function itemAt(file: PlanFile, row: number): Item | null {
   const trail: TreeNode[] = [];
   const { tree } = file;
-  for (let node = statementAt(tree, row); node; node = tree.parentAt[tree.rowNumber(node.row)] ?? null) trail.unshift(node);
+  for (let node = statementAt(tree, row); node; node = tree.parentAt[tree.rowNumber(node.row)] ?? null)
+    trail.unshift(node);
   let items = file.items;
   let found: Item | null = null;
   for (const node of trail) {
@@ -28,19 +29,32 @@ export function itemAt(file: PlanFile, row: number): Item | null {
   return found;
 }
 
-/** The items whose statements begin in those rows, from the top down; work grows with the rows asked for. */
+/** The items whose statements begin in those rows, from the top down; work grows with the rows asked for, not with the file. */
 export function itemsIn({ tree, items }: PlanFile, first: number, last: number): readonly Item[] {
-  const tops = new Set<TreeNode>();
-  for (let row = first; row <= last && row < tree.rows.length; row++) {
-    const top = topOf(tree, row);
-    if (top) tops.add(top);
-  }
-  const inside = (item: Item): readonly Item[] => {
-    const row = tree.rowNumber(item.node.row);
-    if (row > last) return [];
-    return [...(row >= first ? [item] : []), ...item.children.flatMap(inside)];
+  const found: Item[] = [];
+  const rowOf = (item: Item) => tree.rowNumber(item.node.row);
+  const within = (list: readonly Item[]): void => {
+    for (let i = lastBefore(list, first, rowOf); i < list.length; i++) {
+      const item = list[i] as Item;
+      const row = rowOf(item);
+      if (row > last) return;
+      if (row >= first) found.push(item);
+      if (item.children.length) within(item.children);
+    }
   };
-  return items.filter((item) => tops.has(item.node)).flatMap(inside);
+  within(items);
+  return found;
+}
+
+/** Where the last item stands that begins before a row, among items in the order of the text; 0 where none does. */
+function lastBefore(list: readonly Item[], row: number, rowOf: (item: Item) => number): number {
+  let [low, high] = [0, list.length - 1];
+  while (low < high) {
+    const middle = Math.ceil((low + high) / 2);
+    if (rowOf(list[middle] as Item) < row) low = middle;
+    else high = middle - 1;
+  }
+  return low;
 }
 
 /** The top-level statement a row is in. */
@@ -51,7 +65,8 @@ export function topOf(tree: Tree, row: number): TreeNode | null {
 }
 
 /** Every item of a file, each before what stands under it. */
-export const allItems = (items: readonly Item[]): readonly Item[] => items.flatMap((item) => [item, ...allItems(item.children)]);
+export const allItems = (items: readonly Item[]): readonly Item[] =>
+  items.flatMap((item) => [item, ...allItems(item.children)]);
 
 /** The clause of an item at an offset of a row, its own value (keyword '') among them; null between clauses. */
 export function clauseAt(item: Item, place: Pick<Place, 'row'>, offset: number): BoundClause | null {
@@ -69,7 +84,12 @@ export function lastRow(tree: Tree, node: TreeNode): number {
 /** A node with all that stands under it. */
 export function wholeOf(tree: Tree, node: TreeNode): Stretch {
   const last = lastRow(tree, node);
-  return { first: tree.rowNumber(node.row), from: firstColumn(node.row.text), last, to: (tree.rows[last]?.text ?? '').trimEnd().length };
+  return {
+    first: tree.rowNumber(node.row),
+    from: firstColumn(node.row.text),
+    last,
+    to: (tree.rows[last]?.text ?? '').trimEnd().length,
+  };
 }
 
 export const firstColumn = (text: string): number => text.length - text.trimStart().length;

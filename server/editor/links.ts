@@ -11,18 +11,26 @@ export interface Link {
 }
 
 const address = /^https?:\/\/[^\s"<>]+$/;
-const document = /^(?![A-Za-z]+:)[^\s":*?<>|]+\.(?:liftplan|md|html|pdf|txt|csv|json|svg|png|jpe?g|xlsx?|docx?|dwg|dxf)$/;
+const document =
+  /^(?![A-Za-z]+:)[^\s":*?<>|]+\.(?:liftplan|md|html|pdf|txt|csv|json|svg|png|jpe?g|xlsx?|docx?|dwg|dxf)$/;
 
 export function links(s: Snapshot): readonly Link[] {
   const file = ownFile(s);
   if (!file) return [];
-  const uses = file.uses.flatMap(({ at, file: to }): readonly Link[] => (to ? [{ at: inner(at), to: { file: to } }] : []));
-  const texts = allItems(file.items).filter(({ keyword }) => keyword !== 'use').flatMap((item) => [...(item.value ? [item.value] : []), ...[...item.clauses.values()].flat()]);
-  return [...uses, ...texts.flatMap(({ value, valueAt }): readonly Link[] => {
-    if (value?.kind !== 'text' || valueAt.to - valueAt.from < 3) return [];
-    if (address.test(value.text)) return [{ at: inner(valueAt), to: { address: value.text } }];
-    return document.test(value.text) ? [{ at: inner(valueAt), to: { path: value.text } }] : [];
-  })];
+  const uses = file.uses.flatMap(({ at, file: to }): readonly Link[] =>
+    to ? [{ at: inner(at), to: { file: to } }] : [],
+  );
+  const texts = allItems(file.items)
+    .filter(({ keyword }) => keyword !== 'use')
+    .flatMap((item) => [...(item.value ? [item.value] : []), ...[...item.clauses.values()].flat()]);
+  return [
+    ...uses,
+    ...texts.flatMap(({ value, valueAt }): readonly Link[] => {
+      if (value?.kind !== 'text' || valueAt.to - valueAt.from < 3) return [];
+      if (address.test(value.text)) return [{ at: inner(valueAt), to: { address: value.text } }];
+      return document.test(value.text) ? [{ at: inner(valueAt), to: { path: value.text } }] : [];
+    }),
+  ];
 }
 
 /** A text without its quotes. */

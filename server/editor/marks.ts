@@ -17,7 +17,11 @@ export function idOf(s: Snapshot, place: Place): string | null {
 export function marksAt(s: Snapshot, row: number): readonly string[] {
   const { byNode } = idsOf(s);
   const found: string[] = [];
-  for (let node: TreeNode | null = statementAt(s.tree, row) ?? s.tree.parentAt[row] ?? null; node; node = s.tree.parentAt[s.tree.rowNumber(node.row)] ?? null) {
+  for (
+    let node: TreeNode | null = statementAt(s.tree, row) ?? s.tree.parentAt[row] ?? null;
+    node;
+    node = s.tree.parentAt[s.tree.rowNumber(node.row)] ?? null
+  ) {
     const id = byNode.get(node);
     if (id) found.push(id);
   }
@@ -49,7 +53,10 @@ function idsOf(s: Snapshot): Ids {
   const name = (items: readonly Item[], prefix: string): void => {
     const counts = new Map<string, number>();
     for (const item of items) {
-      const own = word(`${item.keyword}${item.names.length ? `:${item.names[0]}` : ''}`.replace(/\s+/g, '')).replaceAll('%3A', ':');
+      const own = word(`${item.keyword}${item.names.length ? `:${item.names[0]}` : ''}`.replace(/\s+/g, '')).replaceAll(
+        '%3A',
+        ':',
+      );
       const n = (counts.get(own) ?? 0) + 1;
       counts.set(own, n);
       const id = `${prefix}${own}${n > 1 ? `~${n}` : ''}`;

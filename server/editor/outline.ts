@@ -4,7 +4,7 @@ import { type Derived, named as dimensionName, write } from '../quantities/index
 import type { Results } from '../results/index.ts';
 import type { Place } from '../syntax/types.ts';
 import type { Snapshot } from '../workspace/types.ts';
-import { resultOf, rounding, worst, worseEnd } from './figures.ts';
+import { resultOf, rounding, worseEnd, worst } from './figures.ts';
 import { ownFile, wholeOf } from './items.ts';
 import type { Symbol } from './types.ts';
 
@@ -25,8 +25,14 @@ export function outline(s: Snapshot): readonly Symbol[] {
 
 /** The name; of a statement without one its keyword with what stands behind it. */
 function nameOf(item: Item): string {
-  const { node: { row }, nameAt, at, value } = item;
-  if (item.node.line.statement?.name) return row.text.slice(nameAt.from, nameAt.to).replace(/^"(.*)"$/, (_, name: string) => name.replaceAll('""', '"'));
+  const {
+    node: { row },
+    nameAt,
+    at,
+    value,
+  } = item;
+  if (item.node.line.statement?.name)
+    return row.text.slice(nameAt.from, nameAt.to).replace(/^"(.*)"$/, (_, name: string) => name.replaceAll('""', '"'));
   if (value && value.valueAt.from > at.from) {
     const text = row.text.slice(value.valueAt.from, value.valueAt.to);
     return item.keyword === 'leg' ? text : `${item.keyword} ${text}`;
@@ -39,21 +45,30 @@ export function detailOf(item: Item, results: Results): string {
   const { units } = results.plan;
   const text = (value: Derived) => worst(value, units);
   switch (item.keyword) {
-    case 'plan': return item === results.plan.head ? `gross load ${text(results.totals.gross)}` : '';
+    case 'plan':
+      return item === results.plan.head ? `gross load ${text(results.totals.gross)}` : '';
     case 'load': {
       const load = results.loads.find(({ thing }) => thing.item === item);
       return load ? text(load.weight) : '';
     }
-    case 'part': case 'assembly': {
+    case 'part':
+    case 'assembly': {
       const body = results.bodies.get(item);
       return body ? text(body.weight) : '';
     }
-    case 'leg': return legDetail(item, results);
-    case 'expect': return results.expects.find((one) => one.item === item)?.state ?? '';
-    case 'gear': case 'rig': return item.file === results.plan.file && results.plan.head ? text(results.totals.rigging) : '';
-    case 'let': return letDetail(item, results);
-    case 'less': return [...item.clauses.keys()][0] ?? '';
-    default: return thingDetail(item, results);
+    case 'leg':
+      return legDetail(item, results);
+    case 'expect':
+      return results.expects.find((one) => one.item === item)?.state ?? '';
+    case 'gear':
+    case 'rig':
+      return item.file === results.plan.file && results.plan.head ? text(results.totals.rigging) : '';
+    case 'let':
+      return letDetail(item, results);
+    case 'less':
+      return [...item.clauses.keys()][0] ?? '';
+    default:
+      return thingDetail(item, results);
   }
 }
 
@@ -68,7 +83,10 @@ function thingDetail(item: Item, results: Results): string {
     const open = used.find(({ value }) => value.value === null);
     const most = open ?? used.reduce((a, b) => ((a.value.high ?? 0) >= (b.value.high ?? 0) ? a : b));
     const weight = gear[0] ? `${worst(gear[0].each, units)}${gear.length > 1 ? ' each' : ''}, ` : '';
-    return `${weight}${worst(most.value, units, worseEnd(most.subject.kind, 'capacity used'))} used`.replace('not known used', 'use not known');
+    return `${weight}${worst(most.value, units, worseEnd(most.subject.kind, 'capacity used'))} used`.replace(
+      'not known used',
+      'use not known',
+    );
   }
   const [first] = gear;
   return first ? `${worst(first.each, units)}${gear.length > 1 || first.count > 1 ? ' each' : ''}` : '';
@@ -79,7 +97,12 @@ function legDetail(item: Item, results: Results): string {
   if (!leg || leg.broken) return 'not known';
   const used = leg.steps.flatMap(({ thing }) => resultOf(results, thing, 'capacity used') ?? []);
   const open = used.find(({ value }) => value.value === null);
-  const most = open ?? used.reduce<(typeof used)[number] | undefined>((a, b) => (a && (a.value.high ?? 0) >= (b.value.high ?? 0) ? a : b), undefined);
+  const most =
+    open ??
+    used.reduce<(typeof used)[number] | undefined>(
+      (a, b) => (a && (a.value.high ?? 0) >= (b.value.high ?? 0) ? a : b),
+      undefined,
+    );
   return !most || most.value.value === null ? 'use not known' : `${worst(most.value, results.plan.units)} used`;
 }
 
@@ -110,7 +133,14 @@ export function symbols(snapshots: readonly Snapshot[], query: string): readonly
       const { item } = thing;
       if (item.file !== s.file || found.length >= mostFound) continue;
       const text = `${item.keyword} ${thing.path.join(' ')}`.toLowerCase();
-      if (words.every((word) => text.includes(word))) found.push({ name: thing.name, keyword: item.keyword, detail: detailOf(item, s.results), within: thing.owner?.name ?? '', at: item.nameAt });
+      if (words.every((word) => text.includes(word)))
+        found.push({
+          name: thing.name,
+          keyword: item.keyword,
+          detail: detailOf(item, s.results),
+          within: thing.owner?.name ?? '',
+          at: item.nameAt,
+        });
     }
   }
   return found;

@@ -9,7 +9,11 @@ import type { Renaming } from './types.ts';
 import { type Use, useAt } from './uses.ts';
 
 /** What would be renamed at an offset, with the name as the user edits it; a sentence where it cannot be; null where no name stands. */
-export function prepareRename(s: Snapshot, row: number, offset: number): { readonly at: Place; readonly name: string } | { readonly refused: string } | null {
+export function prepareRename(
+  s: Snapshot,
+  row: number,
+  offset: number,
+): { readonly at: Place; readonly name: string } | { readonly refused: string } | null {
   const use = useAt(s, row, offset);
   if (!use) return null;
   const refused = refusal(use);
@@ -22,7 +26,13 @@ const shown = ({ name, until }: Use): string => (until ? `${name}..${until}` : n
  * The edits that give what is named at an offset another name, in all files of the plan and of the plans given: those that use this
  * file. A range declared in one is renamed as a whole, to a range as long.
  */
-export function rename(s: Snapshot, row: number, offset: number, name: string, users: readonly Snapshot[] = []): Renaming {
+export function rename(
+  s: Snapshot,
+  row: number,
+  offset: number,
+  name: string,
+  users: readonly Snapshot[] = [],
+): Renaming {
   const use = useAt(s, row, offset);
   if (!use) return { refused: 'There is no name here.' };
   const refused = refusal(use);
@@ -30,12 +40,16 @@ export function rename(s: Snapshot, row: number, offset: number, name: string, u
   const names = newNames(use, name);
   if (typeof names === 'string') return { refused: names };
   const plans = [s, ...users];
-  const barred = use.things.map((thing, i) => whyNot(thing, names[i] as string, use.things, plans)).find((why) => why !== null);
+  const barred = use.things
+    .map((thing, i) => whyNot(thing, names[i] as string, use.things, plans))
+    .find((why) => why !== null);
   if (barred) return { refused: barred };
   const renamed = new Map(use.things.map((thing, i) => [thing, names[i] as string]));
   const edits = usesOfThings(use.things, plans).map((one) => ({ at: one.at, text: written(one, renamed) }));
   return edits.some(({ text }) => text === null)
-    ? { refused: `${use.name} stands in a range that another name would break; write the names of that range one by one first.` }
+    ? {
+        refused: `${use.name} stands in a range that another name would break; write the names of that range one by one first.`,
+      }
     : { edits: edits as readonly { at: Place; text: string }[] };
 }
 
@@ -44,9 +58,11 @@ function refusal({ things, name, until, declares }: Use): string | null {
   const [thing] = things;
   if (!thing) return `Nothing is called ${name}, so there is nothing to rename.`;
   if (things.some(({ clash }) => clash)) return `${name} is stated twice; which one is meant is not known.`;
-  if (thing.item.names.length > 1 && !(declares && until)) return `${thing.name} is declared in the range ${thing.item.names[0]}..${thing.item.names.at(-1)}; rename the range where it is declared, or write its items one by one first.`;
+  if (thing.item.names.length > 1 && !(declares && until))
+    return `${thing.name} is declared in the range ${thing.item.names[0]}..${thing.item.names.at(-1)}; rename the range where it is declared, or write its items one by one first.`;
   if (until && !declares) return `${name}..${until} is a range; rename each of its names by itself.`;
-  if (things.length > 1 && !until) return `${name} stands for ${things.length} things; which one is meant is not known.`;
+  if (things.length > 1 && !until)
+    return `${name} stands for ${things.length} things; which one is meant is not known.`;
   return null;
 }
 
@@ -55,9 +71,14 @@ function newNames({ things, until, name }: Use, wanted: string): readonly string
   const given = wanted.trim().replace(/^"(.*)"$/, (_, text: string) => text.replaceAll('""', '"'));
   if (!until) return [given];
   const [, first, last] = /^(.+?)\.\.(.+)$/.exec(given) ?? [];
-  const names = first && last ? rangeNames(first, last) : `${name}..${until} stands for ${things.length} items; the new name is a range as long, such as T1..T${things.length}`;
+  const names =
+    first && last
+      ? rangeNames(first, last)
+      : `${name}..${until} stands for ${things.length} items; the new name is a range as long, such as T1..T${things.length}`;
   if (typeof names === 'string') return `${names.charAt(0).toUpperCase()}${names.slice(1)}.`;
-  return names.length === things.length ? names : `The range declares ${things.length} items, ${given} has ${names.length}.`;
+  return names.length === things.length
+    ? names
+    : `The range declares ${things.length} items, ${given} has ${names.length}.`;
 }
 
 /** Why a thing cannot have a name; null where it can. */
@@ -66,8 +87,13 @@ function whyNot(thing: Thing, name: string, renamed: readonly Thing[], plans: re
   if (spelling) return spelling;
   for (const { plan } of plans) {
     const here = plan.names.things.find((one) => sameThing(one, thing));
-    const taken = here && plan.names.things.find((one) => one.key === fold(name) && meets(one, here) && !renamed.some((other) => sameThing(one, other)));
-    if (taken) return `${spelled(name, 'declared')} is taken: ${taken.kind === 'gear' ? taken.item.keyword : taken.kind} ${spelled(taken.name, 'declared')} has it${taken.item.file === thing.item.file ? '' : ` in ${taken.item.file.slice(taken.item.file.lastIndexOf('/') + 1)}`}.`;
+    const taken =
+      here &&
+      plan.names.things.find(
+        (one) => one.key === fold(name) && meets(one, here) && !renamed.some((other) => sameThing(one, other)),
+      );
+    if (taken)
+      return `${spelled(name, 'declared')} is taken: ${taken.kind === 'gear' ? taken.item.keyword : taken.kind} ${spelled(taken.name, 'declared')} has it${taken.item.file === thing.item.file ? '' : ` in ${taken.item.file.slice(taken.item.file.lastIndexOf('/') + 1)}`}.`;
   }
   return null;
 }
@@ -94,7 +120,8 @@ function written(use: Use, renamed: ReadonlyMap<Thing, string>): string | null {
   const names = use.things.map((thing) => nameOf(thing) ?? thing.name);
   const [first, last] = [names[0] as string, names.at(-1) as string];
   const range = rangeNames(first, last);
-  const same = typeof range !== 'string' && range.length === names.length && range.every((name, i) => name === names[i]);
+  const same =
+    typeof range !== 'string' && range.length === names.length && range.every((name, i) => name === names[i]);
   return same ? `${spelled(first, use.where)}..${spelled(last, use.where)}` : null;
 }
 

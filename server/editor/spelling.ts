@@ -30,7 +30,9 @@ export const inQuotes = (text: string): string => `"${text.replaceAll('"', '""')
 /** Words that hold values together: bare, they would be read as such. */
 const joining: ReadonlySet<string> = new Set(['and', 'about', 'to', 'or', 'between', 'none', 'x']);
 const keywords: ReadonlySet<string> = new Set(language.keywords);
-const resultWords: ReadonlySet<string> = new Set([...gearKinds, ...Object.values(resultsOf).flatMap((rows) => Object.keys(rows))].flatMap((words) => words.split(' ')));
+const resultWords: ReadonlySet<string> = new Set(
+  [...gearKinds, ...Object.values(resultsOf).flatMap((rows) => Object.keys(rows))].flatMap((words) => words.split(' ')),
+);
 
 /** Why a name cannot be given; null where it can. `what` is the kind of thing it names. */
 export function unspellable(name: string, what: string): string | null {
@@ -38,8 +40,11 @@ export function unspellable(name: string, what: string): string | null {
   if (name !== name.trim()) return 'A name neither begins nor ends with a space.';
   if (/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/u.test(name)) return 'A name stands on one line and holds no hidden character.';
   if (what !== 'let') return null;
-  if (!/^[A-Za-z](?:[A-Za-z0-9_]|-(?=[A-Za-z0-9_]))*$/.test(name)) return `A name of a value is one word of letters, digits, _ and -, beginning with a letter; ${inQuotes(name)} is not.`;
+  if (!/^[A-Za-z](?:[A-Za-z0-9_]|-(?=[A-Za-z0-9_]))*$/.test(name))
+    return `A name of a value is one word of letters, digits, _ and -, beginning with a letter; ${inQuotes(name)} is not.`;
   if (language.isUnit(name)) return `${name} is a unit; a name of a value must be another word.`;
   if (language.functions.includes(name)) return `${name} is a function; a name of a value must be another word.`;
-  return joining.has(name) || name in statements ? `${name} is a word of the language; a name of a value must be another word.` : null;
+  return joining.has(name) || name in statements
+    ? `${name} is a word of the language; a name of a value must be another word.`
+    : null;
 }

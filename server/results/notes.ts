@@ -5,7 +5,6 @@ import type { ResultFacts, ResultProblem } from './types.ts';
 
 export class Notes {
   readonly problems: ResultProblem[] = [];
-  private readonly worst = new Map<string, Map<Place, { readonly index: number; readonly size: number }>>();
 
   /** Notes a fact and returns it as a cause for what stays open. */
   add<S extends keyof ResultFacts>(
@@ -16,17 +15,6 @@ export class Notes {
     related: ResultProblem['related'] = [],
   ): Cause {
     this.problems.push({ slug, at, related, facts } as ResultProblem);
-    return { what, at };
-  }
-
-  /** As `add`, for what is judged in many attitudes: at one place only the one with the largest `size` is kept. */
-  addWorst<S extends keyof ResultFacts>(slug: S, at: Place, facts: ResultFacts[S], what: string, size: number, related: ResultProblem['related'] = []): Cause {
-    const kept = this.worst.get(slug) ?? new Map<Place, { readonly index: number; readonly size: number }>();
-    this.worst.set(slug, kept);
-    const before = kept.get(at);
-    if (before && before.size >= size) return { what, at };
-    kept.set(at, { index: before?.index ?? this.problems.length, size });
-    this.problems[before?.index ?? this.problems.length] = { slug, at, related, facts } as ResultProblem;
     return { what, at };
   }
 }

@@ -153,10 +153,11 @@ function fault(
   if (!first || !last) return null;
   if (steps.length < 2)
     return { at: first.at, says: `it names only ${first.thing.name}; a leg runs from the hook down to a pick` };
-  const hook = steps.slice(1).find((step) => isHook(step.thing) && step.thing !== first.thing);
+  const fromPick = isPick(first.thing);
+  // A sling from pick to pick may run over the hook itself.
+  const hook = fromPick ? undefined : steps.slice(1).find((step) => isHook(step.thing) && step.thing !== first.thing);
   if (hook)
     return { at: hook.at, says: `${hook.thing.name} stands below ${first.thing.name}; a hook stands at the top` };
-  const fromPick = isPick(first.thing);
   if (fromPick && !isPick(last.thing))
     return { at: first.at, says: `it begins at ${first.thing.name}, a pick, and ends at ${last.thing.name}` };
   if (

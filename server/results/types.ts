@@ -184,7 +184,7 @@ export interface ResultFacts extends PlanFacts {
   'serial-repeated': { serial: string; a: string; b: string };
   'date-passed': { what: string; item: string; until: string | null; lift: string | null };
   'clearance-short':
-    | { a: string; b: string; stage: string | null }
+    | { a: string; b: string }
     | { position: string; needed: number; tip: number; limit: number; rule: string };
   'lift-off-swing': { distance: number; side: string; limit: number };
 }

@@ -45,7 +45,7 @@ function work(plan: BoundPlan): Results {
   );
   const opens = conditions(plan, hung.gear, table, notes);
   const hanging = hangPlan({ plan, loads, legs, gear: hung.gear, table, notes, opens });
-  const headroom = headrooms({ plan, hanging, loads, gear: hung.gear, table, notes });
+  const headroom = headrooms({ plan, hanging, gear: hung.gear, table, notes });
   const list = listResults({ plan, totals, loads, rigging: hung, hanging, headroom });
   const unjudged = [...hanging.unjudged, ...notJudged(plan, notes)];
   const expects = judgeExpects(plan, list, notes);

@@ -3,7 +3,17 @@ import { anyKeywordAt, clauseAt, keywordAt, nearestPhrases, type Phrase, spelled
 import { type MatchShape, type Piece, spanOf, type ValueForm, ValueReader } from './reader.ts';
 import type { Damage, Edit } from './repairs.ts';
 import { isWordSign, type Scanned, type Token } from './scan.ts';
-import type { ClauseText, Language, LineProblem, NameUse, ReadLine, Span, StatementForm, ValueType, Words } from './types.ts';
+import type {
+  ClauseText,
+  Language,
+  LineProblem,
+  NameUse,
+  ReadLine,
+  Span,
+  StatementForm,
+  ValueType,
+  Words,
+} from './types.ts';
 
 /** What the words of a line say. */
 export interface Code {

@@ -76,7 +76,7 @@ function contentOf(line: ReadLine, language: Language): string {
   if (line.kind === 'blank' || line.kind === 'comment' || line.opens) return written;
   const scanned = scan(line.text, language);
   const content = joined(line, scanned);
-  return sameTokens(scanned, scan(content, language)) ? content : written;
+  return content === written || sameTokens(scanned, scan(content, language)) ? content : written;
 }
 
 function joined(line: ReadLine, { text, tokens, comment }: Scanned): string {

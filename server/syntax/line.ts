@@ -1,8 +1,8 @@
 // Reads one line: the only file that knows Ohm. Ohm matches the signs of a value, not its characters, and each such shape only once.
 import { makeRecipe } from 'ohm-js';
 import { type CstNode, getCstRoot } from 'ohm-js/v18';
-import type { MatchShape, Mismatch } from './reader.ts';
 import { recipe } from './grammar.ts';
+import type { MatchShape, Mismatch } from './reader.ts';
 import { readText } from './text.ts';
 import type { Language, ReadLine, Words } from './types.ts';
 import type { Match } from './values.ts';

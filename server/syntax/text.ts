@@ -1,7 +1,7 @@
 // Makes the read line of a text: blank, comment, too long, the mark of an unfinished merge, or code.
 import { readCode } from './code.ts';
-import type { MatchShape } from './reader.ts';
 import { coloursOf } from './colours.ts';
+import type { MatchShape } from './reader.ts';
 import { withReadings } from './repairs.ts';
 import { indentOf, type Scanned, scan } from './scan.ts';
 import type { ColouredSpan, Language, LineProblem, ReadLine, SyntaxFacts, Words } from './types.ts';
@@ -109,10 +109,10 @@ class Line implements ReadLine {
     this.comment = scanned.comment;
     this.kind = read.kind;
     this.statement = read.statement ?? null;
-    this.clauses = read.clauses ?? NONE;
+    this.clauses = read.clauses?.length ? read.clauses : NONE;
     this.meant = read.meant ?? null;
     this.opens = read.opens;
-    this.problems = read.problems;
+    this.problems = read.problems.length ? read.problems : NONE;
     this.#language = language;
   }
 

@@ -33,7 +33,7 @@ export function plan(lines: number, seed = 1): string {
     'gear',
     '  block B1: weight 600 kg, capacity 200 t, from "register"',
     '  master link M1: weight 90 kg, capacity 120 t, length 500 mm, from "register"',
-    '  sling S1..S4: wire rope, diameter 40 mm, length 6 m, weight 45 kg, capacity 60 t, from "register"',
+    '  sling S1..S4: length 6 m, weight 45 kg, capacity 60 t, from "register"',
     '  shackle K1..K4: weight 18 kg, capacity 55 t, from "register"',
     'rig',
     '  leg B1 > M1 > S1 > K1 > NW',
@@ -42,6 +42,7 @@ export function plan(lines: number, seed = 1): string {
     '  leg B1 > M1 > S4 > K4 > SE',
     'expect sling angle >= 45 deg',
     'expect load tilt <= 5 deg',
+    'expect load weight <= 1 kg', // fails, so that every change of a weight changes a finding
   ];
   const body: string[] = [];
   let n = 0;
@@ -52,7 +53,7 @@ export function plan(lines: number, seed = 1): string {
     body.push(
       pick([
         `  part "Plate ${n}": plate ${figure(80, 400)} x ${figure(60, 300)} x ${figure(5, 20)} mm, of carbon steel, ${at}`,
-        `  part "Box ${n}": box ${figure(100, 300)} mm x ${figure(100, 300)} mm x ${figure(10, 90)} mm, of aluminium, ${at}`,
+        `  part "Box ${n}": box ${figure(100, 300)} mm x ${figure(100, 300)} mm x ${figure(10, 90)} mm, of aluminium alloy, ${at}`,
         `  part "Pin ${n}": cylinder, diameter ${figure(20, 90)} mm, length ${figure(50, 300)} mm, of carbon steel, ${at}`,
         `  part "Valve ${n}": item ${figure(2, 40)} kg, by maker data, from "data sheet ${n}", centre (0, 0, 0), ${at}`,
         `  part "Motor ${n}": item ${figure(5, 90)} lb, by drawing, from "drawing M-${n}", centre (0, 0, 0), ${at}`,
@@ -62,3 +63,21 @@ export function plan(lines: number, seed = 1): string {
   }
   return `${[...head, ...body.slice(0, lines - head.length - tail.length), ...tail].join('\n')}\n`;
 }
+
+/** A JSON document of exactly that many lines for the peer; `dense`: with about as many characters a line as a plan has. */
+export function jsonDocument(lines: number, dense: boolean, seed = 1): string {
+  const next = random(seed);
+  const rows = Array.from({ length: lines - 4 }, (_, n) => {
+    const more = dense ? `, "material": "carbon steel", "drawing": "M-${n}, sheet 2"` : '';
+    return `    { "name": "Plate ${n}", "weight": ${(next() * 900).toFixed(1)}${more} }${n < lines - 5 ? ',' : ''}`;
+  });
+  return `{\n  "parts": [\n${rows.join('\n')}\n  ]\n}`;
+}
+
+/** What that document has to be like; the weight of one part is looked up by its name. */
+export const jsonSchema = {
+  type: 'object',
+  properties: {
+    parts: { type: 'array', items: { type: 'object', required: ['name', 'weight'], properties: { name: { type: 'string', maxLength: 11 }, weight: { type: 'number', maximum: 899 }, material: { type: 'string' }, drawing: { type: 'string' } }, additionalProperties: false } },
+  },
+};

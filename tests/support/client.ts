@@ -37,11 +37,14 @@ export interface Options {
   readonly initializationOptions?: object;
   readonly folders?: readonly string[];
   readonly args?: readonly string[];
+  /** Another server than ours, and the language its documents are in: for measuring. */
+  readonly program?: string;
+  readonly language?: string;
   /** Answers to what the server asks, by method. */
   readonly answers?: Readonly<Record<string, (params: Answer) => unknown>>;
 }
 
-const bundle = resolve(import.meta.dirname, '../../dist/server.cjs');
+const bundle = resolve('dist/server.cjs'); // tests run from the folder of package.json
 
 export class Client {
   /** Every set of findings in the order it came. */
@@ -53,20 +56,22 @@ export class Client {
   readonly process: ChildProcess;
   answers: Readonly<Record<string, (params: Answer) => unknown>>;
   initialized: Answer;
+  private readonly language: string;
   private readonly waiting = new Map<number, { resolve(value: Answer): void; reject(error: Error): void }>();
   private readonly watchers = new Set<() => void>();
   private lastId = 0;
   private buffer: Buffer = Buffer.alloc(0);
 
-  private constructor(args: readonly string[], answers: Client['answers']) {
+  private constructor(program: string, args: readonly string[], language: string, answers: Client['answers']) {
     this.answers = answers;
-    this.process = spawn(process.execPath, [bundle, ...args], { stdio: ['pipe', 'pipe', 'inherit'] });
+    this.language = language;
+    this.process = spawn(process.execPath, [program, ...args], { stdio: ['pipe', 'pipe', 'inherit'] });
     this.process.stdout?.on('data', (chunk: Buffer) => this.take(chunk));
   }
 
   /** Starts a server and shakes hands with it. */
-  static async start({ capabilities = {}, initializationOptions, folders = [], args = ['--stdio'], answers = {} }: Options = {}): Promise<Client> {
-    const client = new Client(args, answers);
+  static async start({ capabilities = {}, initializationOptions, folders = [], args = ['--stdio'], answers = {}, program = bundle, language = 'liftplan' }: Options = {}): Promise<Client> {
+    const client = new Client(program, args, language, answers);
     client.initialized = await client.request('initialize', {
       processId: process.pid,
       rootUri: folders[0] ?? null,
@@ -106,7 +111,7 @@ export class Client {
   }
 
   open(uri: string, text: string, version = 1): void {
-    this.notify('textDocument/didOpen', { textDocument: { uri, languageId: 'liftplan', version, text } });
+    this.notify('textDocument/didOpen', { textDocument: { uri, languageId: this.language, version, text } });
   }
 
   /** Replaces a stretch; the whole text where no range is given. */
@@ -142,7 +147,7 @@ export class Client {
     await new Promise<void>((resolve, reject) => {
       const end = setTimeout(() => {
         this.watchers.delete(look);
-        reject(new Error(`Waited ${wait} ms in vain; last published: ${JSON.stringify(this.published.at(-1))}`));
+        reject(new Error(`Waited ${wait} ms in vain; last published: ${JSON.stringify(this.published.at(-1))?.slice(0, 400)}`));
       }, wait);
       const look = () => {
         if (!holds()) return;

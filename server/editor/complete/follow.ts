@@ -19,7 +19,8 @@ export function follow(asked: Asked, starts: boolean, given: readonly string[]):
   const here = s.tree.nodeAt[number] ?? null;
   if (starts) {
     const siblings = (s.tree.parentAt[number]?.children ?? s.tree.nodes).filter((node) => node !== here);
-    const before = siblings.filter((node) => s.tree.rowNumber(node.row) < number).at(-1)?.line.statement?.keyword.word ?? null;
+    const before =
+      siblings.filter((node) => s.tree.rowNumber(node.row) < number).at(-1)?.line.statement?.keyword.word ?? null;
     for (const [first, next] of pairs(near(siblings, asked))) if (first === before && next) add(next, seen);
     if (before !== null && statements[before]?.declares) add(before, again);
   }
@@ -30,7 +31,8 @@ export function follow(asked: Asked, starts: boolean, given: readonly string[]):
       const weight = !shape || words.includes(shape) ? seen : shown;
       for (const [first, next] of pairs(words)) if (first === left && next) add(next, starts ? shown : weight);
     }
-    for (const words of examples(slot.block)) for (const [first, next] of pairs(words)) if (first === left && next) add(next, shown);
+    for (const words of examples(slot.block))
+      for (const [first, next] of pairs(words)) if (first === left && next) add(next, shown);
   }
   add('from', source);
   return (word) => scores.get(word) ?? 0;
@@ -38,7 +40,8 @@ export function follow(asked: Asked, starts: boolean, given: readonly string[]):
 
 /** The clause keyword before the place: on its line, else the last one given. */
 function leftOf({ s, number, slot }: Asked, given: readonly string[]): string | null {
-  const onLine = (s.tree.lines[number]?.clauses ?? []).filter(({ keyword }) => keyword.span.to <= slot.from).at(-1)?.keyword.word;
+  const onLine = (s.tree.lines[number]?.clauses ?? []).filter(({ keyword }) => keyword.span.to <= slot.from).at(-1)
+    ?.keyword.word;
   return onLine ?? (slot.statement === null ? (given.at(-1) ?? null) : null);
 }
 
@@ -46,15 +49,25 @@ function leftOf({ s, number, slot }: Asked, given: readonly string[]): string | 
 function near(siblings: readonly TreeNode[], { s, number }: Asked): readonly string[] {
   const at = siblings.findIndex((node) => s.tree.rowNumber(node.row) > number);
   const middle = at < 0 ? siblings.length : at;
-  return siblings.slice(Math.max(0, middle - most), middle + most).flatMap(({ line }) => line.statement?.keyword.word ?? []);
+  return siblings
+    .slice(Math.max(0, middle - most), middle + most)
+    .flatMap(({ line }) => line.statement?.keyword.word ?? []);
 }
 
 /** The clause keywords of the nearest statements of the same kind under the same parent, each in the order written. */
 function runsLike({ s, number, slot }: Asked): readonly (readonly string[])[] {
   const own = statementAt(s.tree, number);
   const parent = own && (s.tree.parentAt[s.tree.rowNumber(own.row)] ?? null);
-  const siblings = (parent?.children ?? s.tree.nodes).filter((node) => node !== own && node.line.statement?.keyword.word === slot.block);
-  return siblings.slice(-most).map((node) => [node, ...node.children.filter(({ line }) => line.kind === 'clauses')].flatMap(({ line }) => line.clauses.map(({ keyword }) => keyword.word)));
+  const siblings = (parent?.children ?? s.tree.nodes).filter(
+    (node) => node !== own && node.line.statement?.keyword.word === slot.block,
+  );
+  return siblings
+    .slice(-most)
+    .map((node) =>
+      [node, ...node.children.filter(({ line }) => line.kind === 'clauses')].flatMap(({ line }) =>
+        line.clauses.map(({ keyword }) => keyword.word),
+      ),
+    );
 }
 
 const kept = new Map<string, readonly (readonly string[])[]>();
@@ -65,12 +78,20 @@ function examples(block: string): readonly (readonly string[])[] {
   if (!runs) {
     const known = Object.keys(clausesOf(block)).sort((a, b) => b.length - a.length);
     const own = statements[block]?.example;
-    const texts = block === 'part' ? Object.values(shapes).map(({ example }) => example) : own ? [own.replace(/^[^:]*:\s*/, '')] : [];
-    runs = texts.map((text) => text.split(/,\s+/).flatMap((piece) => known.find((word) => piece === word || piece.startsWith(`${word} `)) ?? []));
+    const texts =
+      block === 'part'
+        ? Object.values(shapes).map(({ example }) => example)
+        : own
+          ? [own.replace(/^[^:]*:\s*/, '')]
+          : [];
+    runs = texts.map((text) =>
+      text.split(/,\s+/).flatMap((piece) => known.find((word) => piece === word || piece.startsWith(`${word} `)) ?? []),
+    );
     kept.set(block, runs);
   }
   return runs;
 }
 
 /** Each word with the one before it; the first with none. */
-const pairs = (words: readonly string[]): readonly (readonly [string | null, string | undefined])[] => words.map((word, i) => [i ? (words[i - 1] as string) : null, word]);
+const pairs = (words: readonly string[]): readonly (readonly [string | null, string | undefined])[] =>
+  words.map((word, i) => [i ? (words[i - 1] as string) : null, word]);

@@ -1,6 +1,16 @@
 // Keywords that may stand here: what is still due first, then what usually follows in this file, then the rest as the vocabulary has them.
 import type { ReadLine, TreeNode } from '../../syntax/types.ts';
-import { type ClauseRow, clausesOf, everywhere, type ShapeName, shapeNames, type ShapeRow, shapes, statements, statementsUnder } from '../../vocabulary/index.ts';
+import {
+  type ClauseRow,
+  clausesOf,
+  everywhere,
+  type ShapeName,
+  type ShapeRow,
+  shapeNames,
+  shapes,
+  statements,
+  statementsUnder,
+} from '../../vocabulary/index.ts';
 import type { Completion } from '../types.ts';
 import { follow } from './follow.ts';
 import { type Asked, completion } from './types.ts';
@@ -13,10 +23,15 @@ export function keywords(asked: Asked): readonly Completion[] {
   const offers = [...(starts ? statementsFor(asked) : []), ...clausesFor(slot.block, given)];
   const next = follow(asked, starts, given);
   const shape = shapeNames.find((name) => given.includes(name));
-  const order = shape ? Object.keys(shapes[shape].clauses) : (usual[slot.block] ?? []).flatMap((words) => words.split('/'));
+  const order = shape
+    ? Object.keys(shapes[shape].clauses)
+    : (usual[slot.block] ?? []).flatMap((words) => words.split('/'));
   const place = (word: string): number => (order.includes(word) ? order.length - order.indexOf(word) : 0);
-  const score = ({ word, due }: Offered): number => (due ? mostWanted + place(word) : 0) + next(word) - (word in everywhere && word !== 'from' ? 1 : 0);
-  const ordered = offers.map((offer, i) => ({ offer, i, score: score(offer) })).sort((a, b) => b.score - a.score || a.i - b.i);
+  const score = ({ word, due }: Offered): number =>
+    (due ? mostWanted + place(word) : 0) + next(word) - (word in everywhere && word !== 'from' ? 1 : 0);
+  const ordered = offers
+    .map((offer, i) => ({ offer, i, score: score(offer) }))
+    .sort((a, b) => b.score - a.score || a.i - b.i);
   return ordered.map(({ offer: { word, kind, detail, help } }) => completion(asked, kind, word, { detail, help }));
 }
 
@@ -34,40 +49,72 @@ interface Offered {
 /** Clause keywords that a statement has already, on its line and its clause lines; those right of the caret among them. */
 function givenOn(node: TreeNode | null, { s, number, slot }: Asked): readonly string[] {
   const here = s.tree.lines[number];
-  const lines: readonly ReadLine[] = node ? [node.line, ...node.children.filter(({ line }) => line.kind === 'clauses').map(({ line }) => line)] : here ? [here] : [];
+  const lines: readonly ReadLine[] = node
+    ? [node.line, ...node.children.filter(({ line }) => line.kind === 'clauses').map(({ line }) => line)]
+    : here
+      ? [here]
+      : [];
   const typing = (line: ReadLine, from: number) => line === here && from === slot.from;
-  return lines.flatMap((line) => line.clauses.filter(({ keyword }) => !typing(line, keyword.span.from)).map(({ keyword }) => keyword.word));
+  return lines.flatMap((line) =>
+    line.clauses.filter(({ keyword }) => !typing(line, keyword.span.from)).map(({ keyword }) => keyword.word),
+  );
 }
 
 /** What a block is hardly ever without, in the order it is usually written; of those joined by / one is enough. */
 const usual: Readonly<Record<string, readonly string[]>> = {
-  file: ['load', 'gear', 'rig'], load: ['datum', 'contingency', 'free/held by', 'part', 'pick'], gear: ['hook/block/ball', 'sling', 'shackle'], rig: ['leg'],
-  crane: ['deduct', 'position'], chart: ['columns', 'radius'], weighed: ['support'], steps: ['step'], people: ['role'],
+  file: ['load', 'gear', 'rig'],
+  load: ['datum', 'contingency', 'free/held by', 'part', 'pick'],
+  gear: ['hook/block/ball', 'sling', 'shackle'],
+  rig: ['leg'],
+  crane: ['deduct', 'position'],
+  chart: ['columns', 'radius'],
+  weighed: ['support'],
+  steps: ['step'],
+  people: ['role'],
 };
 
 /** Words of the usual ones that nothing stands for yet. */
 function dueIn(block: string, there: ReadonlySet<string>, head: boolean): readonly string[] {
   if (block === 'file' && !head) return [];
-  return (usual[block] ?? []).map((words) => words.split('/')).filter((words) => !words.some((word) => there.has(word))).flat();
+  return (usual[block] ?? [])
+    .map((words) => words.split('/'))
+    .filter((words) => !words.some((word) => there.has(word)))
+    .flat();
 }
 
 function statementsFor({ slot, s, number }: Asked): readonly Offered[] {
   const here = s.tree.nodeAt[number];
-  const siblings = new Set((s.tree.parentAt[number]?.children ?? s.tree.nodes).filter((node) => node !== here).flatMap(({ line }) => line.statement?.keyword.word ?? []));
+  const siblings = new Set(
+    (s.tree.parentAt[number]?.children ?? s.tree.nodes)
+      .filter((node) => node !== here)
+      .flatMap(({ line }) => line.statement?.keyword.word ?? []),
+  );
   const rows = Object.entries(statementsUnder(slot.block)).filter(([word, row]) => !(row.once && siblings.has(word)));
   const wanted = dueIn(slot.block, siblings, s.plan.head !== null);
-  return rows.map(([word, row]): Offered => ({ word, kind: 'statement', due: wanted.includes(word), detail: '', help: row.help }));
+  return rows.map(
+    ([word, row]): Offered => ({ word, kind: 'statement', due: wanted.includes(word), detail: '', help: row.help }),
+  );
 }
 
 function clausesFor(block: string, given: readonly string[]): readonly Offered[] {
   const shape = shapeNames.find((name) => given.includes(name));
   const shaped = block === 'part' || block === 'less';
   const wanted = dueIn(block, new Set(given), true);
-  return Object.entries(clausesOf(block)).filter(([word, row]) => (row.repeat || !given.includes(word)) && (!shaped || fits(word, shape, given))).map(([word, row]): Offered => {
-    const own: ClauseRow | undefined = shape && shaped ? (shapes[shape] as ShapeRow).clauses[word] : undefined;
-    const needed = own ? own.need === 'always' || eitherDue(shape, word, given) : row.need === 'always' || (shaped && ((!shape && word in shapes) || materialDue(word, shape, given)));
-    return { word, kind: 'clause', due: needed || wanted.includes(word), detail: detailOf(row, needed), help: own?.help || row.help };
-  });
+  return Object.entries(clausesOf(block))
+    .filter(([word, row]) => (row.repeat || !given.includes(word)) && (!shaped || fits(word, shape, given)))
+    .map(([word, row]): Offered => {
+      const own: ClauseRow | undefined = shape && shaped ? (shapes[shape] as ShapeRow).clauses[word] : undefined;
+      const needed = own
+        ? own.need === 'always' || eitherDue(shape, word, given)
+        : row.need === 'always' || (shaped && ((!shape && word in shapes) || materialDue(word, shape, given)));
+      return {
+        word,
+        kind: 'clause',
+        due: needed || wanted.includes(word),
+        detail: detailOf(row, needed),
+        help: own?.help || row.help,
+      };
+    });
 }
 
 const placeWords = ['at', 'on', 'against', 'inside'];
@@ -77,14 +124,20 @@ function fits(word: string, shape: ShapeName | undefined, given: readonly string
   if (eitherOf(shape, word).some((other) => given.includes(other))) return false;
   if (word in shapes) return !shape || word in (shapes[shape] as ShapeRow).clauses;
   if (placeWords.includes(word)) return !placeWords.some((other) => given.includes(other));
-  if (word === 'of' || word === 'density') return !given.includes('of') && !given.includes('density') && (!shape || (shapes[shape] as ShapeRow).material !== 'none');
+  if (word === 'of' || word === 'density')
+    return (
+      !given.includes('of') && !given.includes('density') && (!shape || (shapes[shape] as ShapeRow).material !== 'none')
+    );
   if (word === 'empty') return !shape || Boolean((shapes[shape] as ShapeRow).hollow);
   const owners = shapeNames.filter((name) => word in (shapes[name] as ShapeRow).clauses);
   return !owners.length || (shape !== undefined && owners.includes(shape));
 }
 
 /** Clauses of a shape of which one is enough: a wall or a bore, a fill or a level. */
-const either: Readonly<Partial<Record<ShapeName, readonly string[]>>> = { tube: ['wall', 'bore'], liquid: ['fill', 'level'] };
+const either: Readonly<Partial<Record<ShapeName, readonly string[]>>> = {
+  tube: ['wall', 'bore'],
+  liquid: ['fill', 'level'],
+};
 
 const eitherOf = (shape: ShapeName | undefined, word: string): readonly string[] => {
   const words = (shape && either[shape]) ?? [];
@@ -101,7 +154,12 @@ const materialDue = (word: string, shape: ShapeName | undefined, given: readonly
   word === 'of' && shape !== undefined && (shapes[shape] as ShapeRow).material === 'of' && !given.includes('density');
 
 const detailOf = (row: ClauseRow, due: boolean): string =>
-  [due ? 'needed' : row.need === 'when loaded' ? 'needed when it carries load' : '', row.words && row.words.length <= 4 ? row.words.join(', ') : ''].filter(Boolean).join(' · ');
+  [
+    due ? 'needed' : row.need === 'when loaded' ? 'needed when it carries load' : '',
+    row.words && row.words.length <= 4 ? row.words.join(', ') : '',
+  ]
+    .filter(Boolean)
+    .join(' · ');
 
 /** The row of the clause or value a place is in; null where it is in none. */
 export function rowOf(block: string, statement: string | null, clause: string | null): ClauseRow | null {

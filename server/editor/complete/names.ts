@@ -17,21 +17,37 @@ export function names(asked: Asked): readonly Completion[] {
   const path = slot.type === 'path' ? pathBefore(asked) : null;
   const own = itemHere(asked);
   const near = own && loadOf(own, s.plan);
-  const wanted = (thing: Thing) => kinds.includes(thing.kind) && thing.item !== own && fits(thing, clause.names, slot.clause, own, near);
+  const wanted = (thing: Thing) =>
+    kinds.includes(thing.kind) && thing.item !== own && fits(thing, clause.names, slot.clause, own, near);
   const known = s.plan.names.things.filter(wanted);
   const taken = new Set(known.map(({ key }) => key));
-  const others = asked.libraries.flatMap(({ path: file, plan }) => plan.names.things.filter((thing) => thing.item.file === plan.file && wanted(thing) && !taken.has(thing.key)).map((thing) => ({ thing, edits: [useLine(asked, file)], detail: file })));
+  const others = asked.libraries.flatMap(({ path: file, plan }) =>
+    plan.names.things
+      .filter((thing) => thing.item.file === plan.file && wanted(thing) && !taken.has(thing.key))
+      .map((thing) => ({ thing, edits: [useLine(asked, file)], detail: file })),
+  );
   const all = [...known.map((thing) => ({ thing, edits: [] as readonly Edit[], detail: '' })), ...others];
   const score = path ? pathScore(path, asked) : nearScore(asked);
   return all
     .map((one, i) => ({ ...one, i, score: score(one.thing) + (one.edits.length ? 100 : 0) }))
     .sort((a, b) => a.score - b.score || a.i - b.i)
-    .map(({ thing, edits, detail }) => completion(asked, 'name', labelOf(thing), { text: written(thing), ...(path && { from: segment(asked) }), detail: [figures(thing, asked), detail].filter(Boolean).join(' · '), help: `${thing.item.keyword} ${thing.name}`, edits }));
+    .map(({ thing, edits, detail }) =>
+      completion(asked, 'name', labelOf(thing), {
+        text: written(thing),
+        ...(path && { from: segment(asked) }),
+        detail: [figures(thing, asked), detail].filter(Boolean).join(' · '),
+        help: `${thing.item.keyword} ${thing.name}`,
+        edits,
+      }),
+    );
 }
 
 /** A point of a beam is named with its beam. */
 const labelOf = ({ kind, name, owner }: Thing): string => (kind === 'point' && owner ? `${owner.name}.${name}` : name);
-const written = (thing: Thing): string => (thing.kind === 'point' && thing.owner ? `${asDeclared(thing.owner, 'named')}.${asDeclared(thing, 'named')}` : asDeclared(thing, 'named'));
+const written = (thing: Thing): string =>
+  thing.kind === 'point' && thing.owner
+    ? `${asDeclared(thing.owner, 'named')}.${asDeclared(thing, 'named')}`
+    : asDeclared(thing, 'named');
 
 /** Where the name begins that the place is in, the beam it is dotted with counted. */
 function segment(asked: Asked): number {
@@ -47,7 +63,13 @@ export function itemHere({ s, number }: Asked): Item | null {
 }
 
 /** `like` names gear of the same kind; parts stand on others of their own load; a liquid lies in what is hollow. */
-function fits(thing: Thing, names: string | undefined, clause: string | null, own: Item | null, load: Thing | null): boolean {
+function fits(
+  thing: Thing,
+  names: string | undefined,
+  clause: string | null,
+  own: Item | null,
+  load: Thing | null,
+): boolean {
   if (clause === 'like') return !own || thing.item.keyword === own.keyword;
   if (names === 'sling') return thing.item.keyword === 'sling';
   const scoped = names === 'part' || names === 'box' || names === 'contents';
@@ -57,7 +79,11 @@ function fits(thing: Thing, names: string | undefined, clause: string | null, ow
 /** The names of a path that stand left of the place. */
 function pathBefore(asked: Asked): readonly string[] {
   const { from, text } = begun(asked);
-  return text.slice(0, Math.max(0, segment(asked) - from)).split('>').map((name) => (/(?:"((?:[^"]|"")*)"|([\w-]+))\s*$/.exec(name) ?? []).slice(1).join('').replaceAll('""', '"')).filter(Boolean);
+  return text
+    .slice(0, Math.max(0, segment(asked) - from))
+    .split('>')
+    .map((name) => (/(?:"((?:[^"]|"")*)"|([\w-]+))\s*$/.exec(name) ?? []).slice(1).join('').replaceAll('""', '"'))
+    .filter(Boolean);
 }
 
 /** What stands above this line before what stands below it, the nearest first. */
@@ -69,7 +95,12 @@ function nearScore({ s: { tree }, number }: Asked): (thing: Thing) => number {
 }
 
 /** Names that legs use already, this one's not counted. */
-const usedIn = ({ s, row }: Asked): ReadonlySet<string> => new Set(s.results.legs.filter(({ item }) => item.node.row !== row).flatMap(({ steps }) => steps.map(({ thing }) => thing.key)));
+const usedIn = ({ s, row }: Asked): ReadonlySet<string> =>
+  new Set(
+    s.results.legs
+      .filter(({ item }) => item.node.row !== row)
+      .flatMap(({ steps }) => steps.map(({ thing }) => thing.key)),
+  );
 
 const hooks = ['block', 'hook', 'ball'];
 const joiners = ['shackle', 'master link', 'link', 'swivel', 'turnbuckle', 'chain hoist', 'lever hoist', 'load cell'];
@@ -80,10 +111,18 @@ function pathScore(before: readonly string[], asked: Asked): (thing: Thing) => n
   const { s, number } = asked;
   const used = usedIn(asked);
   const last = before.at(-1);
-  const above = last === undefined ? undefined : s.plan.names.things.find(({ key, kind }) => key === fold(last) && ['gear', 'pick', 'point'].includes(kind));
+  const above =
+    last === undefined
+      ? undefined
+      : s.plan.names.things.find(({ key, kind }) => key === fold(last) && ['gear', 'pick', 'point'].includes(kind));
   const order = orderBelow(above, last !== undefined);
-  const digits = before.map((name) => /\d+$/.exec(name)?.[0]).filter(Boolean).at(-1);
-  const model = s.results.legs.filter(({ item }) => item.file === s.file && s.tree.rowNumber(item.node.row) < number).at(-1)?.steps[before.length]?.thing;
+  const digits = before
+    .map((name) => /\d+$/.exec(name)?.[0])
+    .filter(Boolean)
+    .at(-1);
+  const model = s.results.legs
+    .filter(({ item }) => item.file === s.file && s.tree.rowNumber(item.node.row) < number)
+    .at(-1)?.steps[before.length]?.thing;
   return (thing) => {
     const word = wordOf(thing);
     const place = order.findIndex((group) => group.includes(word));
@@ -101,7 +140,8 @@ const wordOf = (thing: Thing): string => (thing.kind === 'gear' ? thing.item.key
 function orderBelow(above: Thing | undefined, known: boolean): readonly (readonly string[])[] {
   if (!known) return [hooks, ['point', 'master link'], ['pick']];
   const word = above?.kind === 'gear' ? above.item.keyword : (above?.kind ?? '');
-  if (hooks.includes(word) || word === 'point' || word === 'master link') return [['sling'], joiners, ['point', 'spreader', 'lifting beam'], ['pick']];
+  if (hooks.includes(word) || word === 'point' || word === 'master link')
+    return [['sling'], joiners, ['point', 'spreader', 'lifting beam'], ['pick']];
   if (word === 'sling') return [joiners, ['pick', 'point'], ['eyebolt', 'hoist ring', 'clamp']];
   return [['pick', 'point'], ['sling'], joiners];
 }
@@ -114,7 +154,9 @@ function figures(thing: Thing, { s: { plan, results } }: Asked): string {
       return value.state === 'known' ? write(value.quantity.value, 'kg', { system: plan.units, round }) : null;
     };
     const [weight, capacity] = [text('weight', 'up'), text('capacity', 'down')];
-    return [thing.item.keyword, weight && `weight ${weight}`, capacity && `capacity ${capacity}`].filter(Boolean).join(', ');
+    return [thing.item.keyword, weight && `weight ${weight}`, capacity && `capacity ${capacity}`]
+      .filter(Boolean)
+      .join(', ');
   }
   if (!resultsFor(results, thing).length) return thing.item.keyword;
   const weight = resultOf(results, thing, 'weight');
@@ -128,5 +170,10 @@ function useLine({ s: { tree } }: Asked, path: string): Edit {
   const plan = tree.nodes.find(({ line }) => line.statement?.keyword.word === 'plan');
   const last = uses.at(-1) ?? plan?.children.at(-1) ?? plan;
   const row = last?.row ?? tree.rows[0];
-  return { kind: 'insert', after: { row: row as NonNullable<typeof row>, from: 0, to: row?.text.length ?? 0 }, lines, ...(!last && { before: true }) };
+  return {
+    kind: 'insert',
+    after: { row: row as NonNullable<typeof row>, from: 0, to: row?.text.length ?? 0 },
+    lines,
+    ...(!last && { before: true }),
+  };
 }

@@ -3,6 +3,7 @@ import type { BoundPlan } from '../../plan/types.ts';
 import type { Row, Slot } from '../../syntax/index.ts';
 import type { ClauseRow } from '../../vocabulary/index.ts';
 import type { Snapshot } from '../../workspace/types.ts';
+import { inQuotes } from '../spelling.ts';
 import type { Completion } from '../types.ts';
 
 /** A library that could be used, with the path to write. */
@@ -41,18 +42,41 @@ export function begun({ row, offset, slot }: Asked): Begun {
 type Parts = Partial<Pick<Completion, 'detail' | 'help' | 'snippet' | 'edits' | 'text'>> & { readonly from?: number };
 
 /** An answer that replaces what is typed of it, and nothing right of the caret. */
-export function completion({ row, slot, offset }: Asked, kind: Completion['kind'], label: string, parts: Parts = {}): Completion {
+export function completion(
+  { row, slot, offset }: Asked,
+  kind: Completion['kind'],
+  label: string,
+  parts: Parts = {},
+): Completion {
   const { detail = '', help = '', text = label, snippet = false, edits = [], from = slot.from } = parts;
+  const typedQuote = /^["“”„]/.test(row.text.slice(from, offset));
+  const quoted = typedQuote && !text.startsWith('"') && !snippet ? inQuotes(text) : text;
   // The editor has closed the quotation marks already: the second one stands right of the caret.
-  const closed = text.endsWith('"') && row.text.charAt(offset) === '"' && /^["“”„]/.test(row.text.slice(from, offset));
-  return { label, detail, help, at: { row, from, to: offset }, text: closed ? text.slice(0, -1) : text, snippet, kind, edits };
+  const closed = typedQuote && quoted.endsWith('"') && row.text.charAt(offset) === '"';
+  return {
+    label,
+    detail,
+    help,
+    at: { row, from, to: offset },
+    text: closed ? quoted.slice(0, -1) : quoted,
+    snippet,
+    kind,
+    edits,
+  };
 }
 
 /** A phrase of several words, of which some may stand there already. */
-export function phrase(asked: Asked, kind: Completion['kind'], words: string, value: Begun, parts: Parts = {}): Completion {
+export function phrase(
+  asked: Asked,
+  kind: Completion['kind'],
+  words: string,
+  value: Begun,
+  parts: Parts = {},
+): Completion {
   const typed = value.text;
   for (let at = 0; at < typed.length; at = nextWord(typed, at)) {
-    if (typed.charAt(at) !== ' ' && words.startsWith(typed.slice(at))) return completion(asked, kind, words, { ...parts, from: value.from + at });
+    if (typed.charAt(at) !== ' ' && words.startsWith(typed.slice(at)))
+      return completion(asked, kind, words, { ...parts, from: value.from + at });
   }
   return completion(asked, kind, words, parts);
 }

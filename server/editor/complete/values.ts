@@ -1,8 +1,8 @@
 // Values that can be listed: words of the vocabulary, axes, materials and sizes with their figures, texts used nearby, and names of values.
-import { bars, materials, nearestSections, pipes, pipeSchedules, sections } from '../../catalog/index.ts';
-import { type Dimension, dimensions, named, same, type System, unitsFor, write } from '../../quantities/index.ts';
-import { type ClauseRow, type Evidence, evidenceHelp } from '../../vocabulary/index.ts';
+import { bars, materials, nearestSections, pipeSchedules, pipes, sections } from '../../catalog/index.ts';
 import { textOf } from '../../plan/index.ts';
+import { type Dimension, dimensions, named, type System, same, unitsFor, write } from '../../quantities/index.ts';
+import { type ClauseRow, type Evidence, evidenceHelp } from '../../vocabulary/index.ts';
 import { allItems, ownFile } from '../items.ts';
 import { inQuotes } from '../spelling.ts';
 import type { Completion } from '../types.ts';
@@ -15,16 +15,35 @@ export const mostListed = 200;
 export function values(asked: Asked): readonly Completion[] {
   const { slot, clause } = asked;
   switch (slot.type) {
-    case 'word': case 'word and amount': return words(asked);
-    case 'axis': return axes(asked);
-    case 'turn': case 'circle': return turned(asked);
-    case 'tilt': return tilted(asked);
-    case 'side': return axes(asked);
-    case 'designation': case 'designation or amount': return designations(asked);
-    case 'label': return labels(asked);
-    case 'date': return nearby(asked, (text) => text, 'date');
-    case 'amount': case 'size': case 'size or amount': case 'point': case 'points': case 'row': case 'amount or nothing': return clause ? [...lets(asked, clause), ...special(asked)] : [];
-    default: return [];
+    case 'word':
+    case 'word and amount':
+      return words(asked);
+    case 'axis':
+      return axes(asked);
+    case 'turn':
+    case 'circle':
+      return turned(asked);
+    case 'tilt':
+      return tilted(asked);
+    case 'side':
+      return axes(asked);
+    case 'designation':
+    case 'designation or amount':
+      return designations(asked);
+    case 'label':
+      return labels(asked);
+    case 'date':
+      return nearby(asked, (text) => text, 'date');
+    case 'amount':
+    case 'size':
+    case 'size or amount':
+    case 'point':
+    case 'points':
+    case 'row':
+    case 'amount or nothing':
+      return clause ? [...lets(asked, clause), ...special(asked)] : [];
+    default:
+      return [];
   }
 }
 
@@ -33,7 +52,11 @@ function words(asked: Asked): readonly Completion[] {
   const before = value.text.trim();
   const used = usedTexts(asked, asked.slot.clause ?? '');
   const listed = [...asked.slot.words].sort((a, b) => Number(used.includes(b)) - Number(used.includes(a)));
-  return listed.filter((word) => word !== before).map((word) => phrase(asked, 'word', word, value, { help: word in evidenceHelp ? evidenceHelp[word as Evidence] : '' }));
+  return listed
+    .filter((word) => word !== before)
+    .map((word) =>
+      phrase(asked, 'word', word, value, { help: word in evidenceHelp ? evidenceHelp[word as Evidence] : '' }),
+    );
 }
 
 const axisNames = ['x', 'y', 'z', '-x', '-y', '-z'];
@@ -59,24 +82,38 @@ function designations(asked: Asked): readonly Completion[] {
   const { slot, clause } = asked;
   if (clause?.names === 'material') return materialNames(asked);
   if (slot.clause === 'section') return sized(asked, sections(), nearestSections);
-  if (slot.clause === 'bar') return sized(asked, bars().map((bar) => ({ ...bar, designation: bar.designation.startsWith('#') ? inQuotes(bar.designation) : bar.designation })));
+  if (slot.clause === 'bar')
+    return sized(
+      asked,
+      bars().map((bar) => ({
+        ...bar,
+        designation: bar.designation.startsWith('#') ? inQuotes(bar.designation) : bar.designation,
+      })),
+    );
   if (slot.clause !== 'pipe') return [];
   const each = new Map(pipes().map((pipe) => [pipe.designation, pipe]));
-  return sized(asked, [...each.values()].map(({ designation }) => ({ designation, massPerLength: null })));
+  return sized(
+    asked,
+    [...each.values()].map(({ designation }) => ({ designation, massPerLength: null })),
+  );
 }
 
 /** The plan's own materials first, then those used in this file, then the catalog's. */
 function materialNames(asked: Asked): readonly Completion[] {
   const { s } = asked;
   const { from } = begun(asked);
-  const own = s.plan.names.things.filter(({ kind }) => kind === 'material').map(({ name, item }) => {
-    const density = item.clauses.get('density')?.[0]?.value;
-    return { name, density: density?.kind === 'quantity' ? density.quantity.value : null };
-  });
+  const own = s.plan.names.things
+    .filter(({ kind }) => kind === 'material')
+    .map(({ name, item }) => {
+      const density = item.clauses.get('density')?.[0]?.value;
+      return { name, density: density?.kind === 'quantity' ? density.quantity.value : null };
+    });
   const used = new Set(usedTexts(asked, 'of'));
   const listed = materials().map(({ name, density }) => ({ name, density }));
   const all = [...own, ...listed.filter(({ name }) => used.has(name)), ...listed.filter(({ name }) => !used.has(name))];
-  return all.map(({ name, density }) => completion(asked, 'material', name, { from, detail: density === null ? '' : text(density, 'kg/m3', s.plan.units) }));
+  return all.map(({ name, density }) =>
+    completion(asked, 'material', name, { from, detail: density === null ? '' : text(density, 'kg/m3', s.plan.units) }),
+  );
 }
 
 interface Sized {
@@ -85,17 +122,32 @@ interface Sized {
 }
 
 /** Sizes that begin as typed; those used in this file first. */
-function sized(asked: Asked, rows: readonly Sized[], nearest: (typed: string, count: number) => readonly Sized[] = () => []): readonly Completion[] {
+function sized(
+  asked: Asked,
+  rows: readonly Sized[],
+  nearest: (typed: string, count: number) => readonly Sized[] = () => [],
+): readonly Completion[] {
   const { from, text: typed } = begun(asked);
   const key = (designation: string) => designation.toUpperCase().replace(/[\s"]/g, '').replaceAll('×', 'X');
   const fitting = rows.filter(({ designation }) => key(designation).startsWith(key(typed)));
   const used = new Set(usedTexts(asked, asked.slot.clause ?? '').map(key));
   const found = fitting.length || !typed ? fitting : nearest(typed, 10);
-  const ordered = [...found.filter(({ designation }) => used.has(key(designation))), ...found.filter(({ designation }) => !used.has(key(designation)))];
-  return ordered.slice(0, mostListed).map(({ designation, massPerLength }) => completion(asked, 'material', designation.replace(/(?<=[\d.])X(?=[\d.])/g, 'x'), { from, detail: massPerLength === null ? '' : text(massPerLength, 'kg/m', asked.s.plan.units) }));
+  const ordered = [
+    ...found.filter(({ designation }) => used.has(key(designation))),
+    ...found.filter(({ designation }) => !used.has(key(designation))),
+  ];
+  return ordered
+    .slice(0, mostListed)
+    .map(({ designation, massPerLength }) =>
+      completion(asked, 'material', designation.replace(/(?<=[\d.])X(?=[\d.])/g, 'x'), {
+        from,
+        detail: massPerLength === null ? '' : text(massPerLength, 'kg/m', asked.s.plan.units),
+      }),
+    );
 }
 
-const text = (value: number, unit: 'kg/m' | 'kg/m3', system: System): string => write(value, unit, { system, round: 'up' });
+const text = (value: number, unit: 'kg/m' | 'kg/m3', system: System): string =>
+  write(value, unit, { system, round: 'up' });
 
 /** Schedules of the pipe on this line; kinds of findings behind `waive`. */
 function labels(asked: Asked): readonly Completion[] {
@@ -114,34 +166,61 @@ function labels(asked: Asked): readonly Completion[] {
 // ---------------------------------------------------------------- what stands nearby
 
 /** Texts, labels or dates that the same clause has elsewhere in this file, the last ones first. */
-export function nearby(asked: Asked, write: (text: string) => string, kind: 'text' | 'word' | 'date'): readonly Completion[] {
+export function nearby(
+  asked: Asked,
+  write: (text: string) => string,
+  kind: 'text' | 'word' | 'date',
+): readonly Completion[] {
   const word = asked.slot.clause;
   if (word === null) return [];
   const own = itemHere(asked);
-  return usedTexts(asked, word, own?.keyword ?? asked.slot.block).map((used) => completion(asked, kind === 'date' ? 'word' : kind, used, { text: write(used) }));
+  return usedTexts(asked, word, own?.keyword ?? asked.slot.block).map((used) =>
+    completion(asked, kind === 'date' ? 'word' : kind, used, { text: write(used) }),
+  );
 }
 
 /** What a clause says elsewhere in this file, each once: in statements of the same kind first, then the last ones. */
 function usedTexts(asked: Asked, word: string, keyword: string | null = null): readonly string[] {
   const file = ownFile(asked.s);
   const here = itemHere(asked);
-  const found = allItems(file?.items ?? []).filter((item) => item !== here).reverse().flatMap((item) =>
-    (item.clauses.get(word) ?? []).flatMap(({ value }) => {
-      const said = value?.kind === 'text' ? value.text : value?.kind === 'date' ? value.iso : value?.kind === 'word' ? value.word : null;
-      return said === null ? [] : [{ text: said, near: item.keyword === keyword }];
-    }));
-  return [...new Set([...found.filter(({ near }) => near), ...found.filter(({ near }) => !near)].map(({ text: used }) => used))];
+  const found = allItems(file?.items ?? [])
+    .filter((item) => item !== here)
+    .reverse()
+    .flatMap((item) =>
+      (item.clauses.get(word) ?? []).flatMap(({ value }) => {
+        const said =
+          value?.kind === 'text'
+            ? value.text
+            : value?.kind === 'date'
+              ? value.iso
+              : value?.kind === 'word'
+                ? value.word
+                : null;
+        return said === null ? [] : [{ text: said, near: item.keyword === keyword }];
+      }),
+    );
+  return [
+    ...new Set(
+      [...found.filter(({ near }) => near), ...found.filter(({ near }) => !near)].map(({ text: used }) => used),
+    ),
+  ];
 }
 
 /** Names of values that fit what the clause measures. */
 function lets(asked: Asked, clause: ClauseRow): readonly Completion[] {
   const { s } = asked;
-  return s.plan.names.things.filter(({ kind }) => kind === 'let').flatMap(({ name, item }) => {
-    const value = item.value?.value;
-    if (value?.kind !== 'quantity' || !measures(clause, value.quantity.dimension, value.quantity.percent)) return [];
-    const measure = value.quantity.percent ? '1' : named(value.quantity.dimension);
-    return [completion(asked, 'name', name, { detail: measure ? write(value.quantity.value, measure, { system: s.plan.units, round: 'near' }) : '' })];
-  });
+  return s.plan.names.things
+    .filter(({ kind }) => kind === 'let')
+    .flatMap(({ name, item }) => {
+      const value = item.value?.value;
+      if (value?.kind !== 'quantity' || !measures(clause, value.quantity.dimension, value.quantity.percent)) return [];
+      const measure = value.quantity.percent ? '1' : named(value.quantity.dimension);
+      return [
+        completion(asked, 'name', name, {
+          detail: measure ? write(value.quantity.value, measure, { system: s.plan.units, round: 'near' }) : '',
+        }),
+      ];
+    });
 }
 
 function measures({ measures: measure = 'any' }: ClauseRow, dimension: Dimension, percent: boolean): boolean {

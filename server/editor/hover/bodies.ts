@@ -7,6 +7,7 @@ import { type Body, type Candidate, candidateName, type LoadResult, type Results
 import { builtInRule, leastContingency } from '../../results/rules.ts';
 import { figure } from '../figures.ts';
 import { asDeclared, spelled } from '../spelling.ts';
+import { listed } from './gear.ts';
 import { type Line, type Note, note } from './page.ts';
 import { tableLines } from './tabled.ts';
 import { assumedLines, assumptionsOf, unknownLines, workingLines } from './working.ts';
@@ -18,9 +19,17 @@ export function loadNote(load: LoadResult, results: Results): Note {
   const system = plan.units;
   const name = `load ${asDeclared(thing, 'declared')}`;
   const added = governing ? `, ${share(governing.allowance)} added for doubt to the ${governing.kind} weight` : '';
-  const estimates = leavesOf(body).filter(({ thing: { item } }) => textOf(item, 'by') === 'estimate').map((leaf) => leaf.thing);
+  const estimates = leavesOf(body)
+    .filter(({ thing: { item } }) => textOf(item, 'by') === 'estimate')
+    .map((leaf) => leaf.thing);
   return note(`${name}: ${figure(weight, system)}${added}`, {
-    working: [...candidates.map((one) => candidateLine(one, governing, plan)), ...largest(body, plan), ...centreLine(load.cog, plan, load.cogFrom), ...sizeLine(body, plan)],
+    working: [
+      ...candidates.map((one) => candidateLine(one, governing, plan)),
+      ...largest(body, plan),
+      ...centreLine(load.cog, plan, load.cogFrom),
+      ...listed(results, thing, ['tilt']),
+      ...sizeLine(body, plan),
+    ],
     rests: [
       ...unknownLines(weight.because),
       ...candidates.flatMap((one) => candidateCautions(one, plan)),
@@ -34,11 +43,26 @@ export function loadNote(load: LoadResult, results: Results): Note {
 export function candidateNote(candidate: Candidate, load: LoadResult, results: Results): Note {
   const { plan } = results;
   const system = plan.units;
-  const counts = candidate === load.governing ? 'it governs' : load.governing ? `${candidateName(load.governing)} governs` : 'which figure governs is not known';
-  return note(`${candidateName(candidate)}: ${figure(candidate.total, system)} with ${share(candidate.allowance)} added; ${counts}`, {
-    working: [{ says: `${share(candidate.allowance)} added: ${candidate.allowanceFrom}` }, ...workingLines('with what is added', candidate.total, system)],
-    rests: [...unknownLines(candidate.total.because), ...candidateCautions(candidate, plan), ...assumedLines(assumptionsOf(candidate.total))],
-  });
+  const counts =
+    candidate === load.governing
+      ? 'it governs'
+      : load.governing
+        ? `${candidateName(load.governing)} governs`
+        : 'which figure governs is not known';
+  return note(
+    `${candidateName(candidate)}: ${figure(candidate.total, system)} with ${share(candidate.allowance)} added; ${counts}`,
+    {
+      working: [
+        { says: `${share(candidate.allowance)} added: ${candidate.allowanceFrom}` },
+        ...workingLines('with what is added', candidate.total, system),
+      ],
+      rests: [
+        ...unknownLines(candidate.total.because),
+        ...candidateCautions(candidate, plan),
+        ...assumedLines(assumptionsOf(candidate.total)),
+      ],
+    },
+  );
 }
 
 /** Hover on a part or an assembly. */
@@ -74,9 +98,17 @@ function candidateLine(candidate: Candidate, governing: Candidate | null, { unit
   };
 }
 
-function candidateCautions({ evidence, weight, allowance, allowanceFrom }: Candidate, plan: BoundPlan): readonly Line[] {
-  const estimate = evidence === 'estimate' ? [{ says: cautions.estimate(weight.source || 'no document is named', share(allowance), allowanceFrom) }] : [];
-  const builtIn = allowanceFrom.startsWith('built in') ? [{ says: cautions.builtIn(`${share(allowance)}, ${allowanceFrom}, common practice`) }] : [];
+function candidateCautions(
+  { evidence, weight, allowance, allowanceFrom }: Candidate,
+  plan: BoundPlan,
+): readonly Line[] {
+  const estimate =
+    evidence === 'estimate'
+      ? [{ says: cautions.estimate(weight.source || 'no document is named', share(allowance), allowanceFrom) }]
+      : [];
+  const builtIn = allowanceFrom.startsWith('built in')
+    ? [{ says: cautions.builtIn(`${share(allowance)}, ${allowanceFrom}, common practice`) }]
+    : [];
   return plan.head ? [...estimate, ...builtIn] : estimate;
 }
 
@@ -85,13 +117,23 @@ function estimateLine(item: Item, plan: BoundPlan): Line {
   const least = leastContingency(plan, 'estimate') ?? builtInRule('estimate');
   const own = given(item, 'contingency');
   const stated = own.state === 'known' ? own.quantity.value : 0;
-  const [percent, rule] = stated > least.value ? [stated, 'its own contingency'] : [least.value, least.at ? least.name : 'the built-in contingency of an estimate'];
-  return { says: cautions.estimate(`${spelled(item.names[0] ?? item.keyword, 'declared')}, ${textOf(item, 'from') ?? 'no document is named'}`, share(percent), rule) };
+  const [percent, rule] =
+    stated > least.value
+      ? [stated, 'its own contingency']
+      : [least.value, least.at ? least.name : 'the built-in contingency of an estimate'];
+  return {
+    says: cautions.estimate(
+      `${spelled(item.names[0] ?? item.keyword, 'declared')}, ${textOf(item, 'from') ?? 'no document is named'}`,
+      share(percent),
+      rule,
+    ),
+  };
 }
 
 const leavesOf = (body: Body): readonly Body[] => (body.bodies.length ? body.bodies.flatMap(leavesOf) : [body]);
 
-const written = (item: Item): readonly string[] => (item.clauses.get('assumption') ?? []).flatMap(({ value }) => (value?.kind === 'text' ? [value.text] : []));
+const written = (item: Item): readonly string[] =>
+  (item.clauses.get('assumption') ?? []).flatMap(({ value }) => (value?.kind === 'text' ? [value.text] : []));
 
 /** What the author names as the source of a figure taken as it stands. */
 function restsOn(item: Item, weight: Derived): readonly Line[] {
@@ -99,7 +141,8 @@ function restsOn(item: Item, weight: Derived): readonly Line[] {
   const by = textOf(item, 'by');
   if (weight.formula && !from && !by) return [];
   const source = [by && `by ${by}`, from].filter(Boolean).join(', ');
-  if (source) return [{ says: `Rests on: ${source}`, at: clauseOf(item, 'from')?.at ?? clauseOf(item, 'by')?.at ?? null }];
+  if (source)
+    return [{ says: `Rests on: ${source}`, at: clauseOf(item, 'from')?.at ?? clauseOf(item, 'by')?.at ?? null }];
   return weight.source === 'typed here' ? [{ says: 'Typed here; nothing says what it rests on.' }] : [];
 }
 
@@ -111,7 +154,10 @@ function largest(body: Body, { units }: BoundPlan): readonly Line[] {
   const sorted = [...body.bodies].sort((a, b) => order(b) - order(a));
   const lines = sorted.slice(0, mostParts).map((one): Line => {
     const part = shareOf(one.weight, body.weight);
-    return { says: `${asDeclared(one.thing, 'declared')} ${figure(one.weight, units)}${part ? `, ${part}` : ''}`, at: one.thing.item.nameAt };
+    return {
+      says: `${asDeclared(one.thing, 'declared')} ${figure(one.weight, units)}${part ? `, ${part}` : ''}`,
+      at: one.thing.item.nameAt,
+    };
   });
   const rest = sorted.length - lines.length;
   return rest > 0 ? [...lines, { says: `and ${rest} lighter ${rest === 1 ? 'one' : 'ones'}` }] : lines;
@@ -127,13 +173,15 @@ function shareLine(weight: Derived, whole: Derived): readonly Line[] {
 
 /** `centre of gravity (1.2 m, 0 m, not known) …`. */
 function centreLine(cog: readonly Derived[], { units }: BoundPlan, from = ''): readonly Line[] {
-  const cells = cog.map((axis) => (axis.value === null ? '?' : write(axis.value, 'm', { system: units, round: 'near', plain: false })));
+  const cells = cog.map((axis) =>
+    axis.value === null ? '?' : write(axis.value, 'm', { system: units, round: 'near', plain: false }),
+  );
   return [{ says: `centre of gravity (${cells.join(', ')}) in the load's axes${from ? `, ${from}` : ''}` }];
 }
 
 function sizeLine({ box }: Body, { units }: BoundPlan): readonly Line[] {
   if (!box) return [];
-  const side = (axis: number) => figure(known((box.max[axis] ?? Number.NaN) - (box.min[axis] ?? Number.NaN), 'm'), units);
+  const side = (axis: number) =>
+    figure(known((box.max[axis] ?? Number.NaN) - (box.min[axis] ?? Number.NaN), 'm'), units);
   return [{ says: `its box: ${side(0)} × ${side(1)} × ${side(2)}` }];
 }
-

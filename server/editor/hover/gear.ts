@@ -13,14 +13,19 @@ export function gearNote(use: GearUse, results: Results): Note {
   const system = plan.units;
   const name = `${use.kind} ${asDeclared(use.thing, 'declared')}`;
   const used = use.legs.length ? resultOf(results, use.thing, 'capacity used') : undefined;
-  const head = used ? `${name}: ${usedText(used, plan)}` : `${name}: ${figure(use.weight, system)}${use.hangs ? '' : ', hangs nowhere, not counted'}`;
+  const head = used
+    ? `${name}: ${usedText(used, plan)}`
+    : `${name}: ${figure(use.weight, system)}${use.hangs ? '' : ', hangs nowhere, not counted'}`;
   const many = use.count > 1 ? ` (${use.count} of ${figure(use.each, system)})` : '';
   return note(head, {
     working: [
       ...listed(results, use.thing, ['tension', 'load', 'elastic tension', 'angle', 'compression', 'tilt']),
       { says: `capacity ${figure(use.capacity, system, 'down')} on one straight vertical leg` },
       { says: `weight ${figure(use.weight, system)}${many}${use.hangs ? ', counted under the hook' : ''}` },
-      ...use.legs.slice(0, 3).map(({ item }): Line => ({ says: `in leg ${item.node.row.text.trim().replace(/^leg /, '')}`, at: item.at })),
+      ...(used ? workingLines('capacity used', used.value, system) : []),
+      ...use.legs
+        .slice(0, 3)
+        .map(({ item }): Line => ({ says: `in leg ${item.node.row.text.trim().replace(/^leg /, '')}`, at: item.at })),
     ],
     rests: [
       { says: `Capacity and weight: ${use.capacity.value === null ? use.each.source : use.capacity.source}` },
@@ -39,8 +44,14 @@ export function subjectNote(thing: Thing, results: Results): Note | null {
   const used = resultOf(results, thing, 'capacity used');
   const others = [...new Set(all.map(({ result }) => result))].filter((result) => result !== 'capacity used');
   return note(used ? `${name}: ${usedText(used, plan)}` : name, {
-    working: [...listed(results, thing, others), ...(used ? workingLines('capacity used', used.value, plan.units) : [])],
-    rests: [...unknownLines((used ?? all[0] as Result).value.because), ...assumedLines(used ? assumptionsOf(used.value) : [])],
+    working: [
+      ...listed(results, thing, others),
+      ...(used ? workingLines('capacity used', used.value, plan.units) : []),
+    ],
+    rests: [
+      ...unknownLines((used ?? (all[0] as Result)).value.because),
+      ...assumedLines(used ? assumptionsOf(used.value) : []),
+    ],
   });
 }
 
@@ -50,9 +61,17 @@ export function legNote(leg: LegUse, results: Results): Note {
   const items = leg.steps.map(({ thing }) => thing).filter((thing) => resultOf(results, thing, 'capacity used'));
   const used = items.map((thing) => ({ thing, result: resultOf(results, thing, 'capacity used') as Result }));
   const open = used.find(({ result }) => result.value.value === null);
-  const weakest = open ?? used.reduce<(typeof used)[number] | undefined>((bad, one) => (bad && (bad.result.value.high ?? 0) >= (one.result.value.high ?? 0) ? bad : one), undefined);
+  const weakest =
+    open ??
+    used.reduce<(typeof used)[number] | undefined>(
+      (bad, one) => (bad && (bad.result.value.high ?? 0) >= (one.result.value.high ?? 0) ? bad : one),
+      undefined,
+    );
   const hitch = textOf(leg.item, 'hitch');
-  const head = leg.broken || !weakest ? 'leg: not known' : `leg: ${usedText(weakest.result, plan)}${open ? '' : ` in ${asDeclared(weakest.thing, 'declared')}, its weakest item`}`;
+  const head =
+    leg.broken || !weakest
+      ? 'leg: not known'
+      : `leg: ${usedText(weakest.result, plan)}${open ? '' : ` in ${asDeclared(weakest.thing, 'declared')}, its weakest item`}`;
   return note(head, {
     working: [
       ...(hitch ? [{ says: `hitch ${hitch}` }] : []),
@@ -66,19 +85,30 @@ function itemLine(thing: Thing, results: Results): string {
   const { plan } = results;
   const text = (result: string, words: (figure: string) => string): readonly string[] => {
     const found = resultOf(results, thing, result);
-    return found && found.value.value !== null ? [words(figure(found.value, plan.units, worseEnd(kindOf(thing), result)))] : [];
+    return found && found.value.value !== null
+      ? [words(figure(found.value, plan.units, worseEnd(kindOf(thing), result)))]
+      : [];
   };
   const pull = thing.kind === 'pick' ? 'pull' : 'tension';
-  const said = [...text(pull, (figure) => figure), ...text('load', (figure) => `as load ${figure}`), ...text('angle', (figure) => `${figure} from horizontal`), ...text('capacity used', (figure) => `${figure} of capacity`)];
+  const said = [
+    ...text(pull, (figure) => figure),
+    ...text('load', (figure) => `as load ${figure}`),
+    ...text('angle', (figure) => `${figure} from horizontal`),
+    ...text('capacity used', (figure) => `${figure} of capacity`),
+  ];
   return `${kindOf(thing)} ${asDeclared(thing, 'declared')}: ${said.length ? said.join(', ') : 'not known'}`;
 }
 
 /** Known results one a line; those that are open are left to the caution below. */
-function listed(results: Results, thing: Thing, names: readonly string[]): readonly Line[] {
+export function listed(results: Results, thing: Thing, names: readonly string[]): readonly Line[] {
   return names.flatMap((name): readonly Line[] => {
     const found = resultOf(results, thing, name);
     if (!found || found.value.value === null) return [];
-    return [{ says: `${name} ${figure(found.value, results.plan.units, worseEnd(kindOf(thing), name))}${found.stage ? `, worst in stage ${spelled(found.stage, 'declared')}` : ''}` }];
+    return [
+      {
+        says: `${name} ${figure(found.value, results.plan.units, worseEnd(kindOf(thing), name))}${found.stage ? `, worst in stage ${spelled(found.stage, 'declared')}` : ''}`,
+      },
+    ];
   });
 }
 

@@ -17,13 +17,29 @@ export function hoverName(s: Snapshot, row: number, offset: number): Hover | nul
   if (!thing) return null;
   const others = use.things.length - 1;
   const head = `${headOf(thing, s)}${others ? `, and ${others} more of that name` : ''}`;
-  const open = thing.kind === 'let' && !thing.item.value?.value ? unknownLines([{ what: `${thing.name} could not be read.`, at: thing.item.at }]) : [];
-  return hoverOf(s.plan, use.at, note(head, { working: linesOf(thing, use.declares).filter(({ says }) => says !== head), rests: open, about: aboutThing(s, thing, use) }));
+  const open =
+    thing.kind === 'let' && !thing.item.value?.value
+      ? unknownLines([{ what: `${thing.name} could not be read.`, at: thing.item.at }])
+      : [];
+  return hoverOf(
+    s.plan,
+    use.at,
+    note(head, {
+      working: linesOf(thing, use.declares).filter(({ says }) => says !== head),
+      rests: open,
+      about: aboutThing(s, thing, use),
+    }),
+  );
 }
 
 function headOf(thing: Thing, { plan }: Snapshot): string {
   const name = `${thing.item.keyword} ${asDeclared(thing, 'declared')}`;
-  const own = thing.kind === 'material' ? thing.item.clauses.get('density')?.[0]?.value : thing.kind === 'let' || thing.kind === 'deduction' ? thing.item.value?.value : undefined;
+  const own =
+    thing.kind === 'material'
+      ? thing.item.clauses.get('density')?.[0]?.value
+      : thing.kind === 'let' || thing.kind === 'deduction'
+        ? thing.item.value?.value
+        : undefined;
   if (own?.kind !== 'quantity') return name;
   const { value, dimension, percent } = own.quantity;
   const measure = percent ? '1' : named(dimension);
@@ -32,7 +48,11 @@ function headOf(thing: Thing, { plan }: Snapshot): string {
 
 /** Its statement and the clauses under it as written; where the reader is looking at them they are left out. */
 const linesOf = ({ item }: Thing, declares: boolean): readonly Line[] =>
-  declares ? [] : [item.node, ...item.node.children.filter(({ line }) => line.kind === 'clauses')].map(({ row }) => ({ says: row.text.trim() }));
+  declares
+    ? []
+    : [item.node, ...item.node.children.filter(({ line }) => line.kind === 'clauses')].map(({ row }) => ({
+        says: row.text.trim(),
+      }));
 
 /** The path of a `use` line: what that file gives. */
 function hoverFile(s: Snapshot, row: number, offset: number): Hover | null {
@@ -43,7 +63,8 @@ function hoverFile(s: Snapshot, row: number, offset: number): Hover | null {
 
 function givenBy({ plan }: Snapshot, { file }: PlanFile): readonly Line[] {
   const counts = new Map<string, number>();
-  for (const thing of plan.names.things) if (thing.item.file === file) counts.set(thing.item.keyword, (counts.get(thing.item.keyword) ?? 0) + 1);
+  for (const thing of plan.names.things)
+    if (thing.item.file === file) counts.set(thing.item.keyword, (counts.get(thing.item.keyword) ?? 0) + 1);
   const said = [...counts].map(([keyword, n]) => `${n} × ${keyword}`);
   return [{ says: said.length ? `names it gives: ${said.join(', ')}` : 'it gives no names' }];
 }

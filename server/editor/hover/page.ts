@@ -19,7 +19,13 @@ export interface Note {
   readonly about: readonly Line[];
 }
 
-export const note = (head: string, parts: Partial<Omit<Note, 'head'>> = {}): Note => ({ head, working: [], rests: [], about: [], ...parts });
+export const note = (head: string, parts: Partial<Omit<Note, 'head'>> = {}): Note => ({
+  head,
+  working: [],
+  rests: [],
+  about: [],
+  ...parts,
+});
 
 const mostLines = 25;
 const mostWorking = 12;
@@ -28,13 +34,26 @@ const mostWorking = 12;
 export function hoverOf(plan: BoundPlan, at: Place, { head, working, rests, about }: Note): Hover {
   const room = mostLines - 1 - rests.length;
   const work = shortened(working, Math.min(mostWorking, room));
-  const groups = [[{ says: head }], work, rests, about.slice(0, Math.max(0, room - work.length))].filter((group) => group.length);
+  const groups = [[{ says: head }], work, rests, about.slice(0, Math.max(0, room - work.length))].filter(
+    (group) => group.length,
+  );
   const linked = (line: Line) => ({ line, spot: line.at ? spotOf(plan, line.at) : null });
-  const plain = groups.flatMap((group) => group.map(linked).map(({ line, spot }) => line.says + (spot ? ` (${whereOf(plan, line.at as Place, spot.row)})` : '')));
-  const markdown = groups.map((group, i) => group.map(linked).map(({ line, spot }) => {
-    const words = i === 0 ? `**${escaped(line.says)}**` : escaped(line.says);
-    return spot ? `${words} ([${escaped(whereOf(plan, line.at as Place, spot.row))}](${target((line.at as Place).row.file)}#L${spot.row + 1}))` : words;
-  }).join('  \n'));
+  const plain = groups.flatMap((group) =>
+    group
+      .map(linked)
+      .map(({ line, spot }) => line.says + (spot ? ` (${whereOf(plan, line.at as Place, spot.row)})` : '')),
+  );
+  const markdown = groups.map((group, i) =>
+    group
+      .map(linked)
+      .map(({ line, spot }) => {
+        const words = i === 0 ? `**${escaped(line.says)}**` : escaped(line.says);
+        return spot
+          ? `${words} ([${escaped(whereOf(plan, line.at as Place, spot.row))}](${target((line.at as Place).row.file)}#L${spot.row + 1}))`
+          : words;
+      })
+      .join('  \n'),
+  );
   return { at, markdown: markdown.join('\n\n'), plain: plain.join('\n') };
 }
 
@@ -46,10 +65,18 @@ function shortened(lines: readonly Line[], most: number): readonly Line[] {
 
 /** `line 12`, with the file's name where it is another than the plan's own. */
 const whereOf = (plan: BoundPlan, at: Place, row: number): string =>
-  [at.row.file === plan.file ? '' : at.row.file.slice(at.row.file.lastIndexOf('/') + 1), `line ${row + 1}`].filter(Boolean).join(' ');
+  [at.row.file === plan.file ? '' : at.row.file.slice(at.row.file.lastIndexOf('/') + 1), `line ${row + 1}`]
+    .filter(Boolean)
+    .join(' ');
 
-const target = (file: string): string => file.replace(/[ ()<>]/g, (sign) => `%${sign.charCodeAt(0).toString(16).toUpperCase()}`);
+const target = (file: string): string =>
+  file.replace(/[ ()<>]/g, (sign) => `%${sign.charCodeAt(0).toString(16).toUpperCase()}`);
 
 /** Plain words in Markdown: nothing in them is a mark of it. */
 export const escaped = (text: string): string =>
-  text.replace(/[\\`*_[\]<>|~&$]/g, '\\$&').replace(/^(\s*)([#+=-]|\d+[.)](?=\s))/, (_, space: string, mark: string) => `${space}${mark.length > 1 ? mark.replace(/[.)]$/, '\\$&') : `\\${mark}`}`);
+  text
+    .replace(/[\\`*_[\]<>|~&$]/g, '\\$&')
+    .replace(
+      /^(\s*)([#+=-]|\d+[.)](?=\s))/,
+      (_, space: string, mark: string) => `${space}${mark.length > 1 ? mark.replace(/[.)]$/, '\\$&') : `\\${mark}`}`,
+    );

@@ -49,7 +49,11 @@ function rangeNote({ things, name, until }: Use, results: Results): Note | null 
     const found = thingNote(thing, results);
     return found ? [{ says: found.head, at: thing.item.nameAt }] : [];
   });
-  return notes.length ? note(until ? `${name}..${until}: ${things.length} items` : `${name} stands for ${things.length} things here`, { working: notes }) : null;
+  return notes.length
+    ? note(until ? `${name}..${until}: ${things.length} items` : `${name} stands for ${things.length} things here`, {
+        working: notes,
+      })
+    : null;
 }
 
 /** The comment above its declaration, and where that stands if it is elsewhere. */
@@ -59,11 +63,18 @@ export function aboutThing(s: Snapshot, { item }: Thing, use: Use): readonly Lin
   return [...comment.map((says) => ({ says })), ...(use.declares ? [] : [{ says: 'declared', at: item.nameAt }])];
 }
 
-function statementNote(item: Item, results: Results, within: boolean, offset: number): { readonly note: Note; readonly at?: Hover['at'] } | null {
+function statementNote(
+  item: Item,
+  results: Results,
+  within: boolean,
+  offset: number,
+): { readonly note: Note; readonly at?: Hover['at'] } | null {
   if (item.keyword === 'expect') {
     const found = results.expects.find((one) => one.item === item);
     const words = item.value && offset >= item.value.at.from && offset <= item.value.at.to;
-    return found && (within || words) && !inFigure(item, offset) ? { note: expectNote(found, results), at: words ? found.at : item.at } : null;
+    return found && (within || words) && !inFigure(item, offset)
+      ? { note: expectNote(found, results), at: words ? found.at : item.at }
+      : null;
   }
   if (!within) return null;
   const made = keywordNote(item, results);
@@ -76,10 +87,16 @@ function keywordNote(item: Item, results: Results): Note | null {
       const leg = results.legs.find((one) => one.item === item);
       return leg ? legNote(leg, results) : null;
     }
-    case 'stated': case 'weighed': return candidateOf(item, results);
-    case 'plan': return item === results.plan.head ? grossNote(results) : null;
-    case 'gear': case 'rig': return results.plan.head && item.file === results.plan.file ? riggingNote(results) : null;
-    default: return null;
+    case 'stated':
+    case 'weighed':
+      return candidateOf(item, results);
+    case 'plan':
+      return item === results.plan.head ? grossNote(results) : null;
+    case 'gear':
+    case 'rig':
+      return results.plan.head && item.file === results.plan.file ? riggingNote(results) : null;
+    default:
+      return null;
   }
 }
 
@@ -102,8 +119,21 @@ function expectNote({ text, state, worst }: Expectation, results: Results): Note
   const system = results.plan.units;
   const value = worst && figure(worst.value, system, worseEnd(worst.subject.kind, worst.result));
   return note(`${state}: ${text}`, {
-    working: worst ? [{ says: `${worst.subject.kind === 'plan' ? '' : `${subjectText(worst)} `}${worst.result}: ${value}`, at: worst.at }, ...(worst.stage ? [{ says: `worst in stage ${worst.stage}` }] : [])] : [],
-    rests: [...unknownLines(worst?.value.because ?? (state === 'open' ? [{ what: 'What it speaks of is not found.', at: null }] : [])), ...assumedLines(worst ? assumptionsOf(worst.value) : [])],
+    working: worst
+      ? [
+          {
+            says: `${worst.subject.kind === 'plan' ? '' : `${subjectText(worst)} `}${worst.result}: ${value}`,
+            at: worst.at,
+          },
+          ...(worst.stage ? [{ says: `worst in stage ${worst.stage}` }] : []),
+        ]
+      : [],
+    rests: [
+      ...unknownLines(
+        worst?.value.because ?? (state === 'open' ? [{ what: 'What it speaks of is not found.', at: null }] : []),
+      ),
+      ...assumedLines(worst ? assumptionsOf(worst.value) : []),
+    ],
   });
 }
 
@@ -124,10 +154,17 @@ function grossNote({ totals, plan, notJudged }: Results): Note {
 }
 
 function riggingNote({ totals: { rigging }, gear, plan }: Results): Note {
-  const heaviest = gear.filter(({ hangs }) => hangs).sort((a, b) => (b.weight.value ?? Number.POSITIVE_INFINITY) - (a.weight.value ?? Number.POSITIVE_INFINITY));
+  const heaviest = gear
+    .filter(({ hangs }) => hangs)
+    .sort((a, b) => (b.weight.value ?? Number.POSITIVE_INFINITY) - (a.weight.value ?? Number.POSITIVE_INFINITY));
   return note(`rigging weight: ${figure(rigging, plan.units)}`, {
     working: [
-      ...heaviest.map((use): Line => ({ says: `${use.kind} ${asDeclared(use.thing, 'declared')} ${figure(use.weight, plan.units)}`, at: use.thing.item.nameAt })),
+      ...heaviest.map(
+        (use): Line => ({
+          says: `${use.kind} ${asDeclared(use.thing, 'declared')} ${figure(use.weight, plan.units)}`,
+          at: use.thing.item.nameAt,
+        }),
+      ),
       ...workingLines('rigging weight', rigging, plan.units),
     ],
     rests: unknownLines(rigging.because),

@@ -12,7 +12,7 @@ export function hoverTable(s: Snapshot, row: number, offset: number): Hover | nu
   const where = s.tree.rows[row];
   if (!item || !where) return null;
   const clause = clauseAt(item, { row: where }, offset);
-  if (!clause || clause.value?.kind !== 'text' || offset < clause.valueAt.from) return null;
+  if (clause?.value?.kind !== 'text' || offset < clause.valueAt.from) return null;
   if (clause.row.names === 'material') {
     const found = material(clause.value.text);
     return found ? hoverOf(s.plan, clause.valueAt, materialNote(found, s.plan.units)) : null;

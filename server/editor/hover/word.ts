@@ -1,7 +1,18 @@
 // Hover on a word of the language: its one-line help from the vocabulary, with an example.
 import type { Item } from '../../plan/types.ts';
 import type { Row, Span } from '../../syntax/types.ts';
-import { type ClauseRow, clausesOf, type Evidence, evidenceHelp, resultsOf, type ShapeName, type ShapeRow, shapes, statements, statementsUnder } from '../../vocabulary/index.ts';
+import {
+  type ClauseRow,
+  clausesOf,
+  type Evidence,
+  evidenceHelp,
+  resultsOf,
+  type ShapeName,
+  type ShapeRow,
+  shapes,
+  statements,
+  statementsUnder,
+} from '../../vocabulary/index.ts';
 import type { Snapshot } from '../../workspace/types.ts';
 import { itemAt, ownFile, statementAt } from '../items.ts';
 import type { Hover } from '../types.ts';
@@ -12,12 +23,18 @@ export function hoverWord(s: Snapshot, row: number, offset: number): Hover | nul
   const where = s.tree.rows[row];
   if (!line || !where) return null;
   const within = ({ from, to }: Span) => offset >= from && offset <= to;
-  const over = (span: Span, made: Note | null) => made && hoverOf(s.plan, { row: where, from: span.from, to: span.to }, made);
+  const over = (span: Span, made: Note | null) =>
+    made && hoverOf(s.plan, { row: where, from: span.from, to: span.to }, made);
   const block = statementAt(s.tree, row)?.line.statement?.keyword.word ?? 'file';
-  if (line.statement && within(line.statement.keyword.span)) return over(line.statement.keyword.span, statementNote(line.statement.keyword.word, s.tree.nodeAt[row]?.block ?? 'file'));
+  if (line.statement && within(line.statement.keyword.span))
+    return over(
+      line.statement.keyword.span,
+      statementNote(line.statement.keyword.word, s.tree.nodeAt[row]?.block ?? 'file'),
+    );
   const clause = line.clauses.find(({ keyword }) => within(keyword.span));
   if (clause) return over(clause.keyword.span, clauseNote(clause.keyword.word, block));
-  const word = line.clauses.find(({ value }) => value?.kind === 'word' && within(value.span))?.value ?? line.statement?.value;
+  const word =
+    line.clauses.find(({ value }) => value?.kind === 'word' && within(value.span))?.value ?? line.statement?.value;
   if (word?.kind === 'word' && within(word.span)) return over(word.span, evidenceNote(word.word));
   const file = ownFile(s);
   const item = file && itemAt(file, row);
@@ -27,8 +44,16 @@ export function hoverWord(s: Snapshot, row: number, offset: number): Hover | nul
 function statementNote(word: string, block: string): Note | null {
   const row = statementsUnder(block)[word] ?? statements[word];
   if (!row) return null;
-  const needs = Object.entries(row.clauses).filter(([, clause]) => clause.need === 'always').map(([name]) => name);
-  return note(word, { working: [{ says: row.help }, ...(needs.length ? [{ says: `needs ${needs.join(', ')}` }] : []), { says: `such as ${row.example}` }] });
+  const needs = Object.entries(row.clauses)
+    .filter(([, clause]) => clause.need === 'always')
+    .map(([name]) => name);
+  return note(word, {
+    working: [
+      { says: row.help },
+      ...(needs.length ? [{ says: `needs ${needs.join(', ')}` }] : []),
+      { says: `such as ${row.example}` },
+    ],
+  });
 }
 
 function clauseNote(word: string, block: string): Note | null {
@@ -44,7 +69,8 @@ function clauseNote(word: string, block: string): Note | null {
   return note(word, { working: lines });
 }
 
-const evidenceNote = (word: string): Note | null => (word in evidenceHelp ? note(word, { working: [{ says: evidenceHelp[word as Evidence] }] }) : null);
+const evidenceNote = (word: string): Note | null =>
+  word in evidenceHelp ? note(word, { working: [{ says: evidenceHelp[word as Evidence] }] }) : null;
 
 /** The words of a result in `limit`, `when` and their like. */
 function resultWord({ plan }: Snapshot, item: Item, where: Row, offset: number): Hover | null {
@@ -53,7 +79,13 @@ function resultWord({ plan }: Snapshot, item: Item, where: Row, offset: number):
     const { text, compare } = clause.value;
     const row = resultsOf[compare.subject.kind]?.[compare.result];
     if (!row || clause.at.row !== where || offset < text.subjectSpan.from || offset > text.subjectSpan.to) continue;
-    return hoverOf(plan, { row: clause.at.row, from: text.subjectSpan.from, to: text.subjectSpan.to }, note(`${compare.subject.kind === 'plan' ? '' : `${compare.subject.kind} `}${compare.result}`, { working: [{ says: row.help }] }));
+    return hoverOf(
+      plan,
+      { row: clause.at.row, from: text.subjectSpan.from, to: text.subjectSpan.to },
+      note(`${compare.subject.kind === 'plan' ? '' : `${compare.subject.kind} `}${compare.result}`, {
+        working: [{ says: row.help }],
+      }),
+    );
   }
   return null;
 }

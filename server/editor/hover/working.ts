@@ -28,9 +28,14 @@ export function workingLines(label: string, derived: Derived, system: System): r
 function filledIn({ formula, inputs }: Derived, system: System): string {
   const values = new Map(inputs.map(({ label, value }) => [label, putIn(value, system)]));
   if (!formula || !values.size || formula.includes(standardGravity)) return '';
-  const labels = [...values.keys()].sort((a, b) => b.length - a.length).map((label) => label.replace(/[.*+?^${}()|[\]\\]/g, '\\$&'));
+  const labels = [...values.keys()]
+    .sort((a, b) => b.length - a.length)
+    .map((label) => label.replace(/[.*+?^${}()|[\]\\]/g, '\\$&'));
   const shown = pretty(formula);
-  const filled = shown.replace(new RegExp(`(?<![\\w])(?:${labels.join('|')})(?![\\w])`, 'g'), (label) => values.get(label) ?? label);
+  const filled = shown.replace(
+    new RegExp(`(?<![\\w])(?:${labels.join('|')})(?![\\w])`, 'g'),
+    (label) => values.get(label) ?? label,
+  );
   return filled === shown ? '' : `${shown} = ${filled}`;
 }
 
@@ -74,9 +79,11 @@ const mostAssumed = 4;
 /** A caution for each assumption; beyond a few they are counted, and stand on the sheet. */
 export function assumedLines(texts: readonly string[]): readonly Line[] {
   const all = [...new Set(texts)];
-  const more = all.length > mostAssumed ? [{ says: `${all.length - mostAssumed} more assumptions stand on the sheet.` }] : [];
+  const more =
+    all.length > mostAssumed ? [{ says: `${all.length - mostAssumed} more assumptions stand on the sheet.` }] : [];
   return [...all.slice(0, mostAssumed).map((text) => ({ says: cautions.assumed(text) })), ...more];
 }
 
 /** The place a cause or figure carries without looking at it. */
-export const placeIn = (at: unknown): Place | null => (typeof at === 'object' && at !== null && 'row' in at && 'from' in at ? (at as Place) : null);
+export const placeIn = (at: unknown): Place | null =>
+  typeof at === 'object' && at !== null && 'row' in at && 'from' in at ? (at as Place) : null;

@@ -13,14 +13,14 @@ const deep = 0.005;
 const held = 0.02;
 const samples = 100;
 
-type Loaded = HangInput['loads'][number] & { readonly body: Summed };
+type Loaded = HangInput['loads'][number];
 
 /** Notes taut runs that go through a part of the load they lift, as it hangs. Liquids, and parts whose place is not known, are left aside. */
 export function runsThrough(input: HangInput, built: Built, rest: HangResult): void {
   built.bodies.forEach(({ thing }, b) => {
-    const load = input.loads.find((one) => one.thing === thing) as Loaded | undefined;
+    const load = input.loads.find((one) => one.thing === thing);
     const place = rest.bodies[b];
-    if (!load || !place || !('body' in load)) return;
+    if (!load || !place) return;
     const own = (p: Vec3): Vec3 => rotate(transpose(place.rotation), subtract(p, place.position));
     const leaves = leavesOf(load.body).filter((leaf) => leaf.part?.shape && leaf.part.kind !== 'liquid' && leaf.box);
     for (const { edge, sling } of built.edges) {
@@ -35,7 +35,7 @@ export function runsThrough(input: HangInput, built: Built, rest: HangResult): v
           return lengthInside(from, to, leaf.box as NonNullable<Summed['box']>) > deep && through(leaf, load, from, to, ends);
         });
         const leg = edge.legs[0] as LegUse;
-        if (hit) input.notes.add('clearance-short', leg.item.at, { a: `the leg to ${edge.bottom.thing.name}`, b: leaf.thing.name, stage: null }, '', [{ at: leaf.thing.item.nameAt, says: leaf.thing.name }]);
+        if (hit) input.notes.add('clearance-short', leg.item.at, { a: `the leg to ${edge.bottom.thing.name}`, b: leaf.thing.name }, '', [{ at: leaf.thing.item.nameAt, says: leaf.thing.name }]);
       }
     }
   });

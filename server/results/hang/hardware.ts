@@ -94,7 +94,7 @@ function byMaker(thing: Thing, capacity: Derived, { lean, at, leg }: Pulled, not
 
 function barred(thing: Thing, kind: string, angle: number, most: { readonly angle: number; readonly source: string }, { leg, at }: Pick<Pulled, 'leg' | 'at'>, notes: Notes): Derived {
   const related = [{ at: leg.item.at, says: 'leg' }, { at: thing.item.nameAt, says: thing.name }];
-  return open('kg', [notes.addWorst('pull-barred', at, { item: thing.name, angle, limit: most.angle, kind, source: most.source }, `${thing.name} is pulled further off its line than is allowed.`, angle, related)], { at });
+  return open('kg', [notes.add('pull-barred', at, { item: thing.name, angle, limit: most.angle, kind, source: most.source }, `${thing.name} is pulled further off its line than is allowed.`, related)], { at });
 }
 
 const cut = (capacity: Derived, label: string, left: Factor, at: Place): Derived => (left.share === 1 ? capacity : times({ label: 'straight capacity', value: capacity }, [{ label, value: known(left.share, '1', { source: left.source, at }) }]));
@@ -115,4 +115,4 @@ export function pickRating(pick: Thing, pulled: Pulled & { readonly angle: numbe
 
 /** A pull flatter than the figure of a thing holds for. */
 export const flat = (thing: Thing, { leg, angle }: { readonly leg: LegUse; readonly angle: number | null }, limit: number, notes: Notes) =>
-  notes.addWorst('angle-flat', leg.item.at, { leg: `the leg to ${leg.steps.at(-1)?.thing.name ?? ''}`, angle: angle ?? 0, limit, rule: `least angle of ${thing.name}` }, `${thing.name} is pulled flatter than its capacity holds for.`, -(angle ?? 0), [{ at: thing.item.nameAt, says: thing.name }]);
+  notes.add('angle-flat', leg.item.at, { leg: `the leg to ${leg.steps.at(-1)?.thing.name ?? ''}`, angle: angle ?? 0, limit, rule: `least angle of ${thing.name}` }, `${thing.name} is pulled flatter than its capacity holds for.`, [{ at: thing.item.nameAt, says: thing.name }]);

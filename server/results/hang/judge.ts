@@ -63,10 +63,8 @@ export function judge(input: HangInput, built: Built, pulls: Pulls, figures: Rea
     if (angle < limit.value * (1 - 1e-9)) notes.add('angle-flat', (edge.legs[0] as LegUse).item.at, { leg: legName(edge.legs[0] as LegUse), angle, limit: limit.value, rule: limit.name }, '', limit.at ? [{ at: limit.at, says: limit.name }] : []);
   });
   overloaded(input, figures);
-  if (solved && !stage) {
-    runsThrough(input, built, solved.rest);
-    swings(input, built, solved.rest);
-  }
+  if (solved) runsThrough(input, built, solved.rest);
+  if (solved && !stage) swings(input, built, solved.rest);
 }
 
 function tilted({ notes, plan }: HangInput, pulls: Pulls, built: Built, stage: Item | null): void {

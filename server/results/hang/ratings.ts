@@ -49,7 +49,7 @@ export function ratingsOf(input: HangInput): Ratings {
       if (least.state === 'known' && angle !== null && angle < least.quantity.high - 1e-12) {
         const beam = thing.item.keyword === 'spreader' || thing.item.keyword === 'lifting beam';
         const { leg } = where(thing, legs);
-        return open('kg', [beam ? notes.addWorst('beam-angle-outside', thing.item.nameAt, { beam: thing.name, least: least.quantity.high, angle }, `${thing.name} holds its capacity only with steeper top slings.`, -angle, [{ at: least.at, says: 'least angle' }, { at: leg.item.at, says: 'leg' }]) : flat(thing, { leg, angle }, least.quantity.high, notes)], { at });
+        return open('kg', [beam ? notes.add('beam-angle-outside', thing.item.nameAt, { beam: thing.name, least: least.quantity.high, angle }, `${thing.name} holds its capacity only with steeper top slings.`, [{ at: least.at, says: 'least angle' }, { at: leg.item.at, says: 'leg' }]) : flat(thing, { leg, angle }, least.quantity.high, notes)], { at });
       }
       const capacity = slings.get(thing) ?? capacities.get(thing) ?? open('kg', [because(`${thing.name} has no capacity.`, at)], { at });
       return fittingRating(thing, capacity, pulledAt(thing, lean, pulls), table, notes);

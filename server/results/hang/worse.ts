@@ -62,6 +62,6 @@ export function keyOf({ slug, at, facts }: ResultProblem): string {
 /** How bad a fact is beside another of its slug. */
 export function measure({ facts }: ResultProblem): number {
   if ('used' in facts && typeof facts.used === 'number') return facts.used;
-  if ('leg' in facts && 'angle' in facts && typeof facts.angle === 'number') return -facts.angle;
+  if (('leg' in facts || 'beam' in facts) && 'angle' in facts && typeof facts.angle === 'number') return -facts.angle;
   return 'angle' in facts && typeof facts.angle === 'number' ? facts.angle : 0;
 }

@@ -18,7 +18,11 @@ function allFixed(text: string, slug: string | null = null): string {
   if (!change) return text;
   const lines = text.split('\n');
   const { first, from, last, to } = change.at;
-  return [...lines.slice(0, first), (lines[first] ?? '').slice(0, from) + change.text + (lines[last] ?? '').slice(to), ...lines.slice(last + 1)].join('\n');
+  return [
+    ...lines.slice(0, first),
+    (lines[first] ?? '').slice(0, from) + change.text + (lines[last] ?? '').slice(to),
+    ...lines.slice(last + 1),
+  ].join('\n');
 }
 
 test('the fixes of a line stand with their finding, a preferred one first', () => {
@@ -32,14 +36,27 @@ test('the fixes of a line stand with their finding, a preferred one first', () =
 });
 
 test('fix-all puts right what has one reading, and nothing else', () => {
-  const wrong = 'load "L"\n  part "A": item 5 kgs, by marking, at (0, 0, 0)\n  part "B": item 5, by marking, at (0, 0, 0)\n  part "C": item 6 kgs, by marking, at (0, 0, 0)';
-  expect(allFixed(wrong)).toBe('load "L"\n  part "A": item 5 kg, by marking, at (0, 0, 0)\n  part "B": item 5, by marking, at (0, 0, 0)\n  part "C": item 6 kg, by marking, at (0, 0, 0)');
+  const wrong =
+    'load "L"\n  part "A": item 5 kgs, by marking, at (0, 0, 0)\n  part "B": item 5, by marking, at (0, 0, 0)\n  part "C": item 6 kgs, by marking, at (0, 0, 0)';
+  expect(allFixed(wrong)).toBe(
+    'load "L"\n  part "A": item 5 kg, by marking, at (0, 0, 0)\n  part "B": item 5, by marking, at (0, 0, 0)\n  part "C": item 6 kg, by marking, at (0, 0, 0)',
+  );
   expect(allFixed(wrong, 'place-wrong')).toBe(wrong);
 });
 
 test('a second run of fix-all finds nothing, over every sample broken in every line', () => {
   let changed = 0;
-  const slips: readonly (readonly [RegExp, string])[] = [[/ kg\b/, ' kgs'], [/ lb\b/, ' lbs'], [/ mm\b/, ' MM'], [/, /, ','], [/: /, ' : '], [/"([^"]*)"/, '"$1'], [/^( *)/, '$1\t'], [/\bx\b/, 'X'], [/ m\b/, ' M']];
+  const slips: readonly (readonly [RegExp, string])[] = [
+    [/ kg\b/, ' kgs'],
+    [/ lb\b/, ' lbs'],
+    [/ mm\b/, ' MM'],
+    [/, /, ','],
+    [/: /, ' : '],
+    [/"([^"]*)"/, '"$1'],
+    [/^( *)/, '$1\t'],
+    [/\bx\b/, 'X'],
+    [/ m\b/, ' M'],
+  ];
   for (const path of goodSamples()) {
     const text = sampleFiles()[path] ?? '';
     const lines = text.split('\n');
@@ -58,12 +75,38 @@ test('a second run of fix-all finds nothing, over every sample broken in every l
 
 test('the one change is the least that leads from text to text', () => {
   const pairs: readonly (readonly [readonly string[], readonly string[]])[] = [
-    [['a', 'b', 'c'], ['a', 'x', 'c']], [['a', 'b'], ['a', 'b', 'c']], [['a', 'b', 'c'], ['b', 'c']], [['a'], ['x', 'y']], [['a', 'b', 'c'], ['a', 'c']], [['a', 'b'], ['a']], [['', ''], ['']], [['a', 'a'], ['a', 'a', 'a']],
+    [
+      ['a', 'b', 'c'],
+      ['a', 'x', 'c'],
+    ],
+    [
+      ['a', 'b'],
+      ['a', 'b', 'c'],
+    ],
+    [
+      ['a', 'b', 'c'],
+      ['b', 'c'],
+    ],
+    [['a'], ['x', 'y']],
+    [
+      ['a', 'b', 'c'],
+      ['a', 'c'],
+    ],
+    [['a', 'b'], ['a']],
+    [['', ''], ['']],
+    [
+      ['a', 'a'],
+      ['a', 'a', 'a'],
+    ],
   ];
   for (const [before, after] of pairs) {
     const change = difference(before, after, '\n');
     const { first, from, last, to } = change?.at ?? { first: 0, from: 0, last: 0, to: 0 };
-    const put = [...before.slice(0, first), (before[first] ?? '').slice(0, from) + (change?.text ?? '') + (before[last] ?? '').slice(to), ...before.slice(last + 1)].join('\n');
+    const put = [
+      ...before.slice(0, first),
+      (before[first] ?? '').slice(0, from) + (change?.text ?? '') + (before[last] ?? '').slice(to),
+      ...before.slice(last + 1),
+    ].join('\n');
     expect(put, JSON.stringify([before, after])).toBe(after.join('\n'));
   }
   expect(difference(['a'], ['a'], '\n')).toBeNull();
@@ -84,10 +127,16 @@ test('a result is held on its worse side, a weight on both', () => {
 });
 
 test('nothing is held that is not known, has no result, or is held already', () => {
-  expect(held(withCursor(instead(column, 'weight 4 kg', 'weight ?'), 'plan'))).toBe('It is not known: weight is not known yet (?).');
+  expect(held(withCursor(instead(column, 'weight 4 kg', 'weight ?'), 'plan'))).toBe(
+    'It is not known: weight is not known yet (?).',
+  );
   expect(held(withCursor(column, 'free'))).toBe('nothing');
-  expect(held(withCursor(`${column}expect gross load between 1,024 kg and 1,046 kg\n`, 'plan'))).toBe('An expect line holds this already.');
-  expect(held(withCursor('gear\n  hook H: weight 5 kg, capacity 1 t', 'hook'))).toBe('Only a plan holds results; this is a library.');
+  expect(held(withCursor(`${column}expect gross load between 1,024 kg and 1,046 kg\n`, 'plan'))).toBe(
+    'An expect line holds this already.',
+  );
+  expect(held(withCursor('gear\n  hook H: weight 5 kg, capacity 1 t', 'hook'))).toBe(
+    'Only a plan holds results; this is a library.',
+  );
 });
 
 test('every result held in the samples is met as soon as it is written, behind the last expect line', () => {

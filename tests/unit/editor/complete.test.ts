@@ -2,28 +2,41 @@
 import { expect, test } from 'vitest';
 import { complete } from '../../../server/editor/complete.ts';
 import { check } from '../../../server/workspace/memory.ts';
-import { fixture } from '../../support/fixture.ts';
 import { goodSamples, offered, offers, sample, taken } from '../../support/draw.ts';
+import { fixture } from '../../support/fixture.ts';
 import { column, instead, tank } from './plans.ts';
 
-const labels = (text: string, trigger: Parameters<typeof offers>[1] = null) => offers(text, trigger).map(({ label }) => label);
-const load = (line: string) => `plan "x": date 2026-01-05\n  units metric\nload "L"\n  datum "d"\n  contingency 5 %\n${line}`;
+const labels = (text: string, trigger: Parameters<typeof offers>[1] = null) =>
+  offers(text, trigger).map(({ label }) => label);
+const load = (line: string) =>
+  `plan "x": date 2026-01-05\n  units metric\nload "L"\n  datum "d"\n  contingency 5 %\n${line}`;
 
 test('after "of" stand materials with their densities, those used in this file first', () => {
-  const first = offered(load('  part "A": box 1 x 1 x 1 m, of oak, at (0, 0, 0)\n  part "B": box 1 x 1 x 1 m, of |'), 1);
+  const first = offered(
+    load('  part "A": box 1 x 1 x 1 m, of oak, at (0, 0, 0)\n  part "B": box 1 x 1 x 1 m, of |'),
+    1,
+  );
   expect(first[0]).toMatch(/^oak · [\d,]+ kg\/m3$/);
-  expect(labels(load('  part "B": box 1 x 1 x 1 m, of |'))).toEqual(expect.arrayContaining(['carbon steel', 'aluminium', 'water']));
+  expect(labels(load('  part "B": box 1 x 1 x 1 m, of |'))).toEqual(
+    expect.arrayContaining(['carbon steel', 'aluminium', 'water']),
+  );
   expect(offered(load('  part "B": box 1 x 1 x 1 m, of carbon st|'), 200)).toContain('carbon steel · 7,850 kg/m3');
 });
 
-test('a material of the plan\'s own comes with its density', () => {
-  expect(offered('material "lagging": density 140 kg/m3\nload "L"\n  part "B": box 1 x 1 x 1 m, of |', 1)).toEqual(['lagging · 140 kg/m3']);
+test("a material of the plan's own comes with its density", () => {
+  expect(offered('material "lagging": density 140 kg/m3\nload "L"\n  part "B": box 1 x 1 x 1 m, of |', 1)).toEqual([
+    'lagging · 140 kg/m3',
+  ]);
 });
 
 test('sections stand with their weight per length, and take the capitals of the table', () => {
   // C8X11.5: 11.5 lb/ft by its designation.
-  expect(offered('plan "x": date 2026-01-05\n  units US\nload "L"\n  part "R": section C8x1|', 3)).toContain('C8x11.5 · 11.5 lb/ft');
-  expect(taken(load('  part "R": section c8x11|, length 2 m'), 'C8x11.5')).toBe(load('  part "R": section C8x11.5|, length 2 m'));
+  expect(offered('plan "x": date 2026-01-05\n  units US\nload "L"\n  part "R": section C8x1|', 3)).toContain(
+    'C8x11.5 · 11.5 lb/ft',
+  );
+  expect(taken(load('  part "R": section c8x11|, length 2 m'), 'C8x11.5')).toBe(
+    load('  part "R": section C8x11.5|, length 2 m'),
+  );
 });
 
 test('a leg is offered what hangs next, free items first and numbered alike', () => {
@@ -35,8 +48,18 @@ test('a leg is offered what hangs next, free items first and numbered alike', ()
 });
 
 test('a name is written as it is declared, and a closing quote right of the caret stays', () => {
-  expect(taken('load "L"\n  part "Deck": box 1 x 1 x 1 m\n  part "B": box 1 x 1 x 1 m, on |', 'Deck')).toBe('load "L"\n  part "Deck": box 1 x 1 x 1 m\n  part "B": box 1 x 1 x 1 m, on "Deck"|');
-  expect(taken('load "L"\n  part "Deck": box 1 x 1 x 1 m\n  part "B": box 1 x 1 x 1 m, on "De|"', 'Deck')).toBe('load "L"\n  part "Deck": box 1 x 1 x 1 m\n  part "B": box 1 x 1 x 1 m, on "Deck|"');
+  expect(taken('load "L"\n  part "Deck": box 1 x 1 x 1 m\n  part "B": box 1 x 1 x 1 m, on |', 'Deck')).toBe(
+    'load "L"\n  part "Deck": box 1 x 1 x 1 m\n  part "B": box 1 x 1 x 1 m, on "Deck"|',
+  );
+  expect(taken('load "L"\n  part "Deck": box 1 x 1 x 1 m\n  part "B": box 1 x 1 x 1 m, on "De|"', 'Deck')).toBe(
+    'load "L"\n  part "Deck": box 1 x 1 x 1 m\n  part "B": box 1 x 1 x 1 m, on "Deck|"',
+  );
+});
+
+test('a name begun with a quotation mark stays in them', () => {
+  const text = instead(column, '  leg "Hook" > S1 > K1 > TOP', '  leg "Hook" > "S|" > K1 > TOP');
+  expect(taken(text, 'S1')).toBe(text.replace('"S|"', '"S1|"'));
+  expect(taken(text.replace('"S|"', '"S|'), 'S1')).toContain('"Hook" > "S1"| > K1');
 });
 
 test('units fit what is measured, those of the plan and of the file first', () => {
@@ -48,9 +71,15 @@ test('units fit what is measured, those of the plan and of the file first', () =
 });
 
 test('a clause that is needed comes first, one that is given does not come again', () => {
-  expect(offered(load('  part "A": tube, |'), 4)).toEqual(['outside · needed', 'wall · needed', 'bore · needed', 'length · needed']);
+  expect(offered(load('  part "A": tube, |'), 4)).toEqual([
+    'outside · needed',
+    'wall · needed',
+    'bore · needed',
+    'length · needed',
+  ]);
   const after = labels(load('  part "A": tube, outside 1 m, wall 5 mm, length 2 m, of carbon steel, at (0, 0, 0), |'));
-  for (const word of ['tube', 'outside', 'wall', 'bore', 'length', 'of', 'density', 'at', 'on', 'box']) expect(after, word).not.toContain(word);
+  for (const word of ['tube', 'outside', 'wall', 'bore', 'length', 'of', 'density', 'at', 'on', 'box'])
+    expect(after, word).not.toContain(word);
   expect(after).toEqual(expect.arrayContaining(['axis', 'turn', 'count', 'from', 'note']));
 });
 
@@ -90,7 +119,9 @@ test('names of values are offered where they fit', () => {
 });
 
 test('what stood behind the same clause elsewhere is offered again', () => {
-  expect(labels(load('  stated 5 t, by marking, from "plate 7"\n  stated 6 t, by drawing, from |'))).toEqual(['plate 7']);
+  expect(labels(load('  stated 5 t, by marking, from "plate 7"\n  stated 6 t, by drawing, from |'))).toEqual([
+    'plate 7',
+  ]);
 });
 
 test('a space asks only behind a mark, a figure or a word that something listed follows', () => {
@@ -116,12 +147,20 @@ test('a name of a library that is not used yet brings its use line', () => {
   expect(hook?.text).toBe('"Main hook"');
   expect(hook?.edits).toMatchObject([{ kind: 'insert', lines: ['use "gear.liftplan"'] }]);
   expect(hook?.edits[0]?.kind === 'insert' && hook.edits[0].after.row.text).toBe('  units metric');
-  expect(complete(check({ 'plan.liftplan': 'use ""' }, 'plan.liftplan'), 0, 5, '"', [{ path: 'gear.liftplan', plan: library.plan }]).items.map(({ text: put }) => put)).toEqual(['"gear.liftplan']);
+  expect(
+    complete(check({ 'plan.liftplan': 'use ""' }, 'plan.liftplan'), 0, 5, '"', [
+      { path: 'gear.liftplan', plan: library.plan },
+    ]).items.map(({ text: put }) => put),
+  ).toEqual(['"gear.liftplan']);
 });
 
 test('at most six snippets, each a plan whose only errors are what it leaves to fill in', () => {
   const texts = [
-    ['plan …', '|'], ['load …', 'plan "x": date 2026-01-05\n|'], ['part …', load('  |')], ['crane …', 'plan "x": date 2026-01-05\n|'], ['chart …', 'plan "x": date 2026-01-05\n|'],
+    ['plan …', '|'],
+    ['load …', 'plan "x": date 2026-01-05\n|'],
+    ['part …', load('  |')],
+    ['crane …', 'plan "x": date 2026-01-05\n|'],
+    ['chart …', 'plan "x": date 2026-01-05\n|'],
     ['leg …', instead(tank, '  leg "Main hook" > S2 > K2 > E\n', '  |\n')],
   ] as const;
   const all = new Set<string>();
@@ -130,13 +169,35 @@ test('at most six snippets, each a plan whose only errors are what it leaves to 
     for (const item of found) all.add(item.label);
     const item = found.find((one) => one.label === label);
     expect(item, label).toBeDefined();
-    const filled = (item?.text ?? '').replace(/\$\{\d+\|([^,|]*).*?\|\}/g, '$1').replace(/\$\{\d+:([^}]*)\}/g, '$1').replace('$0', '');
+    const filled = (item?.text ?? '')
+      .replace(/\$\{\d+\|([^,|]*).*?\|\}/g, '$1')
+      .replace(/\$\{\d+:([^}]*)\}/g, '$1')
+      .replace('$0', '');
     const { files, file, cursor } = fixture(text);
     const lines = (files[file] ?? '').split('\n');
     const indent = ' '.repeat(cursor?.column ?? 0);
-    lines[cursor?.line ?? 0] = filled.split('\n').map((line) => indent + line).join('\n');
+    lines[cursor?.line ?? 0] = filled
+      .split('\n')
+      .map((line) => indent + line)
+      .join('\n');
     const s = check({ ...files, [file]: lines.join('\n') }, file);
-    expect(s.own.filter(({ slug }) => ['line-unreadable', 'word-unknown', 'place-wrong', 'name-unknown', 'unit-missing', 'clause-missing', 'dimension-mismatch', 'path-broken'].includes(slug)).map(({ message }) => message), `${label}\n${lines.join('\n')}`).toEqual([]);
+    expect(
+      s.own
+        .filter(({ slug }) =>
+          [
+            'line-unreadable',
+            'word-unknown',
+            'place-wrong',
+            'name-unknown',
+            'unit-missing',
+            'clause-missing',
+            'dimension-mismatch',
+            'path-broken',
+          ].includes(slug),
+        )
+        .map(({ message }) => message),
+      `${label}\n${lines.join('\n')}`,
+    ).toEqual([]);
   }
   expect([...all].sort()).toEqual(['chart …', 'crane …', 'leg …', 'load …', 'part …', 'plan …']);
 });
@@ -147,13 +208,31 @@ function placesOf(s: ReturnType<typeof sample>) {
     const line = s.tree.lines[number];
     if (line?.kind !== 'statement' && line?.kind !== 'clauses') return [];
     const values = [line.statement?.value, ...line.clauses.map(({ value }) => value)];
-    const named = (from: number, to: number) => values.some((value) => value && ['names', 'path', 'side', 'compare', 'subject'].includes(value.kind) && from >= value.span.from && to <= value.span.to);
-    const free = [line.statement?.name?.span, ...values.flatMap((value) => (value?.kind === 'label' ? [value.span] : []))];
-    return line.colours
-      .filter((one) => ['keyword', 'clause', 'unit', 'name', 'word'].includes(one.class) || (one.class === 'text' && named(one.from, one.to)))
-      .filter(({ from, to }) => !free.some((span) => span && from >= span.from && to <= span.to))
-      // Before a closing quotation mark the name stands whole already.
-      .flatMap(({ from, to, class: kind }) => Array.from({ length: to - from - (kind === 'text' ? 1 : 0) }, (_, i) => ({ row, number, offset: from + i })));
+    const named = (from: number, to: number) =>
+      values.some(
+        (value) =>
+          value &&
+          ['names', 'path', 'side', 'compare', 'subject'].includes(value.kind) &&
+          from >= value.span.from &&
+          to <= value.span.to,
+      );
+    const free = [
+      line.statement?.name?.span,
+      ...values.flatMap((value) => (value?.kind === 'label' ? [value.span] : [])),
+    ];
+    return (
+      line.colours
+        .filter(
+          (one) =>
+            ['keyword', 'clause', 'unit', 'name', 'word'].includes(one.class) ||
+            (one.class === 'text' && named(one.from, one.to)),
+        )
+        .filter(({ from, to }) => !free.some((span) => span && from >= span.from && to <= span.to))
+        // Before a closing quotation mark the name stands whole already.
+        .flatMap(({ from, to, class: kind }) =>
+          Array.from({ length: to - from - (kind === 'text' ? 1 : 0) }, (_, i) => ({ row, number, offset: from + i })),
+        )
+    );
   });
 }
 
@@ -162,8 +241,12 @@ test('at every caret position of the samples the true next word is offered, nine
   for (const path of goodSamples()) {
     const s = sample(path);
     for (const { row, number, offset } of placesOf(s)) {
-      const typed = complete(s, number, offset).items.filter(({ at, text }) => text.startsWith(row.text.slice(at.from, offset)));
-      const place = typed.findIndex(({ at, text }) => row.text.startsWith(text, at.from) && at.from + text.length > offset);
+      const typed = complete(s, number, offset).items.filter(({ at, text }) =>
+        text.startsWith(row.text.slice(at.from, offset)),
+      );
+      const place = typed.findIndex(
+        ({ at, text }) => row.text.startsWith(text, at.from) && at.from + text.length > offset,
+      );
       places++;
       if (place >= 0) there++;
       if (place >= 0 && place < 3) early++;
@@ -183,11 +266,18 @@ test('cut anywhere, a line is read no worse once the first offer is taken', () =
       for (let offset = text.length - text.trimStart().length + 1; offset < text.length; offset += 7) {
         const cut = texts.map((line, n) => (n === number ? line.slice(0, offset) : line));
         const before = check({ 'a.liftplan': cut.join('\n') }, 'a.liftplan');
-        const item = complete(before, number, offset).items.find((one) => one.text.startsWith(cut[number]?.slice(one.at.from, offset) ?? '') && !one.snippet);
+        const item = complete(before, number, offset).items.find(
+          (one) => one.text.startsWith(cut[number]?.slice(one.at.from, offset) ?? '') && !one.snippet,
+        );
         if (!item) continue;
-        const put = cut.map((line, n) => (n === number ? line.slice(0, item.at.from) + item.text + line.slice(item.at.to) : line));
+        const put = cut.map((line, n) =>
+          n === number ? line.slice(0, item.at.from) + item.text + line.slice(item.at.to) : line,
+        );
         const after = check({ 'a.liftplan': put.join('\n') }, 'a.liftplan');
-        const worse = (one: typeof before) => (one.tree.lines[number]?.problems ?? []).filter(({ slug }) => ['word-unknown', 'place-wrong', 'hidden-character'].includes(slug)).length;
+        const worse = (one: typeof before) =>
+          (one.tree.lines[number]?.problems ?? []).filter(({ slug }) =>
+            ['word-unknown', 'place-wrong', 'hidden-character'].includes(slug),
+          ).length;
         expect(worse(after), `${cut[number]}|${item.text}`).toBeLessThanOrEqual(worse(before));
         expect(item.at.to).toBe(offset);
         taken_++;

@@ -21,12 +21,17 @@ A default of this program (EN 12524:2000 7900; 304 and 316 mill data 7900 to 800
 
 test('a part that is weighed says what it rests on, with the place', () => {
   expect(at('"Pump": item').split('\n').slice(2)).toEqual([
-    'part "Pump": 85 kg', '13.1 % of all parts of the load', 'centre of gravity (0 m, 0 m, 1.67 m) in the load\'s axes', 'its box: 0.4 m × 0.4 m × 0.3 m', 'Rests on: by maker data, data sheet 7 (line 15)',
+    'part "Pump": 85 kg',
+    '13.1 % of all parts of the load',
+    "centre of gravity (0 m, 0 m, 1.67 m) in the load's axes",
+    'its box: 0.4 m × 0.4 m × 0.3 m',
+    'Rests on: by maker data, data sheet 7 (line 15)',
   ]);
 });
 
 test('an estimate carries its caution, and so does the load that it is in', () => {
-  const caution = 'Rests on an estimate (Feet, no document is named); 25 % is added under the built-in contingency of an estimate. Weigh before the lift where you can.';
+  const caution =
+    'Rests on an estimate (Feet, no document is named); 25 % is added under the built-in contingency of an estimate. Weigh before the lift where you can.';
   expect(at('"Feet": item')).toContain(`weight = each × count = 6 kg × 4\n`);
   expect(at('"Feet": item')).toContain(caution);
   expect(at('"Tank"')).toContain(caution);
@@ -36,27 +41,39 @@ test('a load shows its candidates, its heaviest parts and the comment above it',
   expect(at('"Tank"').split('\n').slice(2, 8)).toEqual([
     'load "Tank": 684 kg, 5.8 % added for doubt to the calculated weight',
     'calculated 646.9 kg + 5.8 % = 684 kg, governs (line 7)',
-    '"Body" 434.5 kg, 67.2 % (line 12)', '"Base" 188.4 kg, 29.1 % (line 11)', '"Feet" 24 kg, 3.7 % (line 16)',
-    'centre of gravity (0 m, −18.6 mm, 0.688 m) in the load\'s axes, calculated',
+    '"Body" 434.5 kg, 67.2 % (line 12)',
+    '"Base" 188.4 kg, 29.1 % (line 11)',
+    '"Feet" 24 kg, 3.7 % (line 16)',
+    "centre of gravity (0 m, −18.6 mm, 0.688 m) in the load's axes, calculated",
   ]);
   expect(at('"Tank"').split('\n').slice(-2)).toEqual(['Drained last week.', 'Manhole shut.']);
 });
 
 test('a built-in contingency is called a default of this program', () => {
   const text = instead(column, '  contingency 0 %\n', '');
-  expect(at('stated', text)).toContain('A default of this program (3 %, built in for weighbridge, common practice), not a rule of your site or country.');
+  expect(at('stated', text)).toContain(
+    'A default of this program (3 %, built in for weighbridge, common practice), not a rule of your site or country.',
+  );
 });
 
 test('what is not known says why, where, and that unknown is not zero', () => {
   const broken = instead(tank, 'of stainless steel, at (0', 'of stainles stel, at (0');
   const said = at('"Body"', broken);
   expect(said).toContain('assembly "Body": not known');
-  expect(said).toContain('Not known: stainles stel is not among the materials known here. Everything built on it is not known either. Unknown is not zero. (line 13)');
+  expect(said).toContain(
+    'Not known: stainles stel is not among the materials known here. Everything built on it is not known either. Unknown is not zero. (line 13)',
+  );
 });
 
 test('an assumption is said with the number that rests on it', () => {
-  const text = instead(tank, 'of carbon steel, at (0, 0, 5 mm)', 'of carbon steel, at (0, 0, 5 mm), assumption "plate is as drawn"');
-  expect(at('"Base"', text)).toContain('Assumed: plate is as drawn. Nobody has confirmed it for this lift. Find evidence or measure before relying on this number.');
+  const text = instead(
+    tank,
+    'of carbon steel, at (0, 0, 5 mm)',
+    'of carbon steel, at (0, 0, 5 mm), assumption "plate is as drawn"',
+  );
+  expect(at('"Base"', text)).toContain(
+    'Assumed: plate is as drawn. Nobody has confirmed it for this lift. Find evidence or measure before relying on this number.',
+  );
 });
 
 test('gear shows how much of its capacity is used, wherever its name stands', () => {
@@ -71,7 +88,12 @@ test('gear shows how much of its capacity is used, wherever its name stands', ()
 test('the keyword of a leg shows every item from the hook down', () => {
   const said = at('leg', column).split('\n');
   expect(said[2]).toMatch(/^leg: 6\d(?:\.\d+)? % of capacity used in S1, its weakest item$/);
-  expect(said.slice(3, 7).map((line) => line.split(':')[0])).toEqual(['hook "Hook"', 'sling S1', 'shackle K1', 'pick TOP']);
+  expect(said.slice(3, 7).map((line) => line.split(':')[0])).toEqual([
+    'hook "Hook"',
+    'sling S1',
+    'shackle K1',
+    'pick TOP',
+  ]);
 });
 
 test('a range names the first line of each of its items', () => {
@@ -80,7 +102,12 @@ test('a range names the first line of each of its items', () => {
 });
 
 test('plan, rig and expect show their totals and states', () => {
-  expect(at('plan "Set').split('\n').slice(2, 6)).toEqual(['gross load: 711 kg', 'load weight 684 kg, with what is added for doubt', 'rigging weight 27 kg', 'deductions 0 kg']);
+  expect(at('plan "Set').split('\n').slice(2, 6)).toEqual([
+    'gross load: 711 kg',
+    'load weight 684 kg, with what is added for doubt',
+    'rigging weight 27 kg',
+    'deductions 0 kg',
+  ]);
   expect(at('rig: crane').split('\n')[2]).toBe('rigging weight: 27 kg');
   expect(at('expect load').split('\n').slice(2, 4)).toEqual(['met: load weight < 1 t', 'load weight: 684 kg (line 1)']);
 });
@@ -93,7 +120,11 @@ test('a quantity is read back in the other system', () => {
     '1.5 m = 4.92126 ft',
   ]);
   const us = '\nload "Skid"\n  stated 9,850 lb, by marking, from "plate"\n  pick A: at (12 ft 6 1/2 in, 0, 0)';
-  expect(at('9,850', us).split('\n').slice(2)).toEqual(['9,850 lb = 4,467.89 kg', 'nine thousand eight hundred fifty pounds', 'stated: The figure as stated.']);
+  expect(at('9,850', us).split('\n').slice(2)).toEqual([
+    '9,850 lb = 4,467.89 kg',
+    'nine thousand eight hundred fifty pounds',
+    'stated: The figure as stated.',
+  ]);
   expect(at('12 ft', us).split('\n')[2]).toBe('12 ft 6 1/2 in = 3.8227 m');
 });
 
@@ -109,7 +140,8 @@ test('a force written for a weight shows the mass it counts as', () => {
 });
 
 test('an expression shows what it comes to, a tolerance its ends, a closed bracket its unit', () => {
-  const text = '\nlet rail = 4 * 55 ft\ncrane "Yard"\n  position "a": radius 26 ft ± 1 ft\nload "L"\n  part "P": box 4 x 2 x 1 ft, of concrete, at (5, 0, 1) ft';
+  const text =
+    '\nlet rail = 4 * 55 ft\ncrane "Yard"\n  position "a": radius 26 ft ± 1 ft\nload "L"\n  part "P": box 4 x 2 x 1 ft, of concrete, at (5, 0, 1) ft';
   expect(at('55 ft', text)).toContain('together 220 ft');
   expect(at('26 ft', text)).toContain('from 25 ft to 27 ft');
   expect(at('4 x 2', text).split('\n')[2]).toBe('4 ft = 1.2192 m');
@@ -118,18 +150,31 @@ test('an expression shows what it comes to, a tolerance its ends, a closed brack
 
 test('names without a result show their line, words of the language their help', () => {
   expect(at('wide x').split('\n').slice(2)).toEqual(['let wide = 1.2 m', 'declared (line 4)']);
-  expect(at('"gear.liftplan"').split('\n').slice(2)).toEqual(['gear.liftplan', 'names it gives: 1 × hook, 4 × sling, 4 × shackle']);
+  expect(at('"gear.liftplan"').split('\n').slice(2)).toEqual([
+    'gear.liftplan',
+    'names it gives: 1 × hook, 4 × sling, 4 × shackle',
+  ]);
   expect(at('datum').split('\n')[2]).toBe('datum');
-  expect(at('tube, outside').split('\n').slice(2, 5)).toEqual(['tube', 'A round tube.', 'own axis; datum point: z; box centre; wall or bore']);
-  expect(at('maker data').split('\n').slice(2)).toEqual(['maker data', 'A weight from the maker: data sheet, catalogue, manual.']);
+  expect(at('tube, outside').split('\n').slice(2, 5)).toEqual([
+    'tube',
+    'A round tube.',
+    'own axis; datum point: z; box centre; wall or bore',
+  ]);
+  expect(at('maker data').split('\n').slice(2)).toEqual([
+    'maker data',
+    'A weight from the maker: data sheet, catalogue, manual.',
+  ]);
 });
 
 test('a material and a section show figure, range, source, and why that end is used', () => {
   const said = at('stainless steel').split('\n').slice(2);
   expect(said[0]).toBe('stainless steel: 8,000 kg/m³');
-  expect(said[1]).toBe('Sources give 7,700 kg/m³ to 8,000 kg/m³; the heaviest is used, so that a doubt never makes the load lighter.');
+  expect(said[1]).toBe(
+    'Sources give 7,700 kg/m³ to 8,000 kg/m³; the heaviest is used, so that a doubt never makes the load lighter.',
+  );
   // W12X50: 50 lb/ft by its designation.
-  const text = '\nplan "x": date 2026-01-05\n  units US\nload "L"\n  part "Rail": section W12x50, length 20 ft, at (0, 0, 0)';
+  const text =
+    '\nplan "x": date 2026-01-05\n  units US\nload "L"\n  part "Rail": section W12x50, length 20 ft, at (0, 0, 0)';
   expect(at('W12x50', text).split('\n').slice(2, 3)).toEqual(['W12X50: 50 lb/ft']);
 });
 

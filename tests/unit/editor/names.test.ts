@@ -14,16 +14,27 @@ import { column, instead, tank, withCursor } from './plans.ts';
 const words = ({ row, from, to }: Place) => row.text.slice(from, to);
 const found = (text: string) => {
   const { s, row, offset } = opened(text);
-  return { s, row, offset, definition: definition(s, row, offset), references: references(s, row, offset), highlights: highlights(s, row, offset) };
+  return {
+    s,
+    row,
+    offset,
+    definition: definition(s, row, offset),
+    references: references(s, row, offset),
+    highlights: highlights(s, row, offset),
+  };
 };
 
 test('a name leads to where it is declared, in this file or another', () => {
-  expect(found(withCursor(tank, '"Shell"', { n: 2 })).definition.map(underlined)).toEqual([`part "Shell": tube, outside 1 m, wall 8 mm, length 1.5 m, of stainless steel, at (0, 0, 0.75 m)\n     ~~~~~~~`]);
+  expect(found(withCursor(tank, '"Shell"', { n: 2 })).definition.map(underlined)).toEqual([
+    `part "Shell": tube, outside 1 m, wall 8 mm, length 1.5 m, of stainless steel, at (0, 0, 0.75 m)\n     ~~~~~~~`,
+  ]);
   const [sling] = found(withCursor(tank, 'S2 > K2')).definition;
   expect(sling && words(sling)).toBe('S1..S4');
   expect(sling?.row.file).toBe('gear.liftplan');
   expect(found(withCursor(tank, 'wide x')).definition.map(words)).toEqual(['wide']);
-  expect(found(withCursor(tank, '"Yard"')).definition.map(underlined)).toEqual(['crane "Yard": kind mobile, setup "outriggers out"\n      ~~~~~~']);
+  expect(found(withCursor(tank, '"Yard"')).definition.map(underlined)).toEqual([
+    'crane "Yard": kind mobile, setup "outriggers out"\n      ~~~~~~',
+  ]);
 });
 
 test('the path of a use line leads to the file', () => {
@@ -33,7 +44,8 @@ test('the path of a use line leads to the file', () => {
 });
 
 test('a dotted name leads to the thing and to what it stands in', () => {
-  const text = '\nload "A"\n  pick N: at (0, 0, 0)\nload "B"\n  pick N: at (0, 0, 0)\ngear\n  hook H: weight 1 kg\nrig\n  leg H > "B".N';
+  const text =
+    '\nload "A"\n  pick N: at (0, 0, 0)\nload "B"\n  pick N: at (0, 0, 0)\ngear\n  hook H: weight 1 kg\nrig\n  leg H > "B".N';
   expect(found(withCursor(text, '"B".N', { into: 1 })).definition.map(underlined)).toEqual(['load "B"\n     ~~~']);
   const { s, definition: places } = found(withCursor(text, '"B".N', { into: 4 }));
   expect(places.map(({ row }) => s.tree.rowNumber(row))).toEqual([3]);
@@ -41,11 +53,18 @@ test('a dotted name leads to the thing and to what it stands in', () => {
 
 test('references count every use in every file of the plan, and of the plans that use it', () => {
   const here = found(withCursor(tank, 'S1 > K1'));
-  expect(here.references.map(({ at, declares }) => `${at.row.file} ${words(at)} ${declares}`).sort()).toEqual(['gear.liftplan S1..S4 true', 'plan.liftplan S1 false']);
+  expect(here.references.map(({ at, declares }) => `${at.row.file} ${words(at)} ${declares}`).sort()).toEqual([
+    'gear.liftplan S1..S4 true',
+    'plan.liftplan S1 false',
+  ]);
   const { files } = fixture(tank);
   const library = check({ ...files }, 'gear.liftplan');
   const from = references(library, 3, 9, [check({ ...files }, 'plan.liftplan')]);
-  expect(from.map(({ at }) => `${at.row.file} ${words(at)}`).sort()).toEqual(['gear.liftplan S1..S4', 'plan.liftplan S1', 'plan.liftplan S2']);
+  expect(from.map(({ at }) => `${at.row.file} ${words(at)}`).sort()).toEqual([
+    'gear.liftplan S1..S4',
+    'plan.liftplan S1',
+    'plan.liftplan S2',
+  ]);
 });
 
 test('a name counts in bounds, in rules, in papers and in expressions', () => {
@@ -55,14 +74,21 @@ let deck = 2 m
 let twice = 2 * deck
 `;
   expect(found(withCursor(text, 'S1 angle')).references.map(({ at }) => underlined(at).split('\n')[0])).toEqual([
-    'sling S1: wire rope, diameter 12 mm, length 2 m, weight 4 kg, capacity 1,600 kg', 'leg "Hook" > S1 > K1 > TOP', 'expect sling S1 angle >= 60 deg', 'waive hang-tilted, on S1, reason "r", approved by "p"',
+    'sling S1: wire rope, diameter 12 mm, length 2 m, weight 4 kg, capacity 1,600 kg',
+    'leg "Hook" > S1 > K1 > TOP',
+    'expect sling S1 angle >= 60 deg',
+    'waive hang-tilted, on S1, reason "r", approved by "p"',
   ]);
   expect(found(withCursor(text, 'deck\n')).references).toHaveLength(2);
 });
 
 test('the same name in another load is another thing', () => {
-  const text = '\nload "A"\n  part "P": item 1 kg\n  part "Q": item 1 kg, on "P"\nload "B"\n  part "P": item 2 kg\n  part "R": item 1 kg, on "P"';
-  expect(found(withCursor(text, '"P"', { n: 2 })).references.map(({ at }) => at.row.text.trim().slice(0, 8))).toEqual(['part "P"', 'part "Q"']);
+  const text =
+    '\nload "A"\n  part "P": item 1 kg\n  part "Q": item 1 kg, on "P"\nload "B"\n  part "P": item 2 kg\n  part "R": item 1 kg, on "P"';
+  expect(found(withCursor(text, '"P"', { n: 2 })).references.map(({ at }) => at.row.text.trim().slice(0, 8))).toEqual([
+    'part "P"',
+    'part "Q"',
+  ]);
 });
 
 test('the cursor on gear marks its declaration, the legs that use it and its bounds', () => {
@@ -85,7 +111,10 @@ test('no name of a sample that has no finding is without a thing', () => {
   expect(uses).toBeGreaterThan(200);
 });
 
-const drawn = (list: readonly Symbol[], indent = ''): string => list.map((one) => `${indent}${one.name}${one.detail ? ` · ${one.detail}` : ''}\n${drawn(one.children, `${indent}  `)}`).join('');
+const drawn = (list: readonly Symbol[], indent = ''): string =>
+  list
+    .map((one) => `${indent}${one.name}${one.detail ? ` · ${one.detail}` : ''}\n${drawn(one.children, `${indent}  `)}`)
+    .join('');
 
 test('the outline is a table of weights, uses and states', () => {
   const { s } = opened(column);
@@ -122,7 +151,9 @@ test('symbols are found by keyword and name', () => {
   const { files } = fixture(tank);
   const all = Object.keys(files).map((file) => check({ ...files }, file));
   expect(symbols(all, 'sling s1').map(({ name, keyword }) => `${keyword} ${name}`)).toEqual(['sling S1']);
-  expect(symbols(all, 'part sh').map(({ name, within, detail }) => `${within} > ${name} ${detail}`)).toEqual(['Body > Shell 299.2 kg']);
+  expect(symbols(all, 'part sh').map(({ name, within, detail }) => `${within} > ${name} ${detail}`)).toEqual([
+    'Body > Shell 299.2 kg',
+  ]);
   expect(symbols(all, 'nowhere')).toEqual([]);
 });
 
@@ -147,14 +178,15 @@ test('down and up agree over every leg of the samples', () => {
   let links = 0;
   for (const path of goodSamples()) {
     const s = sample(path);
-    for (const leg of s.results.legs) for (const { thing } of leg.steps) {
-      const id = JSON.stringify([thing.kind, ...thing.path]);
-      for (const { carrier, places } of carries(s, id)) {
-        links++;
-        expect(places.length).toBeGreaterThan(0);
-        expect(carriedBy(s, carrier.id).map((one) => one.carrier.id)).toContain(id);
+    for (const leg of s.results.legs)
+      for (const { thing } of leg.steps) {
+        const id = JSON.stringify([thing.kind, ...thing.path]);
+        for (const { carrier, places } of carries(s, id)) {
+          links++;
+          expect(places.length).toBeGreaterThan(0);
+          expect(carriedBy(s, carrier.id).map((one) => one.carrier.id)).toContain(id);
+        }
       }
-    }
   }
   expect(links).toBeGreaterThan(50);
 });

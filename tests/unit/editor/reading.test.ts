@@ -14,19 +14,25 @@ import { goodSamples, opened, sample, sampleFiles, withTokens, wordsOf } from '.
 import { column, instead, tank, withCursor } from './plans.ts';
 
 test('blocks, use lines, comments and regions fold', () => {
-  const text = '# one\n# two\nuse "a.liftplan"\nuse "b.liftplan"\n# region load\nload "L"\n  part "A": item 1 kg\n    note "n"\n\n  part "B": item 1 kg\n# endregion\ngear';
+  const text =
+    '# one\n# two\nuse "a.liftplan"\nuse "b.liftplan"\n# region load\nload "L"\n  part "A": item 1 kg\n    note "n"\n\n  part "B": item 1 kg\n# endregion\ngear';
   expect(folding(opened(text).s)).toEqual([
-    { first: 0, last: 1, kind: 'comment' }, { first: 2, last: 3, kind: 'imports' }, { first: 4, last: 10, kind: 'region' }, { first: 5, last: 9, kind: 'block' }, { first: 6, last: 7, kind: 'block' },
+    { first: 0, last: 1, kind: 'comment' },
+    { first: 2, last: 3, kind: 'imports' },
+    { first: 4, last: 10, kind: 'region' },
+    { first: 5, last: 9, kind: 'block' },
+    { first: 6, last: 7, kind: 'block' },
   ]);
 });
 
 test('folds are in order and lie within each other or apart', () => {
   for (const path of goodSamples()) {
     const found = folding(sample(path));
-    for (const [i, a] of found.entries()) for (const b of found.slice(i + 1)) {
-      expect(a.first <= b.first, path).toBe(true);
-      expect(b.first > a.last || b.last <= a.last, path).toBe(true);
-    }
+    for (const [i, a] of found.entries())
+      for (const b of found.slice(i + 1)) {
+        expect(a.first <= b.first, path).toBe(true);
+        expect(b.first > a.last || b.last <= a.last, path).toBe(true);
+      }
   }
 });
 
@@ -37,10 +43,20 @@ const grown = (text: string): readonly string[] => {
 
 test('a selection grows from the number outwards', () => {
   expect(grown(withCursor(tank, '0.75 m'))).toEqual([
-    '0.75', '0.75 m', '(0, 0, 0.75 m)', 'at (0, 0, 0.75 m)', 'part "Shell": tube, outside 1 m, wall 8 mm, length 1.5 m, of stainless steel, at (0, 0, 0.75 m)',
-    'assembly "Body": at (0, 0, 10 mm)', 'load "Tank"', 'plan "Set tank 4": date 2026-04-14, revision B, site "Dairy, cold store"',
+    '0.75',
+    '0.75 m',
+    '(0, 0, 0.75 m)',
+    'at (0, 0, 0.75 m)',
+    'part "Shell": tube, outside 1 m, wall 8 mm, length 1.5 m, of stainless steel, at (0, 0, 0.75 m)',
+    'assembly "Body": at (0, 0, 10 mm)',
+    'load "Tank"',
+    'plan "Set tank 4": date 2026-04-14, revision B, site "Dairy, cold store"',
   ]);
-  expect(grown(withCursor(column, 'S1 > K1')).slice(0, 3)).toEqual(['S1', '"Hook" > S1 > K1 > TOP', 'leg "Hook" > S1 > K1 > TOP']);
+  expect(grown(withCursor(column, 'S1 > K1')).slice(0, 3)).toEqual([
+    'S1',
+    '"Hook" > S1 > K1 > TOP',
+    'leg "Hook" > S1 > K1 > TOP',
+  ]);
 });
 
 test('each stretch of a selection lies within the next, wherever it begins', () => {
@@ -62,7 +78,8 @@ test('each stretch of a selection lies within the next, wherever it begins', () 
 });
 
 test('colours say what each word is; a name is marked only where the plan knows more', () => {
-  const text = '\nload "L"\n  part "A": item 5 kg, by marking, on B   # here\n  pick N: at (0, 0, 1) m, capacity 2 t\ngear\n  sling S1: weight 3 kg, capacity 1 t\n  hook H: weight 1 kg\n  shackle K9: weight 1 kg\nrig\n  leg H > S1 > N';
+  const text =
+    '\nload "L"\n  part "A": item 5 kg, by marking, on B   # here\n  pick N: at (0, 0, 1) m, capacity 2 t\ngear\n  sling S1: weight 3 kg, capacity 1 t\n  hook H: weight 1 kg\n  shackle K9: weight 1 kg\nrig\n  leg H > S1 > N';
   expect(withTokens(text)).toBe(`\
 load "L"
   load keyword | "L" string.declaration
@@ -86,13 +103,24 @@ rig
 
 /** The class that an editor's own colouring gives, by the scopes of the grammar for it. */
 const classes: readonly (readonly [string, string])[] = [
-  ['keyword.other.unit', 'type'], ['keyword.operator', 'operator'], ['keyword.control', 'keyword'], ['support.type.property-name', 'property'], ['string', 'string'], ['constant', 'number'], ['comment', 'comment'],
+  ['keyword.other.unit', 'type'],
+  ['keyword.operator', 'operator'],
+  ['keyword.control', 'keyword'],
+  ['support.type.property-name', 'property'],
+  ['string', 'string'],
+  ['constant', 'number'],
+  ['comment', 'comment'],
 ];
 
 /** What one line cannot tell: a statement under one parent that is a clause under another, and an axis from the `x` of a size. */
 const onlyByParent: readonly string[] = ['contingency', 'x'];
 
-let grammar: { tokenizeLine(text: string, stack: unknown): { tokens: readonly { startIndex: number; endIndex: number; scopes: readonly string[] }[]; ruleStack: unknown } };
+let grammar: {
+  tokenizeLine(
+    text: string,
+    stack: unknown,
+  ): { tokens: readonly { startIndex: number; endIndex: number; scopes: readonly string[] }[]; ruleStack: unknown };
+};
 let start: unknown;
 beforeAll(async () => {
   const require = createRequire(import.meta.url);
@@ -101,7 +129,10 @@ beforeAll(async () => {
   await oniguruma.loadWASM(readFileSync(join(require.resolve('vscode-oniguruma'), '../onig.wasm')).buffer);
   const source = readFileSync(join(import.meta.dirname, '../../../grammar/liftplan.tmLanguage.json'), 'utf8');
   const registry = new textmate.Registry({
-    onigLib: Promise.resolve({ createOnigScanner: (patterns: string[]) => new oniguruma.OnigScanner(patterns), createOnigString: (text: string) => new oniguruma.OnigString(text) }),
+    onigLib: Promise.resolve({
+      createOnigScanner: (patterns: string[]) => new oniguruma.OnigScanner(patterns),
+      createOnigString: (text: string) => new oniguruma.OnigString(text),
+    }),
     loadGrammar: async () => textmate.parseRawGrammar(source, 'liftplan.tmLanguage.json'),
   });
   grammar = (await registry.loadGrammar('source.liftplan')) as unknown as typeof grammar;
@@ -120,10 +151,13 @@ test('both ways of colouring give every word of the samples the same class', () 
         seen++;
         for (let at = from; at < to; at++) {
           if (text.charAt(at) === ' ') continue;
-          const scopes = byLine.find(({ startIndex, endIndex }) => at >= startIndex && at < endIndex)?.scopes.join(' ') ?? '';
+          const scopes =
+            byLine.find(({ startIndex, endIndex }) => at >= startIndex && at < endIndex)?.scopes.join(' ') ?? '';
           const [, other] = classes.find(([scope]) => scopes.includes(scope)) ?? [];
           if (other !== type && !onlyByParent.includes(text.slice(from, to))) {
-            apart.push(`${path}:${row + 1} ${text.slice(from, to)}: ${type} ${modifiers.join('.')}, by the line ${other ?? 'nothing'}`);
+            apart.push(
+              `${path}:${row + 1} ${text.slice(from, to)}: ${type} ${modifiers.join('.')}, by the line ${other ?? 'nothing'}`,
+            );
             break;
           }
         }
@@ -137,14 +171,17 @@ test('both ways of colouring give every word of the samples the same class', () 
 test('tokens of a stretch are those of the whole', () => {
   const s = sample('skid.liftplan');
   const all = tokens(s, 0, s.tree.rows.length);
-  for (let row = 0; row < s.tree.rows.length; row++) expect(tokens(s, row, row)).toEqual(all.filter((one) => one.row === row));
+  for (let row = 0; row < s.tree.rows.length; row++)
+    expect(tokens(s, row, row)).toEqual(all.filter((one) => one.row === row));
 });
 
 test('use lines, documents and web addresses can be opened', () => {
   const text = `${instead(tank, '--- gear.liftplan', 'hazard "Wind": control "see plans/wind-note.pdf", control "plans/wind-note.pdf"\napproval "Person": named "to be named", note "https://example.org/form?id=4"\n--- gear.liftplan')}`;
   const { s } = opened(text);
   expect(links(s).map(({ at, to }) => [at.row.text.slice(at.from, at.to), ...Object.entries(to).flat()])).toEqual([
-    ['gear.liftplan', 'file', 'gear.liftplan'], ['plans/wind-note.pdf', 'path', 'plans/wind-note.pdf'], ['https://example.org/form?id=4', 'address', 'https://example.org/form?id=4'],
+    ['gear.liftplan', 'file', 'gear.liftplan'],
+    ['plans/wind-note.pdf', 'path', 'plans/wind-note.pdf'],
+    ['https://example.org/form?id=4', 'address', 'https://example.org/form?id=4'],
   ]);
 });
 
