@@ -71,13 +71,16 @@ function statementsOf(group, { statements, shapes, place, gearKinds: kinds }) {
     .map(([name, row]) => {
       const placed = ['assembly', 'part', 'less'].includes(name);
       const own = Object.entries(row.clauses).filter(([word]) => !placed || !taken.has(word));
-      const more = placed ? `Beside these: ${name === 'assembly' ? '' : 'one shape with its clauses, and '}the clauses that place things.` : '';
+      const more = placed
+        ? `Beside these: ${name === 'assembly' ? '' : 'one shape with its clauses, and '}the clauses that place things.`
+        : '';
       return section(name, row, Object.fromEntries(own), more);
     })
     .join('\n\n');
 }
 
-const shapeWords = (shapes) => Object.values(shapes).flatMap(({ clauses }) => [...Object.keys(clauses), 'of', 'density']);
+const shapeWords = (shapes) =>
+  Object.values(shapes).flatMap(({ clauses }) => [...Object.keys(clauses), 'of', 'density']);
 
 function gearKinds({ statements, gearKinds: kinds, common }) {
   const table = kinds.map((name) => {
@@ -105,7 +108,13 @@ const named = { required: ' NAME', optional: ' [NAME]', range: ' NAME or NAME..N
 
 /** What stands behind the keyword, as a word in capitals. */
 function valueName(row) {
-  const words = { amount: amountOf(row.measures ?? ''), compare: 'condition', subject: 'statement', label: 'finding', 'word and amount': 'evidence share' };
+  const words = {
+    amount: amountOf(row.measures ?? ''),
+    compare: 'condition',
+    subject: 'statement',
+    label: 'finding',
+    'word and amount': 'evidence share',
+  };
   return (words[row.takes] ?? row.takes).replace(' in %', '').toUpperCase();
 }
 
@@ -115,7 +124,8 @@ const clauseTable = (clauses) =>
     Object.entries(clauses).map(([word, row]) => [`\`${word}\`${due(row)}`, takes(row), row.help]),
   );
 
-const due = ({ need, repeat }) => `${need === 'always' ? ' (due)' : need ? ' (due when it carries load)' : ''}${repeat ? ' (may repeat)' : ''}`;
+const due = ({ need, repeat }) =>
+  `${need === 'always' ? ' (due)' : need ? ' (due when it carries load)' : ''}${repeat ? ' (may repeat)' : ''}`;
 
 // ---- how a value is written
 
@@ -164,13 +174,20 @@ function takes(row) {
 }
 
 const amountOf = (measures) =>
-  ({ whole: 'whole number', number: 'plain number', percent: 'share in %', any: 'amount', density: 'weight per volume' })[measures] ?? measures;
+  ({
+    whole: 'whole number',
+    number: 'plain number',
+    percent: 'share in %',
+    any: 'amount',
+    density: 'weight per volume',
+  })[measures] ?? measures;
 const sides = (count) => (count === 2 ? 'sides `A x B`' : count === 3 ? 'sides `A x B x C`' : 'sides joined by `x`');
 const oneOf = (words) => (words.length > 8 ? 'evidence' : words.map((word) => `\`${word}\``).join(' / '));
 
 function bounds({ measures, above, least, most }) {
   const low = above === 0 ? 'more than 0' : least === undefined || least === 0 ? '' : `at least ${least}`;
-  const high = most === undefined || measures === 'percent' || measures === 'angle' ? '' : `at most ${most.toLocaleString('en')}`;
+  const high =
+    most === undefined || measures === 'percent' || measures === 'angle' ? '' : `at most ${most.toLocaleString('en')}`;
   const said = [low === 'more than 0' && measures !== 'whole' ? '' : low, high].filter(Boolean).join(', ');
   return said ? ` (${said})` : '';
 }
@@ -197,7 +214,11 @@ function notesOn({ help, form, hollow, material, under }) {
 const evidenceTable = ({ evidence, evidenceHelp, builtInContingency, readings }) =>
   rows(
     ['Evidence', 'Meaning', 'Added where nothing is said'],
-    evidence.map((by) => [`\`${by}\`${readings.includes(by) ? ' (a reading)' : ''}`, evidenceHelp[by], `${Math.round(builtInContingency(by) * 100)} %`]),
+    evidence.map((by) => [
+      `\`${by}\`${readings.includes(by) ? ' (a reading)' : ''}`,
+      evidenceHelp[by],
+      `${Math.round(builtInContingency(by) * 100)} %`,
+    ]),
   );
 
 function unitTable({ units, nameOf }) {
@@ -206,7 +227,10 @@ function unitTable({ units, nameOf }) {
     const kind = unit.text === '%' ? 'share' : nameOf(unit.dimension);
     kinds.set(kind, [...(kinds.get(kind) ?? []), `\`${unit.text}\``]);
   }
-  return rows(['Of', 'Units'], [...kinds].map(([kind, texts]) => [kind, texts.join(' ')]));
+  return rows(
+    ['Of', 'Units'],
+    [...kinds].map(([kind, texts]) => [kind, texts.join(' ')]),
+  );
 }
 
 function resultTable({ resultsOf }) {
@@ -214,7 +238,10 @@ function resultTable({ resultsOf }) {
   for (const [kind, results] of Object.entries(resultsOf)) seen.set(results, [...(seen.get(results) ?? []), kind]);
   return [...seen]
     .map(([results, kinds]) => {
-      const table = rows(['Result', 'Unit in JSON', 'Meaning'], Object.entries(results).map(([name, row]) => [`\`${name}\``, row.unit, row.help]));
+      const table = rows(
+        ['Result', 'Unit in JSON', 'Meaning'],
+        Object.entries(results).map(([name, row]) => [`\`${name}\``, row.unit, row.help]),
+      );
       return `**${kinds.map((kind) => `\`${kind}\``).join(', ')}**\n\n${table}`;
     })
     .join('\n\n');
@@ -223,7 +250,11 @@ function resultTable({ resultsOf }) {
 const findingTable = ({ checks }) =>
   rows(
     ['Finding', 'Severity', 'What becomes of the figure'],
-    Object.values(checks).map(({ slug, severity, effect }) => [`\`${slug}\``, typeof severity === 'string' ? severity : 'by what is found', effect]),
+    Object.values(checks).map(({ slug, severity, effect }) => [
+      `\`${slug}\``,
+      typeof severity === 'string' ? severity : 'by what is found',
+      effect,
+    ]),
   );
 
 const materialTable = ({ materials }) =>
@@ -239,6 +270,8 @@ const materialTable = ({ materials }) =>
   );
 
 const cell = (text) => text.replace(/\|/g, '\\|');
-const rows = (head, body) => [head, head.map(() => '---'), ...body].map((line) => `| ${line.map(cell).join(' | ')} |`).join('\n');
+const rows = (head, body) =>
+  [head, head.map(() => '---'), ...body].map((line) => `| ${line.map(cell).join(' | ')} |`).join('\n');
 
-if (import.meta.url === pathToFileURL(process.argv[1]).href) await writeFile(target, await referenceText(await readFile(target, 'utf8')));
+if (import.meta.url === pathToFileURL(process.argv[1]).href)
+  await writeFile(target, await referenceText(await readFile(target, 'utf8')));

@@ -9,6 +9,7 @@ export { type Carrier, carriedBy, carrierAt, carries, type Link as CarrierLink, 
 export { hints } from './hints.ts';
 export { copyResult, type Held, hold } from './hold.ts';
 export { hover } from './hover.ts';
+export { level } from './level.ts';
 export { type Link, links } from './links.ts';
 export { idOf, marksAt, placeOf } from './marks.ts';
 export { type Found, outline, symbols } from './outline.ts';

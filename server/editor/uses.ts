@@ -14,7 +14,7 @@ import type {
   TreeNode,
   Value,
 } from '../syntax/types.ts';
-import { clausesOf, gearKinds, type Kind, statements } from '../vocabulary/index.ts';
+import { clausesOf, type GearKind, gearKinds, type Kind, statements } from '../vocabulary/index.ts';
 import type { Snapshot } from '../workspace/types.ts';
 import { allItems, itemAt, ownFile, statementAt } from './items.ts';
 
@@ -62,6 +62,9 @@ export function usesOf(item: Item, plan: BoundPlan): readonly Use[] {
   }
   return uses;
 }
+
+/** Gear that legs hang from. */
+export const hookKeywords: readonly string[] = ['block', 'hook', 'ball'] satisfies readonly GearKind[];
 
 /** Things of any of these kinds by that name, as seen from an item: what is unique in a load is looked for in its own. */
 export function thingsNamed(

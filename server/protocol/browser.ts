@@ -8,7 +8,7 @@ const connection = createConnection(new BrowserMessageReader(self as never), new
 serve(connection, hostOf(connection));
 
 function hostOf(client: Connection): Host {
-  const texts = new Map<string, string | null | undefined>(); // undefined: on its way
+  const texts = new Map<string, { text: string | null | undefined }>(); // undefined: on its way
   const listeners: ((uri: string) => void)[] = [];
   const fetchText = async (uri: string): Promise<string | null> => {
     const answer = await client.sendRequest<ReadFileAnswer | null>(READ_FILE, { uri }).catch(() => null);
@@ -16,14 +16,16 @@ function hostOf(client: Connection): Host {
   };
   return {
     read(uri) {
-      if (!texts.has(uri)) {
-        texts.set(uri, undefined);
-        void fetchText(uri).then((text) => {
-          texts.set(uri, text);
-          for (const hear of listeners) hear(uri);
-        });
-      }
-      return texts.get(uri);
+      const known = texts.get(uri);
+      if (known) return known.text;
+      const asked: { text: string | null | undefined } = { text: undefined };
+      texts.set(uri, asked);
+      void fetchText(uri).then((text) => {
+        if (texts.get(uri) !== asked) return; // let go of meanwhile: it may be another text by now
+        asked.text = text;
+        for (const hear of listeners) hear(uri);
+      });
+      return undefined;
     },
     forget: (uri) => void texts.delete(uri),
     arrived: (hear) => void listeners.push(hear),

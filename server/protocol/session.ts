@@ -1,6 +1,6 @@
 // One client's session: what is open, what is due, and who is told of what when a text changes.
 import type { Connection } from 'vscode-languageserver';
-import { type Snapshot, Survey, type TextChange, Workspace } from '../workspace/index.ts';
+import { type Counts, type Snapshot, Survey, type TextChange, Workspace } from '../workspace/index.ts';
 import { Addresses } from './addresses.ts';
 import type { Announced } from './announced.ts';
 import { Findings, type Outlet } from './findings.ts';
@@ -29,7 +29,7 @@ export class Session {
   readonly desk: SheetDesk;
   private readonly shown = new Map<string, Snapshot>(); // last snapshot whose findings were sent
   private readonly sheets = new Map<string, Snapshot>(); // last snapshot whose sheet was asked for
-  private readonly statuses = new Map<string, string>();
+  private readonly statuses = new Map<string, { readonly snapshot: Snapshot; readonly counts: Counts }>(); // as last told
   private readonly settings = new Map<string, Settings>();
   private readonly editedRows = new Map<string, Row>();
   private readonly withheld = new Set<string>(); // documents that were answered without the hints of a line
@@ -269,12 +269,10 @@ export class Session {
     const counts = this.survey.counts();
     for (const file of this.workspace.openFiles) {
       const snapshot = this.workspace.snapshot(file);
-      if (!snapshot) continue;
-      const status = statusOf(snapshot, counts, this.addresses);
-      const text = JSON.stringify(status);
-      if (this.statuses.get(file) === text) continue;
-      this.statuses.set(file, text);
-      void this.connection.sendNotification(STATUS, status);
+      const before = this.statuses.get(file);
+      if (!snapshot || (before?.snapshot === snapshot && before.counts.checked === counts.checked && before.counts.total === counts.total)) continue;
+      this.statuses.set(file, { snapshot, counts });
+      void this.connection.sendNotification(STATUS, statusOf(snapshot, counts, this.addresses));
     }
   }
 

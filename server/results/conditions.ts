@@ -1,6 +1,6 @@
 // What stands in the way of a capacity whatever hangs on it: the temperature, and a figure that is hardly for one straight leg.
 import { greatestRating, temperatureRange } from '../catalog/index.ts';
-import { type BoundPlan, given, type Thing } from '../plan/index.ts';
+import { type BoundPlan, given, type Item, type Thing } from '../plan/index.ts';
 import type { Cause } from '../quantities/derived.ts';
 import type { GearTable } from './gear.ts';
 import { constructionOf } from './hang/hitch.ts';
@@ -21,10 +21,12 @@ export function conditions(
     if (cause) opens.set(thing, [...(opens.get(thing) ?? []), cause]);
   };
   for (const [thing, cause] of papers(plan, gear, table, notes)) add(thing, cause);
+  const told = new Map<Item, readonly (Cause | null)[]>(); // a line that declares several things is told of once
   for (const use of gear)
     if (use.legs.length) {
-      add(use.thing, outside(use.thing, plan, table, notes));
-      add(use.thing, basis(use, table, notes));
+      const causes = told.get(use.thing.item) ?? [outside(use.thing, plan, table, notes), basis(use, table, notes)];
+      told.set(use.thing.item, causes);
+      for (const cause of causes) add(use.thing, cause);
     }
   return opens;
 }

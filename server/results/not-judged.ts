@@ -21,7 +21,8 @@ export function notJudged(plan: BoundPlan, notes: Notes): readonly string[] {
             'crane capacity at each position',
           );
     if (item.keyword === 'ground') say(item.at, 'The ground', 'the pressure on it', 'ground pressure');
-    if (item.keyword === 'weather') say(item.at, 'Wind', 'the wind limit for this load', 'wind on the load');
+    if (item.keyword === 'weather' && (item.clauses.has('wind limit') || item.clauses.has('sail area')))
+      say(item.at, 'Wind', 'the wind limit for this load', 'wind on the load');
   }
   return [...said];
 }

@@ -58,6 +58,9 @@ export const place = {
   },
 } as const satisfies Readonly<Record<string, ClauseRow>>;
 
+/** Of a cut-out: it has no neighbours to stand on, only its place in the part. */
+const { on: _on, against: _against, inside: _inside, ...cutting } = place;
+
 const by: ClauseRow = { takes: 'word', words: evidence, help: 'What the figure rests on.', example: 'by marking' };
 const contingency: ClauseRow = {
   takes: 'amount',
@@ -185,7 +188,7 @@ export const load = {
     names: 'none',
     help: 'Cut out of the part, measured from its datum point in its own axes.',
     example: 'less hole, diameter 6 in, at (5 ft, 0, 0)',
-    clauses: { ...place },
+    clauses: cutting,
   },
   pick: {
     under: ['load', 'assembly'],

@@ -2,6 +2,7 @@
 import { language, type Source } from '../plan/index.ts';
 import { readTree, type Tree } from '../syntax/index.ts';
 import { aside } from './aside.ts';
+import { digest } from './digest.ts';
 import { changed, type Document, openDocument, type Replaced } from './document.ts';
 import { snapshotOf } from './snapshot.ts';
 import type { Files, Snapshot, TextChange } from './types.ts';
@@ -13,12 +14,6 @@ interface Kept {
   readonly read: ReadonlyMap<string, Tree | null>;
 }
 
-/** The tree of a closed file with the text it was read from. */
-interface Closed {
-  readonly text: string | null;
-  readonly tree: Tree | null;
-}
-
 /** So many closed files keep their trees beside those that open ones take in. */
 const mostClosed = 64;
 
@@ -26,7 +21,8 @@ export class Workspace {
   private readonly files: Files;
   private readonly failed: (file: string, error: unknown) => void;
   private readonly open = new Map<string, Document>();
-  private readonly closed = new Map<string, Closed>();
+  private readonly closed = new Map<string, Tree | null>(); // null: cannot be read
+  private readonly digests = new Map<string, number | null>(); // of every closed file that was read, though its tree is let go
   private readonly kept = new Map<string, Kept>();
   private readonly quarantined = new Set<string>();
   private readonly fetching = new Set<string>();
@@ -88,9 +84,10 @@ export class Workspace {
 
   /** Looks at a closed file again; true if its text is not what it was. */
   reread(file: string): boolean {
-    const before = this.closed.get(file);
-    if (this.open.has(file) || !before) return !this.open.has(file);
-    if ((this.files.read(file) ?? null) === before.text) return false;
+    if (this.open.has(file)) return false;
+    const before = this.digests.get(file);
+    const text = before === undefined ? undefined : this.files.read(file);
+    if (text !== undefined && before === digestOf(text)) return false;
     this.closed.delete(file);
     return true;
   }
@@ -178,7 +175,7 @@ export class Workspace {
 
   private closedTree(file: string): Tree | null {
     const known = this.closed.get(file);
-    if (known) return known.tree;
+    if (known !== undefined) return known;
     const text = this.files.read(file);
     if (text === undefined) {
       this.fetching.add(file);
@@ -186,7 +183,8 @@ export class Workspace {
     }
     this.fetching.delete(file);
     const tree = text === null ? null : treeOf(file, text);
-    this.closed.set(file, { text, tree });
+    this.closed.set(file, tree);
+    this.digests.set(file, digestOf(text));
     if (this.closed.size > mostClosed * 2) this.dropUnused();
     return tree;
   }
@@ -199,3 +197,5 @@ export class Workspace {
     for (const file of this.kept.keys()) if (!this.open.has(file)) this.kept.delete(file);
   }
 }
+
+const digestOf = (text: string | null): number | null => (text === null ? null : digest(text));

@@ -42,9 +42,13 @@ describe('right samples', () => {
   // A dead `expect` would hold whatever is asked of it: the same lines turned round must fail, each of them.
   test.each(plans)('%s does not hold the opposite', (path) => {
     const turned = (texts[path] ?? '').replace(/^expect .*$/gm, opposite);
-    expect(turned.split('\n').filter((line, i) => line.startsWith('expect') && line === texts[path]?.split('\n')[i])).toEqual([]);
+    expect(
+      turned.split('\n').filter((line, i) => line.startsWith('expect') && line === texts[path]?.split('\n')[i]),
+    ).toEqual([]);
     const { expects } = check({ ...texts, [path]: turned }, path).results;
-    expect(expects.filter(({ state }) => state !== 'not met').map(({ text, state }) => `${state}: ${text}`)).toEqual([]);
+    expect(expects.filter(({ state }) => state !== 'not met').map(({ text, state }) => `${state}: ${text}`)).toEqual(
+      [],
+    );
   });
 
   test.each(right)('%s is set in order', (path) => {
@@ -52,7 +56,11 @@ describe('right samples', () => {
   });
 
   test('the libraries are used', () => {
-    for (const library of right.filter((path) => path.startsWith('library/'))) expect(plans.some((path) => texts[path]?.includes(`use "${library}"`)), library).toBe(true);
+    for (const library of right.filter((path) => path.startsWith('library/')))
+      expect(
+        plans.some((path) => texts[path]?.includes(`use "${library}"`)),
+        library,
+      ).toBe(true);
   });
 });
 
@@ -66,8 +74,24 @@ const figures: readonly (readonly [string, string, string | null, string, number
   ['block', 'load', 'Anvil block', 'weight', 3956.4, 0.01, '5 % more'],
   ['block', 'plan', null, 'rigging weight', 72.6, 0.001, '62 + 2 × 4 + 2 × 1.3 kg'],
   ['block', 'sling', 'S1', 'angle', Math.acos(0.4 / 1.57), 0.002, 'leg of 1.57 m, 0.4 m out'],
-  ['block', 'sling', 'S1', 'load', (3956.4 / 2 + 5.3) / Math.sin(Math.acos(0.4 / 1.57)), 2, 'half the load and the leg over the sine'],
-  ['spool', 'load', 'Spool', 'calculated weight', 885.8 * 0.45359237, 0.8, '40.48 lb/ft (ASME B36.10M) × 15 ft; Pappus for the elbow'],
+  [
+    'block',
+    'sling',
+    'S1',
+    'load',
+    (3956.4 / 2 + 5.3) / Math.sin(Math.acos(0.4 / 1.57)),
+    2,
+    'half the load and the leg over the sine',
+  ],
+  [
+    'spool',
+    'load',
+    'Spool',
+    'calculated weight',
+    885.8 * 0.45359237,
+    0.8,
+    '40.48 lb/ft (ASME B36.10M) × 15 ft; Pappus for the elbow',
+  ],
   ['spool', 'load', 'Spool', 'cog x', -4.8304 * 0.3048, 0.003, 'moments'],
   ['spool', 'load', 'Spool', 'cog y', 1.1502 * 0.3048, 0.003, 'moments; elbow centre by integration'],
   ['spool', 'load', 'Spool', 'cog z', 0.0546 * 0.3048, 0.0005, 'moments'],
@@ -80,25 +104,65 @@ const figures: readonly (readonly [string, string, string | null, string, number
   ['panel', 'load', 'Panel E-3', 'cog x', 0.24 / 3.045, 1e-5, 'moments'],
   ['panel', 'load', 'Panel E-3', 'cog y', 0.039375 / 3.045, 1e-5, 'moments'],
   ['panel', 'sling', 'S1', 'angle', Math.acos(1.5 / 4.12), 0.003, 'leg of 4.12 m, 1.5 m out'],
-  ['skid', 'load', 'Seal oil skid', 'calculated weight', 2787.58, 0.3, 'EN 10365 kg/m; plates and tank by volume; 1,410 lb'],
+  [
+    'skid',
+    'load',
+    'Seal oil skid',
+    'calculated weight',
+    2787.58,
+    0.3,
+    'EN 10365 kg/m; plates and tank by volume; 1,410 lb',
+  ],
   ['skid', 'load', 'Seal oil skid', 'weight', 2987.74, 0.1, '(2,760 + 85.466) × 1.05'],
   ['skid', 'load', 'Seal oil skid', 'cog x', 0.12316, 2e-4, 'moments'],
   ['skid', 'load', 'Seal oil skid', 'cog z', 0.394, 2e-4, 'moments'],
   ['skid', 'load', 'Seal oil skid', 'tilt', (1.823 * Math.PI) / 180, 0.002, 'four stiff legs, least height'],
   ['skid', 'pick', 'NE', 'load', 1637.2, 20, 'one diagonal carries all'],
   ['skid', 'plan', null, 'gross load', 3820.34, 0.2, 'load, gear 355.4 kg, deductions 477.2 kg'],
-  ['vessel', 'load', 'Knock-out drum 7', 'calculated weight', 4058.2, 1.5, 'shell and segment by formula, heads by integration'],
+  [
+    'vessel',
+    'load',
+    'Knock-out drum 7',
+    'calculated weight',
+    4058.2,
+    1.5,
+    'shell and segment by formula, heads by integration',
+  ],
   ['vessel', 'load', 'Knock-out drum 7', 'cog z', 1.10599, 1e-3, 'moments'],
-  ['vessel', 'part', 'Inlet head', 'weight', 322.83, 0.2, 'ellipsoid of half-axes 786 and 393 mm and its parallel surface 14 mm out, integrated'],
+  [
+    'vessel',
+    'part',
+    'Inlet head',
+    'weight',
+    322.83,
+    0.2,
+    'ellipsoid of half-axes 786 and 393 mm and its parallel surface 14 mm out, integrated',
+  ],
   ['vessel', 'part', 'Slops', 'weight', 625.79, 0.05, 'circular segment and half-deep ball caps × 860 kg/m3'],
   ['vessel', 'sling', 'T1', 'angle', Math.acos(0.4), 1e-3, '1.8 m of 4.5 m'],
   ['vessel', 'sling', 'T1', 'load', 2476, 2, 'half of load, bar and lower gear over the sine, with the leg itself'],
   ['vessel', 'spreader', 'Bar 3.6', 'compression', 9671, 40, 'the same half over the tangent'],
-  ['bundle', 'load', 'Beam bundle', 'calculated weight', 4897.6 * 0.45359237, 0.1, '6 × 30 ft × 26 lb/ft, oak 1,230 kg/m3, cradles'],
+  [
+    'bundle',
+    'load',
+    'Beam bundle',
+    'calculated weight',
+    4897.6 * 0.45359237,
+    0.1,
+    '6 × 30 ft × 26 lb/ft, oak 1,230 kg/m3, cradles',
+  ],
   ['bundle', 'load', 'Beam bundle', 'cog z', 13.231 * 0.0254, 1e-4, 'moments'],
   ['bundle', 'sling', 'D1', 'load', (4897.6 * 1.05 * 0.45359237) / 2 + 13 * 0.45359237, 3, 'half and the drop itself'],
   ['machine', 'load', 'Milling machine', 'weight', 15414, 0.01, '(14,800 - 120) × 1.05'],
-  ['machine', 'sling', 'S1', 'elastic tension', (15414 * 9.80665) / 4 / Math.sin((66.964 * Math.PI) / 180), 450, 'a quarter each, the leg itself beside'],
+  [
+    'machine',
+    'sling',
+    'S1',
+    'elastic tension',
+    (15414 * 9.80665) / 4 / Math.sin((66.964 * Math.PI) / 180),
+    450,
+    'a quarter each, the leg itself beside',
+  ],
   ['machine', 'pick', 'B', 'load', 8647, 60, 'centre 50 mm off towards B, its diagonal carries all'],
   ['transformer', 'load', 'Transformer T-6', 'measured weight', 224000 / 9.80665, 0.01, 'readings'],
   ['transformer', 'load', 'Transformer T-6', 'cog x', (1.4 * 19) / 224, 1e-6, 'moments of the readings'],

@@ -17,7 +17,11 @@ export async function checkEnding(): Promise<void> {
           () => plan.findings(),
           ([first, ...more]) => more.length === 0 && first?.startsWith('error not-judged') === true,
         );
-        equal(other.findings().length, 2, 'findings of the other plan');
+        await until(
+          'the findings of the other plan',
+          () => other.findings(),
+          (found) => found.length === 2,
+        );
       });
       await until(
         'the plan to be worked out again',

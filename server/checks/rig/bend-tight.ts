@@ -8,9 +8,8 @@ export const bendTight = check({
   severity: 'error',
   effect: 'stands',
   says: ({ facts }, { system }) => {
-    const { any } = figures(system);
-    const ratio = any('1', facts.ratio, 'down');
-    const limit = facts.least === null ? `capacity falls to ${any('1', facts.falls, 'down')}` : `least ${any('1', facts.least)} allowed`;
-    return `${named(facts.sling)} of ${any('m', facts.d)} bends over ${any('m', facts.D)} (${facts.over}): the bend is ${ratio} of its own diameter, ${limit}.`;
+    const { any, times } = figures(system);
+    const limit = facts.least === null ? `capacity falls to ${any('1', facts.falls, 'down')}` : 'less than its own diameter is not allowed';
+    return `${named(facts.sling)} of ${any('m', facts.d)} bends over ${any('m', facts.D)} (${named(facts.over)}): ${times(facts.ratio)} its own diameter, ${limit}.`;
   },
 });

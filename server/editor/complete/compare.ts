@@ -1,8 +1,8 @@
 // Completion of a bound, `sling S1 angle >= 60 deg`: results and kinds, the names of a kind, its results, then the sign.
 import type { Compare, Thing } from '../../plan/types.ts';
-import { write } from '../../quantities/index.ts';
+import { type Derived, write } from '../../quantities/index.ts';
 import { type Measure, resultsOf, statements, triggers } from '../../vocabulary/index.ts';
-import { resultOf, rounding, worseEnd } from '../figures.ts';
+import { resultOf } from '../figures.ts';
 import { allItems, ownFile } from '../items.ts';
 import { asDeclared } from '../spelling.ts';
 import type { Completion } from '../types.ts';
@@ -101,14 +101,12 @@ function namesOf(asked: Asked, kind: string): readonly Completion[] {
   const kinds = subjectKinds(kind);
   const own = (thing: Thing) =>
     kinds.includes(thing.kind) && (thing.kind !== 'gear' || kind === 'gear' || thing.item.keyword === kind);
-  return asked.s.plan.names.things
-    .filter(own)
-    .map((thing) =>
-      completion(asked, 'name', thing.name, {
-        text: asDeclared(thing, 'compared'),
-        help: `${thing.item.keyword} ${thing.name}`,
-      }),
-    );
+  return asked.s.plan.names.things.filter(own).map((thing) =>
+    completion(asked, 'name', thing.name, {
+      text: asDeclared(thing, 'compared'),
+      help: `${thing.item.keyword} ${thing.name}`,
+    }),
+  );
 }
 
 /** Results of a kind: known ones that no bound of the file speaks of yet, shares of a capacity first, then the rest. */
@@ -130,36 +128,42 @@ function results(asked: Asked, kind: string, value: ReturnType<typeof begun>): r
   return ordered.map(({ word }) => phrase(asked, 'word', word, value, { help: rows[word]?.help ?? '' }));
 }
 
-/** Behind the sign: what the result comes to now, rounded to its worse side, so that the bound holds as things stand. */
+/** Behind the sign: what the result comes to now, so rounded that the bound holds as things stand. */
 function present(asked: Asked, before: string): readonly Completion[] {
-  const said = /^(.*?)\s*(<=|>=|<|>|≤|≥)\s*$/.exec(before);
-  const found = said && valueNow(asked, said[1] ?? '');
-  return found ? [completion(asked, 'word', found, { detail: 'as it stands now' })] : [];
+  const [, words = '', sign = ''] = /^(.*?)\s*(<=|>=|<|>|≤|≥)\s*$/.exec(before) ?? [];
+  const value = sign && valueNow(asked, words);
+  if (!value || value.value === null) return [];
+  const up = sign.startsWith('<') || sign === '≤';
+  const end = (up ? value.high : value.low) ?? value.value;
+  const room = sign === '<' || sign === '>' ? Math.abs(end) * strictRoom : 0;
+  const style = { system: asked.s.plan.units, round: up ? 'up' : 'down' } as const;
+  return [
+    completion(asked, 'word', write(up ? end + room : end - room, value.unit, style), { detail: 'as it stands now' }),
+  ];
 }
 
-function valueNow({ s: { plan, results: all } }: Asked, words: string): string | null {
+/** A bound that its own figure would not keep stands a thousandth away from it. */
+const strictRoom = 0.001;
+
+function valueNow({ s: { plan, results: all } }: Asked, words: string): Derived | null {
   const { kind } = subjectOf(words);
-  if (kind === null) return null;
-  const result = Object.keys(resultsOf[kind] ?? {})
-    .filter((one) => words.trim() === one || words.trim().endsWith(` ${one}`))
-    .sort((a, b) => b.length - a.length)[0];
-  if (!result) return null;
+  const result = kind === null ? null : resultIn(kind, words.trim());
+  if (kind === null || result === null) return null;
+  if (kind === 'plan') return all.find('plan', null, result)?.value ?? null;
   const name = words
     .trim()
-    .slice(kind === 'plan' ? 0 : kind.length, -result.length)
+    .slice(kind.length, -result.length)
     .trim()
     .replace(/^"(.*)"$/, '$1');
-  const things = name ? thingsNamed(name, subjectKinds(kind), null, plan) : [];
-  const value = (
-    things[0] ? resultOf(all, things[0], result) : kind === 'plan' ? all.find('plan', null, result) : undefined
-  )?.value;
-  if (!value || value.value === null) return null;
-  const worse = worseEnd(kind, result);
-  return write((worse === 'down' ? value.low : value.high) ?? value.value, value.unit, {
-    system: plan.units,
-    round: rounding[worse],
-  });
+  const [thing] = name ? thingsNamed(name, subjectKinds(kind), null, plan) : [];
+  return (thing && resultOf(all, thing, result)?.value) ?? null;
 }
+
+/** The result that the words about a kind end in. */
+const resultIn = (kind: string, words: string): string | null =>
+  Object.keys(resultsOf[kind] ?? {})
+    .filter((one) => words === one || words.endsWith(` ${one}`))
+    .sort((a, b) => b.length - a.length)[0] ?? null;
 
 /** What the result before a figure measures; null where none can be told. */
 export function compareMeasure(asked: Asked): Measure | null {
@@ -168,11 +172,8 @@ export function compareMeasure(asked: Asked): Measure | null {
       .text.split(/<=|>=|[<>=≤≥]|\bbetween\b/)[0]
       ?.trim() ?? '';
   const { kind } = subjectOf(words);
-  if (kind === null) return null;
-  const result = Object.keys(resultsOf[kind] ?? {})
-    .filter((one) => words === one || words.endsWith(` ${one}`))
-    .sort((a, b) => b.length - a.length)[0];
-  return result ? (resultsOf[kind]?.[result]?.measures ?? null) : null;
+  const result = kind === null ? null : resultIn(kind, words);
+  return kind !== null && result !== null ? (resultsOf[kind]?.[result]?.measures ?? null) : null;
 }
 
 /** `require`: a statement's keyword. */

@@ -6,7 +6,7 @@ import { resultOf, resultsFor, worst } from '../figures.ts';
 import { itemAt, ownFile } from '../items.ts';
 import { asDeclared } from '../spelling.ts';
 import type { Completion, Edit } from '../types.ts';
-import { kindsOf, loadOf } from '../uses.ts';
+import { hookKeywords, kindsOf, loadOf } from '../uses.ts';
 import { type Asked, begun, completion } from './types.ts';
 
 export function names(asked: Asked): readonly Completion[] {
@@ -102,9 +102,8 @@ const usedIn = ({ s, row }: Asked): ReadonlySet<string> =>
       .flatMap(({ steps }) => steps.map(({ thing }) => thing.key)),
   );
 
-const hooks = ['block', 'hook', 'ball'];
 const joiners = ['shackle', 'master link', 'link', 'swivel', 'turnbuckle', 'chain hoist', 'lever hoist', 'load cell'];
-const shared: readonly string[] = [...hooks, 'master link', 'load cell', 'swivel', 'point'];
+const shared: readonly string[] = [...hookKeywords, 'master link', 'load cell', 'swivel', 'point'];
 
 /** Lower is likelier: what stands in that place of the leg above, or may hang below the item before; still free, and numbered as that is. */
 function pathScore(before: readonly string[], asked: Asked): (thing: Thing) => number {
@@ -138,9 +137,9 @@ const wordOf = (thing: Thing): string => (thing.kind === 'gear' ? thing.item.key
 
 /** Groups of what may hang below a thing, the likeliest first. */
 function orderBelow(above: Thing | undefined, known: boolean): readonly (readonly string[])[] {
-  if (!known) return [hooks, ['point', 'master link'], ['pick']];
+  if (!known) return [hookKeywords, ['point', 'master link'], ['pick']];
   const word = above?.kind === 'gear' ? above.item.keyword : (above?.kind ?? '');
-  if (hooks.includes(word) || word === 'point' || word === 'master link')
+  if (hookKeywords.includes(word) || word === 'point' || word === 'master link')
     return [['sling'], joiners, ['point', 'spreader', 'lifting beam'], ['pick']];
   if (word === 'sling') return [joiners, ['pick', 'point'], ['eyebolt', 'hoist ring', 'clamp']];
   return [['pick', 'point'], ['sling'], joiners];

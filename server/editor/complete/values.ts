@@ -136,14 +136,12 @@ function sized(
     ...found.filter(({ designation }) => used.has(key(designation))),
     ...found.filter(({ designation }) => !used.has(key(designation))),
   ];
-  return ordered
-    .slice(0, mostListed)
-    .map(({ designation, massPerLength }) =>
-      completion(asked, 'material', designation.replace(/(?<=[\d.])X(?=[\d.])/g, 'x'), {
-        from,
-        detail: massPerLength === null ? '' : text(massPerLength, 'kg/m', asked.s.plan.units),
-      }),
-    );
+  return ordered.slice(0, mostListed).map(({ designation, massPerLength }) =>
+    completion(asked, 'material', designation.replace(/(?<=[\d.])X(?=[\d.])/g, 'x'), {
+      from,
+      detail: massPerLength === null ? '' : text(massPerLength, 'kg/m', asked.s.plan.units),
+    }),
+  );
 }
 
 const text = (value: number, unit: 'kg/m' | 'kg/m3', system: System): string =>

@@ -1,6 +1,8 @@
 // Hover on gear, picks, legs, cranes and their positions: what each takes, what it may carry, and how much of that is used.
+import { constructions, designFactor } from '../../catalog/index.ts';
 import { textOf } from '../../plan/index.ts';
 import type { BoundPlan, Thing } from '../../plan/types.ts';
+import { type Derived, write } from '../../quantities/index.ts';
 import type { GearUse, LegUse, Result, Results } from '../../results/index.ts';
 import { figure, kindOf, resultOf, resultsFor, worseEnd } from '../figures.ts';
 import { asDeclared, spelled } from '../spelling.ts';
@@ -29,10 +31,34 @@ export function gearNote(use: GearUse, results: Results): Note {
     ],
     rests: [
       { says: `Capacity and weight: ${use.capacity.value === null ? use.each.source : use.capacity.source}` },
+      ...(used ? factorLines(used.value) : []),
+      ...designLines(use, plan),
       ...unknownLines([...(used?.value.because ?? []), ...use.weight.because]),
-      ...assumedLines([...assumptionsOf(use.weight), ...assumptionsOf(use.capacity)]),
+      ...assumedLines([
+        ...assumptionsOf(use.weight),
+        ...assumptionsOf(use.capacity),
+        ...(used ? assumptionsOf(used.value) : []),
+      ]),
     ],
   });
+}
+
+/** Where each factor on a capacity comes from. */
+function factorLines({ inputs }: Derived): readonly Line[] {
+  const capacity = inputs.find(({ label }) => label === 'capacity')?.value;
+  const factors = (capacity?.inputs ?? []).filter(({ value }) => value.unit === '1' && value.source);
+  return factors.map(({ label, value }) => ({ says: `${label}: ${value.source}` }));
+}
+
+/** What its tag's rating keeps in hand by the standards of its kind: for information, nothing is reckoned with it. */
+function designLines(use: GearUse, plan: BoundPlan): readonly Line[] {
+  const of =
+    use.kind === 'sling'
+      ? constructions.find((word) => use.thing.item.clauses.has(word))
+      : use.kind;
+  const design = of ? designFactor(of) : null;
+  const text = design && write(design.factor, 'number', { system: plan.units, round: 'near' });
+  return design ? [{ says: `Usual design factor ${text}, for information only (${design.source})` }] : [];
 }
 
 /** Hover on a pick, a crane or a position: its results one by one, the share of the capacity first. */
@@ -58,7 +84,9 @@ export function subjectNote(thing: Thing, results: Results): Note | null {
 /** Hover on a leg: its worst item first, then every item from the hook down. */
 export function legNote(leg: LegUse, results: Results): Note {
   const { plan } = results;
-  const items = leg.steps.map(({ thing }) => thing).filter((thing) => resultOf(results, thing, 'capacity used'));
+  const items = [
+    ...new Set(leg.steps.map(({ thing }) => (thing.kind === 'point' && thing.owner ? thing.owner : thing))),
+  ].filter((thing) => resultOf(results, thing, 'capacity used'));
   const used = items.map((thing) => ({ thing, result: resultOf(results, thing, 'capacity used') as Result }));
   const open = used.find(({ result }) => result.value.value === null);
   const weakest =

@@ -2,6 +2,7 @@
 import { type CodeAction, CodeActionKind, type CodeActionParams, type Diagnostic } from 'vscode-languageserver';
 import { fixAll, fixes } from '../../editor/fixes.ts';
 import { hold } from '../../editor/hold.ts';
+import { level } from '../../editor/level.ts';
 import type { QuickFix, Stretch } from '../../editor/types.ts';
 import type { Snapshot } from '../../workspace/index.ts';
 import { rangeIn, rangeOfStretch } from '../convert.ts';
@@ -35,6 +36,7 @@ function actionsFor(session: Session, snapshot: Snapshot, { range, context }: Co
   if (context.only && wanted(everything)) actions.push(...inOneStep(session, snapshot));
   if (wanted(CodeActionKind.Refactor)) {
     const held = hold(snapshot, range.start.line);
+    for (const { title, edits, cursor } of level(snapshot, range.start.line, range.end.line)) actions.push({ title, kind: CodeActionKind.Refactor, edit: workspaceEdit(session, [snapshot], edits, cursor) });
     if (held && 'edits' in held) actions.push({ title: held.title, kind: CodeActionKind.Refactor, edit: workspaceEdit(session, [snapshot], held.edits) });
   }
   return actions;

@@ -3,6 +3,7 @@ import { apply, compose, contains, inverse, lengthInside, rotate, subtract, tran
 import type { HangResult, NodeRef } from '../../mechanics/hang/index.ts';
 import type { Thing } from '../../plan/index.ts';
 import type { Summed } from '../bodies.ts';
+import { limitOn } from '../rules.ts';
 import type { LegUse } from '../types.ts';
 import type { HangInput } from './hang.ts';
 import { type Built, pointAt } from './model.ts';
@@ -67,7 +68,7 @@ function worldOf(node: NodeRef, { model }: Built, rest: HangResult): Vec3 {
 /** At lift-off the hook may stand this share of the span of the picks off the centre (built in). */
 const swingShare = 0.05;
 
-/** Notes a hook that does not stand over the centre of the load as drawn: at its place, or where the legs hold it once it hangs. */
+/** Notes a hook that does not stand over the centre of the load as drawn: at its place, or where the legs hold it once it hangs. A load told of as tilted hangs so for the same cause. */
 export function swings(input: HangInput, built: Built, rest: HangResult): void {
   const [hook, second] = built.hooks;
   const b = built.bodies.findIndex(({ thing }) => thing.kind === 'load');
@@ -75,7 +76,8 @@ export function swings(input: HangInput, built: Built, rest: HangResult): void {
   if (!hook || second || !body || built.bodies.filter(({ thing }) => thing.kind === 'load').length > 1) return;
   const at = pointAt(hook.item);
   const off = at ? subtract(at, body.cog) : (rest.bodies[b]?.hookOverCentre ?? null);
-  if (!off) return;
+  const tilt = limitOn(input.plan, ['load'], 'tilt', Math.PI / 36, 'most').value;
+  if (!off || (rest.bodies[b]?.tilt ?? 0) > tilt * (1 + 1e-9)) return;
   const distance = Math.hypot(off[0], off[1]);
   const apart = body.points.flatMap((one, i) => body.points.slice(i + 1).map((other) => Math.hypot(one.at[0] - other.at[0], one.at[1] - other.at[1])));
   const limit = swingShare * Math.max(0, ...apart);

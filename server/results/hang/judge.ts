@@ -52,8 +52,8 @@ export function judge(input: HangInput, built: Built, pulls: Pulls, figures: Rea
   const tight = built.edges.filter((_, s) => !pulls.edges[s]?.slack).map(({ edge }) => edge.bottom.thing.name);
   for (const { edge } of slack) notes.add('leg-slack', (edge.legs[0] as LegUse).item.at, { leg: legName(edge.legs[0] as LegUse), legs: tight }, '');
   if (solved && solved.redundancy > 0 && built.edges.some((_, s) => pulls.edges[s]?.governs !== 'elastic')) {
-    const shared = built.edges.filter((_, s) => (solved.carrying ? solved.carrying.includes(s) : pulls.edges[s]?.governs === 'sharing'));
-    notes.add('leg-share-uncertain', (input.legs[0] as LegUse).rigItem.at, { n: built.edges.length, legs: shared.map(({ edge }) => edge.bottom.thing.name) }, '', legRelated([input.legs[0] as LegUse, ...input.legs]));
+    const shared = built.edges.filter((_, s) => (solved.carrying ? solved.carrying.carry.includes(s) : pulls.edges[s]?.governs === 'sharing'));
+    notes.add('leg-share-uncertain', (input.legs[0] as LegUse).rigItem.at, { n: solved.carrying?.shared.length ?? built.edges.length, legs: shared.map(({ edge }) => edge.bottom.thing.name) }, '', legRelated([input.legs[0] as LegUse, ...input.legs]));
   }
   built.edges.forEach(({ edge }, s) => {
     const angle = pulls.edges[s]?.angle;

@@ -140,7 +140,8 @@ function wrapOf(edge: Edge): number | NoRun | null {
   return null;
 }
 
-const adjusters = new Set(['turnbuckle', 'chain hoist', 'lever hoist']);
+/** Items whose length can be changed where they hang. */
+export const adjusters: ReadonlySet<string> = new Set(['turnbuckle', 'chain hoist', 'lever hoist']);
 
 /** How far a turnbuckle or hoist is let out; null where it could be, but nothing says how far. */
 function adjustable(item: Item, table: GearTable): number | null {

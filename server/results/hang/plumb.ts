@@ -8,13 +8,27 @@ import type { Built } from './model.ts';
 const overhead = 20;
 const mostRounds = 40;
 /** Left over at the end: of the rig's length between hook and line, and of the attitude, rad. */
-const exact = 1e-9;
+const exact = 1e-8;
+
+const kept = new Map<string, ReturnType<typeof found>>();
+const most = 128;
+
+/** The rig on plumb lines that hold its load in the attitude R; the same numbers give the same answer and are kept. */
+export function plumb(built: Built, R: Mat3): ReturnType<typeof found> {
+  const key = JSON.stringify([built.model, R]);
+  const known = kept.get(key);
+  if (known) return 'model' in known ? { ...built, model: known.model, onLines: true } : known;
+  const rig = found(built, R);
+  kept.set(key, rig);
+  if (kept.size > most) kept.delete(kept.keys().next().value as string);
+  return rig;
+}
 
 /**
  * The rig with each hook on a long plumb line, its second hook as high as the attitude R of the load asks for. The places of
  * hooks are found by Broyden's method (1965) on their distance and difference in height; each round is a cold solve.
  */
-export function plumb(built: Built, R: Mat3): Built | HangError | { readonly reason: string } {
+function found(built: Built, R: Mat3): Built | HangError | { readonly reason: string } {
   const { model } = built;
   const load = built.bodies.findIndex((body) => body.thing.kind === 'load');
   if (load < 0) return { reason: 'no load hangs from the hooks' };
@@ -83,13 +97,13 @@ function onLines(built: Built, R: Mat3, to: Vec3, high: number): HangModel {
 
 /** What can be reached from a hook down the slings, without going through a body: points of bodies, with the length to each. */
 function firstPoints(built: Built, hook: number): readonly { readonly body: number; readonly point: number; readonly length: number }[] {
-  const found: { body: number; point: number; length: number }[] = [];
+  const points: { body: number; point: number; length: number }[] = [];
   const seen = new Set<number>();
   const from = (same: (node: NodeRef) => boolean, length: number): void => {
     for (const sling of built.model.slings) {
       if (!sling.path.some(same)) continue;
       for (const node of sling.path) {
-        if ('body' in node) found.push({ ...node, length: length + sling.length / (sling.path.length - 1) });
+        if ('body' in node) points.push({ ...node, length: length + sling.length / (sling.path.length - 1) });
         else if ('particle' in node && !seen.has(node.particle)) {
           seen.add(node.particle);
           from((one) => 'particle' in one && one.particle === node.particle, length + sling.length / (sling.path.length - 1));
@@ -98,7 +112,7 @@ function firstPoints(built: Built, hook: number): readonly { readonly body: numb
     }
   };
   from((node) => 'anchor' in node && node.anchor === hook, 0);
-  return found;
+  return points;
 }
 
 /** Bodies that both hooks take hold of before any other. */
@@ -112,7 +126,7 @@ function carriedPoints(built: Built, hook: number): readonly { readonly body: nu
   const load = built.bodies.findIndex((body) => body.thing.kind === 'load');
   const reached = new Map<number, number>(); // beams with the length above them
   let layer = firstPoints(built, hook);
-  const found = [...layer.filter((one) => one.body === load)];
+  const points = [...layer.filter((one) => one.body === load)];
   for (let round = 0; round < built.bodies.length; round++) {
     const beams = layer.filter((one) => one.body !== load && !reached.has(one.body));
     for (const one of beams) reached.set(one.body, one.length);
@@ -120,9 +134,9 @@ function carriedPoints(built: Built, hook: number): readonly { readonly body: nu
       const top = sling.path.find((node) => 'body' in node && beams.some((beam) => beam.body === node.body));
       return top && 'body' in top ? sling.path.flatMap((node) => ('body' in node && node.body !== top.body ? [{ body: node.body, point: node.point, length: (reached.get(top.body) ?? 0) + sling.length }] : [])) : [];
     });
-    found.push(...layer.filter((one) => one.body === load));
+    points.push(...layer.filter((one) => one.body === load));
   }
-  return found;
+  return points;
 }
 
 /** Where the hooks are looked for first: each over the middle of what it carries, as high as its lengths reach. */

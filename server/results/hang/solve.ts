@@ -15,8 +15,8 @@ export interface Solved {
   readonly anchors: readonly number[]; // worst size of the force on each, N
   /** Of each body with an axis, N: as it hangs, and the worst over every way the legs can share. */
   readonly compression: readonly ({ readonly value: number; readonly worst: number } | null)[];
-  /** The runs that carry when the worst of all pulls comes up by sharing alone; null: not told apart. */
-  readonly carrying: readonly number[] | null;
+  /** The runs whose pull the sharing decides, and those that carry at its worst; null: too many ways to tell. */
+  readonly carrying: { readonly shared: readonly number[]; readonly carry: readonly number[] } | null;
   readonly unstableCorners: number;
   readonly failedCorner: HangError | null;
 }
@@ -114,11 +114,14 @@ function bounds(model: HangModel, hung: Hung, rest: HangResult, worst: readonly 
 
 const touchingAt = (model: HangModel, b: number, p: number) => model.slings.flatMap((sling, s) => sling.path.flatMap((node, i) => ('body' in node && node.body === b && node.point === p ? [{ s, i }] : [])));
 
-/** The runs that carry in the sharing with the largest pull of all. */
-function carryingIn(states: readonly Float64Array[]): readonly number[] {
-  const peak = (state: Float64Array): number => Math.max(...state);
-  const worst = states.reduce((most, state) => (peak(state) > peak(most) * (1 + 1e-9) ? state : most));
-  return [...worst].flatMap((t, s) => (t > 1e-9 * peak(worst) ? [s] : []));
+/** The runs whose pull the sharing decides, and those of them that carry where it raises one pull the most. The first state is the elastic one. */
+function carryingIn(states: readonly Float64Array[]): Solved['carrying'] {
+  const [elastic] = states as readonly [Float64Array];
+  const rise = (state: Float64Array): number => Math.max(...state.map((t, s) => t - (elastic[s] as number)));
+  const worst = states.reduce((most, state) => (rise(state) > rise(most) * (1 + 1e-9) ? state : most));
+  const peak = Math.max(...worst);
+  const shared = [...elastic.keys()].filter((s) => states.some((state) => Math.abs((state[s] as number) - (elastic[s] as number)) > 1e-6 * peak));
+  return { shared, carry: shared.filter((s) => (worst[s] as number) > 1e-6 * peak) };
 }
 
 const size = (v: Vec3): number => Math.hypot(v[0], v[1], v[2]);

@@ -89,10 +89,27 @@ test('only the rows asked for are answered', () => {
   }
 });
 
-test('pieces that do not fit are left out whole', () => {
-  expect(fitted(['= 3.9 t', '62 % of S2', '57 deg'])).toBe('= 3.9 t · 62 % of S2 · 57 deg');
-  expect(fitted(['= 3.9 t', '62 % of a sling with a very long name', '57 deg'])).toBe('= 3.9 t');
+test('the fullest label that fits stands, and none is ever cut', () => {
+  expect(fitted(['= 3.9 t · 62 % of S2 · 57 deg', '= 3.9 t'])).toBe('= 3.9 t · 62 % of S2 · 57 deg');
+  expect(fitted(['= 3.9 t · 62 % of a sling with a very long name', '= 3.9 t · 62 %', '= 3.9 t'])).toBe(
+    '= 3.9 t · 62 %',
+  );
   expect(fitted(['= 123,456,789,012,345,678,901,234,567,890 kg'])).toBe('= see hover');
+});
+
+test('a long name gives way before the share that is used, and over is said', () => {
+  const long = column.replaceAll('S1', '"Rope with a red tag, from the far end of bay 2"');
+  expect(withHints(long)).toContain('‹= 1,005 kg · 62.9 % · 90 deg›');
+  expect(withHints(long.replace('capacity 1,600 kg', 'capacity 900 kg'))).toContain(
+    '‹= 1,005 kg · 111.7 % over · 90 deg›',
+  );
+});
+
+test('a weight written ? says so itself; one that cannot be read is not known', () => {
+  expect(withHints(instead(column, 'item 1 t,', 'item ?,'))).toMatch(/part "Block": item \?[^‹]*\n/);
+  expect(withHints(instead(column, 'item 1 t,', 'item 1 tn,'))).toMatch(
+    /part "Block": item 1 tn.*‹\? weight not known›/,
+  );
 });
 
 test('every hint of every sample is complete: at most 40 characters, one a line, at its end, with a sign first', () => {

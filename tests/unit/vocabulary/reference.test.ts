@@ -9,7 +9,11 @@ import { statements } from '../../../server/vocabulary/index.ts';
 import { check } from '../../../server/workspace/memory.ts';
 
 const text = readFileSync(join(import.meta.dirname, '../../../grammar/README.md'), 'utf8');
-const fences = [...text.matchAll(/^```liftplan([^\n]*)\n(.*?)^```$/gms)].map(([, info = '', plan = ''], i) => ({ name: `example ${i + 1}${info}`, info: info.trim(), plan }));
+const fences = [...text.matchAll(/^```liftplan([^\n]*)\n(.*?)^```$/gms)].map(([, info = '', plan = ''], i) => ({
+  name: `example ${i + 1}${info}`,
+  info: info.trim(),
+  plan,
+}));
 
 test('the tables are those of the vocabulary (else: npm run generate)', async () => {
   const { referenceText } = await import(new URL('../../../.build/reference.mjs', import.meta.url).href);
@@ -21,7 +25,8 @@ describe.each(fences)('$name', ({ info, plan }) => {
   const errors = findings.filter(({ severity }) => severity === 'error').map(({ slug }) => slug);
 
   test('reads as it says', () => expect(errors).toEqual(info ? [info.replace(/^wrong, /, '')] : []));
-  if (!info) test('holds what it expects', () => expect(results.expects.every(({ state }) => state === 'met')).toBe(true));
+  if (!info)
+    test('holds what it expects', () => expect(results.expects.every(({ state }) => state === 'met')).toBe(true));
   test('is set in order', () => expect(formatText(plan, language)).toBe(plan));
 });
 
@@ -36,7 +41,14 @@ test('every statement and every finding stands in it', () => {
 });
 
 test('links within it lead somewhere', () => {
-  const anchors = new Set([...text.matchAll(/^#+ (.+)$/gm)].map(([, title = '']) => title.toLowerCase().replace(/[^a-z0-9 -]/g, '').replace(/ /g, '-')));
+  const anchors = new Set(
+    [...text.matchAll(/^#+ (.+)$/gm)].map(([, title = '']) =>
+      title
+        .toLowerCase()
+        .replace(/[^a-z0-9 -]/g, '')
+        .replace(/ /g, '-'),
+    ),
+  );
   const targets = [...text.matchAll(/\]\(#([a-z0-9-]+)\)/g)].map(([, target = '']) => target);
   expect(targets.length).toBeGreaterThan(20);
   expect(targets.filter((target) => !anchors.has(target))).toEqual([]);

@@ -174,3 +174,14 @@ test('the survey knows what is due, who takes in whom, and counts plans only', (
   survey.touchMissing();
   expect(checkAll()).toEqual(['cover.liftplan']);
 });
+
+test('a file whose tree was let go is still known by its text', () => {
+  const many = new Map(Array.from({ length: 300 }, (_, n) => [`plan ${n}.liftplan`, `${bench}# ${n}\n`]));
+  const workspace = new Workspace(memoryFiles(many));
+  for (const file of many.keys()) workspace.snapshot(file);
+  expect([...many.keys()].filter((file) => workspace.reread(file))).toEqual([]);
+  many.set('plan 7.liftplan', bench);
+  many.delete('plan 8.liftplan');
+  expect([...many.keys(), 'plan 8.liftplan'].filter((file) => workspace.reread(file))).toEqual(['plan 7.liftplan', 'plan 8.liftplan']);
+  expect(workspace.snapshot('plan 8.liftplan')).toBeNull();
+});

@@ -1,0 +1,106 @@
+// The server as the browser runs it: the same plans give the same answers, and files come from the client.
+import { readFileSync } from 'node:fs';
+import { runInNewContext } from 'node:vm';
+import { afterEach, expect, test } from 'vitest';
+import { Client } from '../support/client.ts';
+import { cold, plain } from '../support/cold.ts';
+import { folder } from '../support/folder.ts';
+import { bench, gear, hung, stretch } from '../support/plans.ts';
+
+/** Runs the worker's bundle with nothing of Node around it, and talks to it as a page would. */
+class Worker {
+  readonly told: { readonly method: string; readonly params: never }[] = [];
+  readonly read: string[] = [];
+  readonly files: Record<string, string>;
+  private readonly self: { onmessage?: (event: { data: unknown }) => void; postMessage(message: unknown): void; addEventListener(): void };
+  private readonly waiting = new Map<number, (result: never) => void>();
+  private last = 0;
+
+  constructor(files: Record<string, string>) {
+    this.files = files;
+    this.self = { addEventListener: () => {}, postMessage: (message) => setTimeout(() => this.hear(structuredClone(message) as never)) };
+    const globals = { self: this.self, setTimeout, clearTimeout, queueMicrotask, console, TextDecoder, TextEncoder, performance, structuredClone };
+    runInNewContext(readFileSync('dist/server-web.js', 'utf8'), globals);
+  }
+
+  request(method: string, params: unknown): Promise<never> {
+    this.last += 1;
+    const id = this.last;
+    this.send({ id, method, params });
+    return new Promise((resolve) => this.waiting.set(id, resolve));
+  }
+
+  send(message: object): void {
+    this.self.onmessage?.({ data: { jsonrpc: '2.0', ...message } });
+  }
+
+  private hear(message: { id?: number; method?: string; params: never; result: never }): void {
+    if (message.method === undefined) this.waiting.get(message.id as number)?.(message.result);
+    else if (message.id === undefined) this.told.push(message as never);
+    else this.send({ id: message.id, result: this.answer(message.method, message.params) });
+  }
+
+  private answer(method: string, { uri, folderUri }: { uri: string; folderUri: string }): unknown {
+    if (method === 'becket/readFile') {
+      this.read.push(uri);
+      return { text: this.files[uri] ?? null };
+    }
+    return method === 'becket/listFiles' ? { uris: Object.keys(this.files).filter((file) => file.startsWith(`${folderUri}/`)) } : null;
+  }
+}
+
+let client: Client | undefined;
+afterEach(async () => {
+  await client?.stop();
+  client = undefined;
+});
+
+const root = 'memfs:/site';
+const [plan, library, pages] = [`${root}/cover.liftplan`, `${root}/library/gear.liftplan`, 'memfs:/pages.json'];
+const started = async (files: Record<string, string>) => {
+  const worker = new Worker(files);
+  await worker.request('initialize', { processId: null, rootUri: root, capabilities: {}, workspaceFolders: [{ uri: root, name: 'site' }], initializationOptions: { pages } });
+  worker.send({ method: 'initialized', params: {} });
+  return worker;
+};
+const findings = (worker: Worker, uri: string) => worker.told.filter(({ method, params }) => method === 'textDocument/publishDiagnostics' && (params as { uri: string }).uri === uri).map(({ params }) => params as { diagnostics: never[] });
+
+test('a plan waits for its library, says nothing meanwhile, and says then what Node says', async () => {
+  const worker = await started({ [plan]: hung, [library]: gear });
+  worker.send({ method: 'textDocument/didOpen', params: { textDocument: { uri: plan, languageId: 'liftplan', version: 1, text: hung } } });
+  await worker.request('becket/idle', {});
+  expect(findings(worker, plan).map(({ diagnostics }) => plain(diagnostics))).toEqual([cold({ 'cover.liftplan': hung, 'library/gear.liftplan': gear }, 'cover.liftplan')]);
+  expect(worker.read.filter((uri) => uri === library)).toHaveLength(1);
+  const json = (await worker.request('becket/exportSheet', { uri: plan, format: 'json' })) as { text: string };
+  const place = folder({ 'cover.liftplan': hung, 'library/gear.liftplan': gear });
+  client = await Client.start({ folders: [place.uri] });
+  client.open(place.of('cover.liftplan'), hung);
+  const same = await client.request('becket/exportSheet', { uri: place.of('cover.liftplan'), format: 'json' });
+  expect(json.text).toBe(same.text);
+});
+
+test('a library that changes is fetched again; closed plans are checked too', async () => {
+  const worker = await started({ [plan]: hung, [library]: gear, [`${root}/bench.liftplan`]: bench.replace('2 m x', '2 x') });
+  worker.send({ method: 'textDocument/didOpen', params: { textDocument: { uri: plan, languageId: 'liftplan', version: 1, text: hung } } });
+  await worker.request('becket/idle', {});
+  expect(plain(findings(worker, `${root}/bench.liftplan`).at(-1)?.diagnostics ?? []).map(({ code }) => code)).toEqual(['unit-missing']);
+  worker.files[library] = gear.replace('K1..K2', 'N1..N2');
+  worker.send({ method: 'workspace/didChangeWatchedFiles', params: { changes: [{ uri: library, type: 2 }] } });
+  await worker.request('becket/idle', {});
+  expect(plain(findings(worker, plan).at(-1)?.diagnostics ?? []).map(({ code }) => code)).toContain('name-unknown');
+});
+
+test('the pages come from where the client says they lie', async () => {
+  const page = { title: 'A number without a unit', markdown: '# A number without a unit' };
+  const worker = await started({ [pages]: JSON.stringify({ 'unit-missing': page }) });
+  expect(await worker.request('becket/explain', { slug: 'unit-missing' })).toEqual(page);
+  expect(await worker.request('becket/explain', { slug: 'none' })).toBeNull();
+});
+
+test('edits are lived through as in Node', async () => {
+  const worker = await started({});
+  worker.send({ method: 'textDocument/didOpen', params: { textDocument: { uri: 'untitled:a', languageId: 'liftplan', version: 1, text: bench } } });
+  worker.send({ method: 'textDocument/didChange', params: { textDocument: { uri: 'untitled:a', version: 2 }, contentChanges: [{ range: stretch(bench, '2 m'), text: '2' }] } });
+  expect(await worker.request('becket/idle', {})).toEqual({ versions: { 'untitled:a': 2 } });
+  expect(plain(findings(worker, 'untitled:a').at(-1)?.diagnostics ?? [])).toEqual(cold({ plan: bench.replace('2 m', '2') }, 'plan'));
+});
