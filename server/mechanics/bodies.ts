@@ -2,13 +2,22 @@
 import type { Outline } from './outline.ts';
 import { axisRotation, type Placement, still } from './placement.ts';
 import { block, pyramid, rectangle, wedge } from './polytopes.ts';
-import type { DishedHead, Elbow, HemisphericalHead, Prism, Shape, TaperedTube } from './shapes.ts';
+import type {
+  DishedHead,
+  Elbow,
+  HemisphericalHead,
+  MeshBody,
+  Prism,
+  Shape,
+  SphericalCap,
+  TaperedTube,
+} from './shapes.ts';
 import { bendCentre } from './solids/bent.ts';
 import { dish, insideDepth, type Dish } from './solids/heads.ts';
 import { levelWall } from './solids/round.ts';
 import type { Vec3 } from './vector.ts';
 
-export type Body = Hollow | Extruded;
+export type Body = Hollow | Extruded | Spheroidal | Parabolic | Revolved | Sector | Segment;
 
 /** The bodies that the space in a shape may have; a ball is then a whole one. */
 export type Hollow = Polytope | Turned | Ball | Dome | Bend;
@@ -28,6 +37,43 @@ export interface Extruded {
   readonly half: number;
 }
 
+/** An ellipsoid about zero by its half axes. */
+export interface Spheroidal {
+  readonly form: 'ellipsoid';
+  readonly halves: Vec3;
+}
+
+/** A parabola turned about z: `radius` at `low`, its tip `height` above. */
+export interface Parabolic {
+  readonly form: 'paraboloid';
+  readonly low: number;
+  readonly height: number;
+  readonly radius: number;
+}
+
+/** An outline of (radius, z) turned about z. */
+export interface Revolved {
+  readonly form: 'revolved';
+  readonly outline: Outline;
+}
+
+/** A ring section within `angle` of a turn at most half, its middle towards x, from -half to half along z. */
+export interface Sector {
+  readonly form: 'sector';
+  readonly outer: number;
+  readonly inner: number;
+  readonly angle: number;
+  readonly half: number;
+}
+
+/** What lies above y = `low` of a disc about zero, from -half to half along z. */
+export interface Segment {
+  readonly form: 'segment';
+  readonly radius: number;
+  readonly low: number;
+  readonly half: number;
+}
+
 /** A radius that changes evenly along z. */
 export interface Turned {
   readonly form: 'turned';
@@ -37,12 +83,13 @@ export interface Turned {
   readonly highRadius: number;
 }
 
-/** What lies above `low` of a sphere about (0, 0, centre). */
+/** What lies between `low` and `high` of a sphere about (0, 0, centre). */
 export interface Ball {
   readonly form: 'ball';
   readonly centre: number;
   readonly radius: number;
   readonly low: number;
+  readonly high: number;
 }
 
 /** A straight flange from `low` up to the tangent line, and a curved end above it. */
@@ -105,6 +152,8 @@ export function bodiesOf(shape: Shape): Bodies {
       return solidBody(pyramid(shape));
     case 'prism':
       return solidBody(prism(shape));
+    case 'mesh':
+      return meshBox(shape);
     default:
       return roundBodies(shape);
   }
@@ -120,7 +169,8 @@ type Flat =
   | 'section'
   | 'rectangular tube'
   | 'pyramid'
-  | 'prism';
+  | 'prism'
+  | 'mesh';
 
 function roundBodies(shape: Exclude<Shape, { kind: Flat }>): Bodies {
   switch (shape.kind) {
@@ -143,7 +193,24 @@ function roundBodies(shape: Exclude<Shape, { kind: Flat }>): Bodies {
     case 'hollow sphere':
       return { outer: ball(shape.outside), inner: ball(shape.outside - 2 * shape.wall), frame: still };
     case 'spherical cap':
-      return solidBody(cap(shape.base, shape.height));
+      return solidBody(cap(shape));
+    case 'ellipsoid':
+      return solidBody({ form: 'ellipsoid', halves: [shape.x / 2, shape.y / 2, shape.z / 2] });
+    case 'paraboloid': {
+      const { base, height } = shape;
+      return solidBody({ form: 'paraboloid', low: -height / 2, height, radius: base / 2 });
+    }
+    case 'turned':
+      return solidBody({ form: 'revolved', outline: shape.outline });
+    case 'curved plate': {
+      const { outside, wall, angle, length } = shape;
+      return solidBody({ form: 'sector', outer: outside / 2, inner: outside / 2 - wall, angle, half: length / 2 });
+    }
+    case 'cylinder segment': {
+      const low = shape.diameter / 2 - shape.height;
+      const outer: Segment = { form: 'segment', radius: shape.diameter / 2, low, half: shape.length / 2 };
+      return { ...solidBody(outer), frame: { R: still.R, t: [0, -(low + shape.diameter / 2) / 2, 0] } };
+    }
     case 'cone':
       return solidBody(taper(shape.base, 0, shape.height));
     case 'frustum':
@@ -178,11 +245,29 @@ const taper = (base: number, top: number, height: number): Turned => ({
   highRadius: top / 2,
 });
 
-const ball = (diameter: number): Ball => ({ form: 'ball', centre: 0, radius: diameter / 2, low: -diameter / 2 });
+const ball = (diameter: number): Ball => ({
+  form: 'ball',
+  centre: 0,
+  radius: diameter / 2,
+  low: -diameter / 2,
+  high: diameter / 2,
+});
 
-function cap(base: number, height: number): Ball {
-  const radius = (base * base) / (8 * height) + height / 2;
-  return { form: 'ball', centre: height / 2 - radius, radius, low: -height / 2 };
+/** By the radii of its faces: the ball's middle lies as far above the base as makes both faces lie on it. */
+function cap({ base, top = 0, height }: SphericalCap): Ball {
+  const aboveBase = (top * top - base * base) / (8 * height) + height / 2;
+  const radius = Math.hypot(base / 2, aboveBase);
+  return { form: 'ball', centre: aboveBase - height / 2, radius, low: -height / 2, high: height / 2 };
+}
+
+/** A mesh counts as its box: exact while it lies along the axes, else its eight corners err to the large side. */
+function meshBox({ min, max }: MeshBody): Bodies {
+  const side = (i: 0 | 1 | 2) => max[i] - min[i];
+  const middle = (i: 0 | 1 | 2) => (max[i] + min[i]) / 2;
+  return {
+    ...solidBody(block(side(0), side(1), side(2))),
+    frame: { R: still.R, t: [middle(0), middle(1), middle(2)] },
+  };
 }
 
 /** The space in a tapering wall; under a pointed end it closes in a point of its own. */

@@ -3,8 +3,17 @@
 // A depth is above zero inside, below zero outside, and never changes faster than the point moves. So a ball whose radius is
 // below the depth at its middle lies wholly inside, and one whose radius is below minus the depth wholly outside: that is all
 // the sampling of cut-outs relies on. It need not be the distance to the surface, only never more.
-import { bodiesOf, type Bend, type Body, type Dome, type Knuckled, type Polytope, type Spheroid } from './bodies.ts';
-import { depthIn } from './outline.ts';
+import {
+  bodiesOf,
+  type Bend,
+  type Body,
+  type Dome,
+  type Knuckled,
+  type Parabolic,
+  type Polytope,
+  type Spheroid,
+} from './bodies.ts';
+import { depthIn, edgesOf, type Outline, sizeOf } from './outline.ts';
 import type { Shape } from './shapes.ts';
 import { cross, dot, norm, rotate, scale, subtract, transpose, type Vec3 } from './vector.ts';
 
@@ -47,11 +56,29 @@ export function endsOf(body: Body): readonly Face[] {
     case 'turned':
       return level(body.low, body.high);
     case 'ball':
-      return body.low > body.centre - body.radius ? level(body.low) : [];
+      return [
+        ...(body.low > body.centre - body.radius ? level(body.low) : []),
+        ...(body.high < body.centre + body.radius ? [{ normal: [0, 0, 1], offset: body.high } as const] : []),
+      ];
     case 'dome':
       return level(body.low);
     case 'bend':
       return bendEnds(body.angle);
+    case 'ellipsoid':
+    case 'revolved':
+      return [];
+    case 'paraboloid':
+      return level(body.low);
+    case 'sector': {
+      const [sin, cos] = [Math.sin(body.angle / 2), Math.cos(body.angle / 2)];
+      return [
+        ...level(-body.half, body.half),
+        { normal: [-sin, cos, 0], offset: 0 },
+        { normal: [-sin, -cos, 0], offset: 0 },
+      ];
+    }
+    case 'segment':
+      return [...level(-body.half, body.half), { normal: [0, -1, 0], offset: -body.low }];
   }
 }
 
@@ -99,6 +126,18 @@ export function depthAcross(body: Body, [x, y, z]: Vec3): number {
       return depthInEnd(body.end, radius, Math.max(0, z - body.tangent));
     case 'bend':
       return body.radius - Math.hypot(radius - body.bend, z);
+    case 'ellipsoid': {
+      const [a, b, c] = body.halves; // how far out a point is, 1 on the face, changes by no more than 1 / the least half axis
+      return Math.min(a, b, c) * (1 - Math.hypot(x / a, y / b, z / c));
+    }
+    case 'paraboloid':
+      return depthInParaboloid(body, radius, z);
+    case 'revolved':
+      return depthIn(acrossAxis(body.outline), [radius, z]);
+    case 'sector':
+      return Math.min(body.outer - radius, radius - body.inner);
+    case 'segment':
+      return body.radius - radius;
   }
 }
 
@@ -149,4 +188,30 @@ function distanceToEllipse(a: number, b: number, p: number, q: number): number {
   }
   const s = (low + high) / 2;
   return Math.hypot(p - (ratio * p) / (s + ratio), q - q / (s + 1));
+}
+
+/** Distance to the parabola in the meridian plane; the nearest point solves a cubic that has one root beyond `from`. */
+function depthInParaboloid({ low, height, radius }: Parabolic, r: number, z: number): number {
+  const bend = height / radius ** 2; // the parabola is up = height - bend * s * s
+  const up = z - low;
+  const slope = 1 - 2 * bend * (height - up);
+  const miss = (s: number): number => 2 * bend * bend * s ** 3 + slope * s - r;
+  let from = Math.sqrt(Math.max(0, -slope / 6)) / bend;
+  let to = Math.max(from, radius, r);
+  while (miss(to) < 0) to *= 2;
+  for (let step = 0; step < 80; step++) {
+    const middle = (from + to) / 2;
+    if (miss(middle) < 0) from = middle;
+    else to = middle;
+  }
+  const distance = Math.hypot(to - r, height - bend * to * to - up);
+  return up < height - bend * r * r ? distance : -distance;
+}
+
+/** The outline carried on across the axis where it runs along it: the axis is no face. */
+function acrossAxis(outline: Outline): Outline {
+  const beyond = -2 * sizeOf(outline);
+  return edgesOf(outline).flatMap(([a, b]) =>
+    a[0] === 0 && b[0] === 0 ? [a, [beyond, a[1]] as const, [beyond, b[1]] as const] : [a],
+  );
 }

@@ -1,5 +1,5 @@
 // How far a shape reaches in a direction, and its box however it is turned. Exact for every shape.
-import { bodiesOf, type Body, type Dome } from './bodies.ts';
+import { type Ball, bodiesOf, type Body, type Dome, type Parabolic, type Sector } from './bodies.ts';
 import type { Shape } from './shapes.ts';
 import { columnOf, dot, type Mat3, norm, rotate, scale, transpose, type Vec3 } from './vector.ts';
 
@@ -42,20 +42,50 @@ export function reach(body: Body, direction: Vec3): number {
     case 'turned':
       return Math.max(body.lowRadius * level + body.low * z, body.highRadius * level + body.high * z);
     case 'ball':
-      return ballReach(body.centre, body.radius, body.low, level, z);
+      return ballReach(body, level, z);
     case 'dome':
       return domeReach(body, level, z);
     case 'bend':
       return bendReach(body.bend, body.radius, body.angle, direction);
+    case 'ellipsoid':
+      return Math.hypot(body.halves[0] * x, body.halves[1] * y, body.halves[2] * z);
+    case 'paraboloid':
+      return paraboloidReach(body, level, z);
+    case 'revolved':
+      return Math.max(...body.outline.map(([radius, at]) => radius * level + at * z));
+    case 'sector':
+      return sectorReach(body, x, y) + body.half * Math.abs(z);
+    case 'segment':
+      return (
+        ballReach({ centre: 0, radius: body.radius, low: body.low, high: body.radius }, Math.abs(x), y) +
+        body.half * Math.abs(z)
+      );
   }
 }
 
-/** Of the sphere where the touching point lies on it, else of the rim of the flat face. */
-function ballReach(centre: number, radius: number, low: number, level: number, z: number): number {
+/** Of the sphere where the touching point lies on it, else of the rim of the flat face beyond which it would lie. */
+function ballReach({ centre, radius, low, high }: Omit<Ball, 'form'>, level: number, z: number): number {
   const length = Math.hypot(level, z);
   if (length === 0) return 0;
-  if (centre + (radius * z) / length >= low) return centre * z + radius * length;
-  return Math.sqrt(Math.max(0, radius ** 2 - (low - centre) ** 2)) * level + low * z;
+  const touches = centre + (radius * z) / length;
+  if (touches >= low && touches <= high) return centre * z + radius * length;
+  const face = touches < low ? low : high;
+  return Math.sqrt(Math.max(0, radius ** 2 - (face - centre) ** 2)) * level + face * z;
+}
+
+/** Upwards the parabola where its slope is square to the direction, if that lies above the rim; else the rim. */
+function paraboloidReach({ low, height, radius }: Parabolic, level: number, z: number): number {
+  const touches = z > 0 ? (level * radius * radius) / (2 * z * height) : radius;
+  const at = Math.min(touches, radius);
+  return at * level + (low + height * (1 - (at / radius) ** 2)) * z;
+}
+
+/** The outer face where it looks that way, else the farther corner at the ends of the arc. */
+function sectorReach({ outer, inner, angle }: Sector, x: number, y: number): number {
+  const heading = Math.abs(Math.atan2(y, x));
+  if (heading <= angle / 2) return outer * Math.hypot(x, y);
+  const along = Math.cos(angle / 2) * x + Math.sin(angle / 2) * Math.abs(y);
+  return Math.max(outer * along, inner * along);
 }
 
 /** Downwards the rim of the opening reaches farthest; upwards the curved end. */

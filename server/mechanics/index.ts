@@ -34,6 +34,8 @@ export {
   unionOf,
 } from './placement.ts';
 export { laid } from './laying.ts';
+export { measureMesh, type MeshOpen, type MeshSolid } from './mesh/measure.ts';
+export { type MeshFault, mostTriangles, readMesh } from './mesh/read.ts';
 export type { Shape, ShapeKind } from './shapes.ts';
 export { type Fault, type Impossible, type Solid, solid, type Working, working } from './solids.ts';
 export {

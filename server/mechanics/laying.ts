@@ -25,6 +25,11 @@ const symmetries: Partial<Record<ShapeKind, Symmetry>> = {
   'dished head': 'ended',
   'hemispherical head': 'ended',
   wedge: 'wedge',
+  'curved plate': 'wedge',
+  paraboloid: 'ended',
+  turned: 'ended',
+  'cylinder segment': 'ended',
+  mesh: 'ended',
 };
 
 /** Own x, y, z become y, z, x. */

@@ -2,7 +2,7 @@
 //
 // The datum point is the centre of the bounding box unless the shape says otherwise. Lengths in m, angles in rad, masses in
 // kg. Whether the sizes make a body at all is for `solid` to say.
-import type { Vec2 } from './vector.ts';
+import type { Vec2, Vec3 } from './vector.ts';
 
 export type Shape =
   | Box
@@ -14,6 +14,11 @@ export type Shape =
   | Cone
   | Frustum
   | SphericalCap
+  | Ellipsoid
+  | Paraboloid
+  | Turned
+  | CurvedPlate
+  | CylinderSegment
   | TaperedTube
   | Pyramid
   | Prism
@@ -26,7 +31,8 @@ export type Shape =
   | Bar
   | Sheet
   | Hole
-  | Opening;
+  | Opening
+  | MeshBody;
 
 export type ShapeKind = Shape['kind'];
 
@@ -86,11 +92,56 @@ export interface Frustum {
   readonly height: number;
 }
 
-/** Flat face (diameter `base`) at low z; a height above half the base is more than a hemisphere. */
+/**
+ * Flat face (diameter `base`) at low z; a height above half the base is more than a hemisphere. With a `top` (diameter) it
+ * ends in a second flat face: the slice of a ball between two level planes.
+ */
 export interface SphericalCap {
   readonly kind: 'spherical cap';
   readonly base: number;
+  readonly top?: number;
   readonly height: number;
+}
+
+/** Whole lengths of its three axes. */
+export interface Ellipsoid {
+  readonly kind: 'ellipsoid';
+  readonly x: number;
+  readonly y: number;
+  readonly z: number;
+}
+
+/** A parabola turned about own z, flat face (diameter `base`) at low z. */
+export interface Paraboloid {
+  readonly kind: 'paraboloid';
+  readonly base: number;
+  readonly height: number;
+}
+
+/**
+ * An outline turned once about own z: each corner is (radius, along own z), none on the other side of the axis. Datum point:
+ * the outline's (0, 0), on the axis.
+ */
+export interface Turned {
+  readonly kind: 'turned';
+  readonly outline: readonly Vec2[];
+}
+
+/** A piece of a tube over `angle` in (0, pi], its middle towards own x. Datum point: on the axis of the curve at mid-length. */
+export interface CurvedPlate {
+  readonly kind: 'curved plate';
+  readonly outside: number;
+  readonly wall: number;
+  readonly angle: number;
+  readonly length: number;
+}
+
+/** What a flat cut along the axis leaves of a round bar, own z along it, flat face at low y; `height` square to that face. */
+export interface CylinderSegment {
+  readonly kind: 'cylinder segment';
+  readonly diameter: number;
+  readonly height: number;
+  readonly length: number;
 }
 
 /** Outside diameters, base at low z; the wall is measured square to the plate; both ends are cut level. Top 0: pointed. */
@@ -102,7 +153,7 @@ export interface TaperedTube {
   readonly height: number;
 }
 
-/** Base (along x, along y) at low z; without a top it ends in a point. Sides need not be in proportion. */
+/** Base (along x, along y) at low z; without a top it ends in a point. Sides need not be in proportion; one of the top may be 0: a ridge. */
 export interface Pyramid {
   readonly kind: 'pyramid';
   readonly base: Vec2;
@@ -209,4 +260,13 @@ export interface Opening {
   readonly x: number;
   readonly y: number;
   readonly depth: number;
+}
+
+/** A closed body measured from a drawing file; where its faces lie is not kept, only its box. Datum point: the file's zero. */
+export interface MeshBody {
+  readonly kind: 'mesh';
+  readonly volume: number;
+  readonly centre: Vec3;
+  readonly min: Vec3;
+  readonly max: Vec3;
 }

@@ -1,5 +1,6 @@
 // How much material a shape holds and where its centre is, or why it cannot be made.
 import { bent } from './solids/bent.ts';
+import { curved } from './solids/curved.ts';
 import { flat } from './solids/flat.ts';
 import { heads } from './solids/heads.ts';
 import { members } from './solids/members.ts';
@@ -29,7 +30,7 @@ export interface Working {
 }
 
 type Rows = { readonly [Kind in ShapeKind]: Row<Extract<Shape, { kind: Kind }>> };
-const rows: Rows = { ...flat, ...round, ...bent, ...heads, ...members };
+const rows: Rows = { ...flat, ...round, ...bent, ...curved, ...heads, ...members };
 const rowOf = (shape: Shape): Row<Shape> => rows[shape.kind] as unknown as Row<Shape>;
 
 /** Material, centre and box of a shape, or why it cannot be made: sizes not above zero, walls that do not fit and the like. */

@@ -200,19 +200,11 @@ function bindValue(value: Value, row: ClauseRow, clause: string, sheet: Sheet): 
       const at = point(value, sheet, clause);
       return at && (at.includes(null) ? null : { kind: 'point', at });
     }
-    case 'points': {
-      const cells = value.points.map((pair) => pair.map((cell) => amount(cell, sheet, clause, 'length', value.unit)));
-      if (cells.some((pair) => pair.length !== 2))
-        return note(sheet, 'value-outside', value.span, {
-          clause,
-          value: sheet.row.text.slice(value.span.from, value.span.to),
-          reason: 'a corner takes two coordinates',
-        });
-      const numbers = cells.map((pair) => pair.map((cell) => (cell && typeof cell !== 'string' ? cell.value : null)));
-      return numbers.some((pair) => pair.includes(null))
-        ? null
-        : { kind: 'points', points: numbers as [number, number][] };
-    }
+    case 'points':
+    case 'turn':
+    case 'tilt':
+    case 'circle':
+      return bindDrawn(value, sheet, clause);
     case 'names':
     case 'path':
       return { kind: 'names', names: value.names };
@@ -220,26 +212,6 @@ function bindValue(value: Value, row: ClauseRow, clause: string, sheet: Sheet): 
       return { kind: 'axis', axis: value.axis };
     case 'side':
       return { kind: 'side', name: value.name, axis: value.axis };
-    case 'turn': {
-      const angle = measured(evaluate(value.angle, sheet, clause, 'angle'), value.angle.span, sheet, clause, 'angle');
-      return angle && { kind: 'turn', angle, axis: value.axis };
-    }
-    case 'tilt': {
-      const from = measured(evaluate(value.angle, sheet, clause, 'angle'), value.angle.span, sheet, clause, 'angle');
-      const to =
-        value.to && measured(evaluate(value.to, sheet, clause, 'angle'), value.to.span, sheet, clause, 'angle');
-      return from && (!value.to || to) ? { kind: 'tilt', axis: value.axis, from, to } : null;
-    }
-    case 'circle': {
-      const diameter = measured(
-        evaluate(value.diameter, sheet, clause, 'length'),
-        value.diameter.span,
-        sheet,
-        clause,
-        'length',
-      );
-      return diameter && { kind: 'circle', diameter, axis: value.axis };
-    }
     case 'row':
       return bindRow(value, row, clause, sheet);
     case 'compare':
@@ -264,6 +236,49 @@ function bindValue(value: Value, row: ClauseRow, clause: string, sheet: Sheet): 
     case 'label':
     case 'designation':
       return { kind: 'text', text: value.text };
+  }
+}
+
+/** Values that draw: corners, turns, inclines and circles. */
+function bindDrawn(
+  value: Extract<Value, { kind: 'points' | 'turn' | 'tilt' | 'circle' }>,
+  sheet: Sheet,
+  clause: string,
+): BoundValue | null {
+  switch (value.kind) {
+    case 'points': {
+      const cells = value.points.map((pair) => pair.map((cell) => amount(cell, sheet, clause, 'length', value.unit)));
+      if (cells.some((pair) => pair.length !== 2))
+        return note(sheet, 'value-outside', value.span, {
+          clause,
+          value: sheet.row.text.slice(value.span.from, value.span.to),
+          reason: 'a corner takes two coordinates',
+        });
+      const numbers = cells.map((pair) => pair.map((cell) => (cell && typeof cell !== 'string' ? cell.value : null)));
+      return numbers.some((pair) => pair.includes(null))
+        ? null
+        : { kind: 'points', points: numbers as [number, number][] };
+    }
+    case 'turn': {
+      const angle = measured(evaluate(value.angle, sheet, clause, 'angle'), value.angle.span, sheet, clause, 'angle');
+      return angle && { kind: 'turn', angle, axis: value.axis };
+    }
+    case 'tilt': {
+      const from = measured(evaluate(value.angle, sheet, clause, 'angle'), value.angle.span, sheet, clause, 'angle');
+      const to =
+        value.to && measured(evaluate(value.to, sheet, clause, 'angle'), value.to.span, sheet, clause, 'angle');
+      return from && (!value.to || to) ? { kind: 'tilt', axis: value.axis, from, to } : null;
+    }
+    case 'circle': {
+      const diameter = measured(
+        evaluate(value.diameter, sheet, clause, 'length'),
+        value.diameter.span,
+        sheet,
+        clause,
+        'length',
+      );
+      return diameter && { kind: 'circle', diameter, axis: value.axis };
+    }
   }
 }
 

@@ -91,20 +91,22 @@ function quantityOf(
 ): Quantity | null {
   let total: Quantity | null = null;
   for (const part of expression.parts) {
-    const value = partValue(part, sheet, measure);
+    const value = partValue(part, expression.negative ? -1 : 1, sheet, measure);
     if (!value) return null;
     const sum: Quantity | { readonly clash: readonly [Dimension, Dimension] } = total ? add(total, value) : value;
     if ('clash' in sum) return clash(sheet, expression.span, clause, sum.clash);
     total = sum;
   }
-  return total && (expression.negative ? negate(total) : total);
+  return total;
 }
 
-function partValue(part: QuantityPart, sheet: Sheet, measure: Measure): Quantity | null {
-  if (!part.unit) return plain(part.value);
-  if (part.unit.text === '%') return { ...quantity(part.value / 100, none), percent: true };
+/** The sign belongs to the number: -5 degC lies five degrees under zero, it is not 5 degC taken negative. */
+function partValue(part: QuantityPart, sign: 1 | -1, sheet: Sheet, measure: Measure): Quantity | null {
+  const written = sign * part.value;
+  if (!part.unit) return plain(written);
+  if (part.unit.text === '%') return { ...quantity(written / 100, none), percent: true };
   const unit = unitOf(part.unit, sheet, measure);
-  return unit && quantity(part.value * unit.factor + unit.offset, unit.dimension);
+  return unit && quantity(written * unit.factor + unit.offset, unit.dimension);
 }
 
 /** A unit as written; null after a problem has been noted. */
@@ -298,7 +300,7 @@ export function amount(
     measure,
   );
   if (!value || !half) return null;
-  const ranged = withTolerance(value, half);
+  const ranged = withTolerance(value, differenceOf(half, written.tolerance));
   if ('clash' in ranged)
     return half.bare
       ? note(sheet, 'unit-missing', written.tolerance.span, {
@@ -309,6 +311,12 @@ export function amount(
         })
       : clash(sheet, written.span, clause, ranged.clash);
   return measured(ranged, written.span, sheet, clause, measure);
+}
+
+/** A tolerance is a difference: ± 5 degC is five degrees, wherever their zero lies. */
+function differenceOf(half: Quantity, written: Expression): Quantity {
+  const zero = written.kind === 'quantity' ? (joined(written.parts[0]?.unit?.text ?? '')?.offset ?? 0) : 0;
+  return zero === 0 ? half : { ...half, value: half.value - zero, low: half.low - zero, high: half.high - zero };
 }
 
 /** A bare number with the closing unit of its bracket or size; one that has a unit already keeps it only where no closing unit follows. */

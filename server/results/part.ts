@@ -1,7 +1,7 @@
 // One part in its own axes: mass, volume and centre of one copy, with what is cut out taken off. Kept by item while its materials stay.
-import { type Shape, solid, type Vec3, working } from '../mechanics/index.ts';
+import { type Impossible, type Shape, solid, type Vec3, working } from '../mechanics/index.ts';
 import { type BoundPlan, given, has, type Item, openLines, textOf } from '../plan/index.ts';
-import { type Cause, type Derived, known, open, unique } from '../quantities/derived.ts';
+import { type Cause, type Derived, known, type Origin, open, unique } from '../quantities/derived.ts';
 import { cutouts } from './cutouts.ts';
 import { densityOf } from './material.ts';
 import { because, Notes } from './notes.ts';
@@ -122,19 +122,7 @@ function itemOf(item: Item, notes: Notes): Part {
 function solidOf(item: Item, read: ShapeRead, density: Derived | null, notes: Notes): Part {
   const shape = read.make(sizesOf(read.sizes, (q) => q.value));
   const body = solid(shape);
-  if ('impossible' in body) {
-    const related = body.clauses
-      .flatMap((word) => item.clauses.get(clauseWord(word))?.[0] ?? [])
-      .map((clause) => ({ at: clause.at, says: clause.keyword }));
-    const cause = notes.add(
-      'geometry-impossible',
-      read.clause.keywordAt,
-      { shape: read.name, reason: body.reason, figures: body.figures },
-      `${item.names[0] ?? read.name} cannot be made.`,
-      related,
-    );
-    return { ...opened(item, read.name, [cause], notes), density };
-  }
+  if ('impossible' in body) return { ...opened(item, read.name, [cannotBe(item, read, body, notes)], notes), density };
   const cut = cutouts(item, shape, notes);
   const lines = [...openLines(item), ...item.children.flatMap(openLines)];
   const [low, high] = ends(read, body.volume !== undefined ? 'volume' : 'mass');
@@ -161,26 +149,7 @@ function solidOf(item: Item, read: ShapeRead, density: Derived | null, notes: No
           Math.min(low, body.volume),
           Math.max(high, body.volume),
         );
-  const volume =
-    gross &&
-    (lines.length
-      ? open('m3', lines, { at })
-      : cut.volume === 0
-        ? gross
-        : known(
-            (gross.value as number) - cut.volume,
-            'm3',
-            {
-              ...origin,
-              formula: 'whole - cut',
-              inputs: [
-                { label: 'whole', value: gross },
-                { label: 'cut', value: known(cut.volume, 'm3', { at }) },
-              ],
-            },
-            (gross.low as number) - cut.volume,
-            (gross.high as number) - cut.volume,
-          ));
+  const volume = gross && (lines.length ? open('m3', lines, { at }) : lessCut(gross, cut.volume, origin));
   const whole = volume?.value !== null && volume?.value !== undefined && body.volume ? volume.value : null;
   const centre =
     cut.volume > 0 && whole !== null && body.volume ? minus(body.centre, body.volume, cut.moment, whole) : body.centre;
@@ -196,6 +165,27 @@ function solidOf(item: Item, read: ShapeRead, density: Derived | null, notes: No
     point: false,
     problems: notes.problems,
   };
+}
+
+/** Notes why a shape cannot be made, with the clauses at odds. */
+function cannotBe(item: Item, read: ShapeRead, body: Impossible, notes: Notes): Cause {
+  const related = body.clauses
+    .flatMap((word) => item.clauses.get(clauseWord(word))?.[0] ?? [])
+    .map((clause) => ({ at: clause.at, says: clause.keyword }));
+  const facts = { shape: read.name, reason: body.reason, figures: body.figures };
+  const what = `${item.names[0] ?? read.name} cannot be made.`;
+  return notes.add('geometry-impossible', read.clause.keywordAt, facts, what, related);
+}
+
+/** A volume less what is cut out of it. */
+function lessCut(gross: Derived, cut: number, origin: Origin): Derived {
+  if (cut === 0) return gross;
+  const inputs = [
+    { label: 'whole', value: gross },
+    { label: 'cut', value: known(cut, 'm3', { at: origin.at }) },
+  ];
+  const less = { ...origin, formula: 'whole - cut', inputs };
+  return known((gross.value as number) - cut, 'm3', less, (gross.low as number) - cut, (gross.high as number) - cut);
 }
 
 const clauseWord = (size: string): string => size.replace(/([A-Z])/g, (letter) => ` ${letter.toLowerCase()}`);

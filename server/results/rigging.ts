@@ -40,25 +40,7 @@ function use(thing: Thing, legs: readonly LegUse[], plan: BoundPlan, table: Gear
   const each = weightOf(thing, table);
   const count = countOf(item);
   const weight =
-    count === null
-      ? open('kg', [because(`count of ${thing.name} could not be read.`, item.at)])
-      : each.value === null || count === 1
-        ? each
-        : known(
-            each.value * count,
-            'kg',
-            {
-              formula: 'each * count',
-              inputs: [
-                { label: 'each', value: each },
-                { label: 'count', value: known(count, '1') },
-              ],
-              source: each.source,
-              at: each.at,
-            },
-            (each.low as number) * count,
-            (each.high as number) * count,
-          );
+    count === null ? open('kg', [because(`count of ${thing.name} could not be read.`, item.at)]) : all(each, count);
   const capacity = capacityOf(thing, table);
   if (hangs && table.given(item, 'weight').state === 'absent' && !table.causes(item).length)
     notes.add(
@@ -94,6 +76,17 @@ function use(thing: Thing, legs: readonly LegUse[], plan: BoundPlan, table: Gear
     legs,
     crane: craneOf(legs),
   };
+}
+
+/** The weight of so many alike. */
+function all(each: Derived, count: number): Derived {
+  if (each.value === null || count === 1) return each;
+  const inputs = [
+    { label: 'each', value: each },
+    { label: 'count', value: known(count, '1') },
+  ];
+  const origin = { formula: 'each * count', inputs, source: each.source, at: each.at };
+  return known(each.value * count, 'kg', origin, (each.low as number) * count, (each.high as number) * count);
 }
 
 const craneOf = ([leg]: readonly LegUse[]): string | null =>

@@ -170,7 +170,7 @@ export interface ResultFacts extends PlanFacts {
   'bend-tight': {
     sling: string;
     d: number;
-    over: string;
+    over: string | null;
     D: number;
     ratio: number;
     least: number | null;

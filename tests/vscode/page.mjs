@@ -52,6 +52,11 @@ export function pageDeeds(page, screens) {
       await mkdir(screens, { recursive: true });
       await page.screenshot({ path: join(screens, `${name}.png`) });
     },
+    /** What stands in the editor's own dialog for a file, or null while none is open. */
+    dialog: async () => {
+      const input = page.locator('.quick-input-widget input.input').first();
+      return (await input.isVisible()) ? input.inputValue() : null;
+    },
     /** Shows the page as a system with forced colours does, or as usual again. */
     forcedColors: async ({ on }) => page.emulateMedia({ forcedColors: on ? 'active' : 'none' }),
   };

@@ -1,5 +1,5 @@
 // The sheet beside the text: what it shows, that rows and lines find each other, that it stays put, and that all can use it.
-import { commands, Selection, window, workspace } from 'vscode';
+import { commands, Selection, Uri, window, workspace } from 'vscode';
 import { ask, check, equal, holds, until } from './checks.ts';
 import { Plan } from './plan.ts';
 
@@ -36,6 +36,7 @@ const sheetWhere = (what: string, fits: (sheet: Seen) => boolean) =>
 export async function checkSheet(): Promise<void> {
   await check('no sheet opens by itself', async () => equal(await seen(), null));
   await checkContent();
+  await checkExport();
   await checkTies();
   await checkStaying();
   await checkLooks();
@@ -66,6 +67,42 @@ async function checkContent(): Promise<void> {
     holds(/^script-src 'nonce-[0-9a-f-]{36}'$/.test(script ?? ''), `${script}`);
     holds(!/unsafe|\*(?!\.)/.test(style ?? ''), `${style}`);
   });
+}
+
+/** A page cannot be opened from a browser tab or a remote host: there "Print" offers to save it. */
+async function checkExport(): Promise<void> {
+  for (const [command, format, file] of [
+    ['becket.exportSheet', 'markdown', 'bench.md'],
+    ['becket.printSheet', undefined, 'bench.html'],
+  ] as const) {
+    await check(`the sheet is saved where the person says: ${file}`, async () => {
+      await openSheet('bench.liftplan');
+      const done = commands.executeCommand(command, format);
+      await until(
+        'the dialog',
+        () => ask<string | null>('dialog'),
+        (path) => path?.endsWith(`/${file}`) === true,
+      );
+      await ask('press', { keys: ['Enter'] });
+      await until(
+        'the file',
+        async () => (await textOf(file)) ?? '',
+        (text) => text.includes('Planning aid, not an approval.'),
+      );
+      await done;
+    });
+  }
+}
+
+/** The text of a file in the opened folder, if it is there. */
+async function textOf(name: string): Promise<string | undefined> {
+  const folder = workspace.workspaceFolders?.[0]?.uri;
+  if (!folder) return undefined;
+  const bytes = await workspace.fs.readFile(Uri.joinPath(folder, name)).then(
+    (found) => found,
+    () => undefined,
+  );
+  return bytes && new TextDecoder().decode(bytes);
 }
 
 async function checkTies(): Promise<void> {

@@ -1,4 +1,5 @@
 // A sling bends tight over something.
+import { write } from '../../quantities/index.ts';
 import { check } from '../check.ts';
 import { figures } from '../figures.ts';
 import { named } from '../wording.ts';
@@ -8,8 +9,11 @@ export const bendTight = check({
   severity: 'error',
   effect: 'stands',
   says: ({ facts }, { system }) => {
-    const { any, times } = figures(system);
-    const limit = facts.least === null ? `capacity falls to ${any('1', facts.falls, 'down')}` : 'less than its own diameter is not allowed';
-    return `${named(facts.sling)} of ${any('m', facts.d)} bends over ${any('m', facts.D)} (${named(facts.over)}): ${times(facts.ratio)} its own diameter, ${limit}.`;
+    const { any } = figures(system);
+    const ratio = write(facts.ratio, 'number', { system, round: 'down', digits: 3 });
+    const left =
+      facts.least === null ? `capacity falls to ${any('1', facts.falls, 'down')}` : 'less than its own diameter is not allowed';
+    const over = `${any('m', facts.D)}${facts.over === null ? '' : ` (${named(facts.over)})`}`;
+    return `${named(facts.sling)} of ${any('m', facts.d)} bends over ${over}, ${ratio} times its own diameter: ${left}.`;
   },
 });

@@ -4,7 +4,7 @@ import { areaOf, outlineFault, regionCentre } from '../outline.ts';
 import { apart, within } from '../planar.ts';
 import type { Box, Opening, Prism, Pyramid, RectangularTube, Sheet } from '../shapes.ts';
 import { type Vec2, zero } from '../vector.ts';
-import { type Impossible, impossible, notAboveZero, type Row, wallsMeet, worked } from './row.ts';
+import { belowZero, type Impossible, impossible, notAboveZero, type Row, wallsMeet, worked } from './row.ts';
 
 /** m3. */
 export const blockVolume = formula<'length' | 'width' | 'height'>(
@@ -68,7 +68,9 @@ const rectangularTube: Row<RectangularTube> = {
 };
 
 const pyramid: Row<Pyramid> = {
-  fault: ({ base, top, height }) => notAboveZero({ base: Math.min(...base), top: top && Math.min(...top), height }),
+  fault: ({ base, top, height }) =>
+    notAboveZero({ base: Math.min(...base), top: top && Math.max(...top), height }) ??
+    belowZero('top', top && Math.min(...top)),
   volume: ({ base, top, height }) =>
     top
       ? worked(pyramidVolume, {

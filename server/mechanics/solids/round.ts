@@ -62,6 +62,12 @@ export const capVolume = formula<'base' | 'height'>(
   ({ base, height }) => (Math.PI / 6) * height * ((3 * base * base) / 4 + height * height),
 );
 
+/** m3; a slice of a ball between two level planes, whichever side of the middle they lie on. */
+export const zoneVolume = formula<'base' | 'top' | 'height'>(
+  'pi / 24 * height * (3 * base * base + 3 * top * top + 4 * height * height)',
+  ({ base, top, height }) => (Math.PI / 24) * height * (3 * base * base + 3 * top * top + 4 * height * height),
+);
+
 /** m; a wall measured square to a tapering plate, as it lies measured level. */
 export const levelWall = formula<'wall' | 'base' | 'top' | 'height'>(
   'wall * sqrt(1 + (base - top) * (base - top) / (4 * height * height))',
@@ -124,9 +130,11 @@ const frustum: Row<Frustum> = {
 };
 
 const cap: Row<SphericalCap> = {
-  fault: ({ base, height }) => notAboveZero({ base, height }),
-  volume: ({ base, height }) => worked(capVolume, { base, height }),
-  centre: ({ base, height }) => {
+  fault: ({ base, top, height }) => notAboveZero({ base, top, height }),
+  volume: ({ base, top, height }) =>
+    top === undefined ? worked(capVolume, { base, height }) : worked(zoneVolume, { base, top, height }),
+  centre: ({ base, top, height }) => {
+    if (top !== undefined) return [0, 0, zoneCentre(base / 2, top / 2, height) - height / 2];
     const radius = (base * base) / (8 * height) + height / 2;
     return [0, 0, (height * (4 * radius - height)) / (4 * (3 * radius - height)) - height / 2];
   },
@@ -157,6 +165,13 @@ const taperedTube: Row<TaperedTube> = {
     return [0, 0, moment / (outer - inner) - height / 2];
   },
 };
+
+/** Centre of a slice of a ball above its base, m, by the radii of its faces: first moment of its level discs. */
+function zoneCentre(base: number, top: number, height: number): number {
+  const middle = (top * top - base * base + height * height) / (2 * height);
+  const moment = (base * base) / 2 + (2 * middle * height) / 3 - (height * height) / 4;
+  return (moment * height * height) / ((base * base + middle * height) * height - height ** 3 / 3);
+}
 
 /** Centre of a frustum above its base, m. */
 const frustumCentre = (base: number, top: number, height: number): number =>

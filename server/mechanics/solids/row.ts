@@ -29,7 +29,11 @@ export type Fault =
   /** A knuckle radius above half the inside diameter. Figures: knuckle radius, that half. */
   | 'knuckle-too-large'
   /** A crown radius below half the inside diameter. Figures: crown radius, that half. */
-  | 'crown-too-small';
+  | 'crown-too-small'
+  /** A corner of a turned outline lies beyond the axis. Figures: its radius. */
+  | 'across-axis'
+  /** A segment higher than the round it is cut from. Figures: height, diameter. */
+  | 'segment-too-high';
 
 /** Sizes that make no body: why, the figures at odds (SI), and the names of the sizes they belong to. */
 export interface Impossible {

@@ -3,7 +3,9 @@ import type { Place } from '../../syntax/types.ts';
 import { digest } from '../digest.ts';
 import type { Block, Cell, Column, Paragraph, Row, Section, Sheet, Table } from '../sheet/types.ts';
 import { barsHtml } from './bars.ts';
+import { curveHtml } from './curve.ts';
 import { type Html, html, join } from './escape.ts';
+import { sketchHtml } from './sketch.ts';
 
 /** The identity of the statement at a place, a word without spaces; null: rows are not tied to the text. */
 export type IdOf = ((place: Place) => string | null) | null;
@@ -31,8 +33,19 @@ ${join(blocks.map((block) => blockHtml(block, idOf)))}
 }
 
 function blockHtml(block: Block, idOf: IdOf): Html {
-  if (block.kind === 'paragraph') return paragraph(block, idOf);
-  return block.kind === 'table' ? table(block, idOf) : barsHtml(block, (at) => identity(at, idOf));
+  const tie = (at: readonly Place[]) => identity(at, idOf);
+  switch (block.kind) {
+    case 'paragraph':
+      return paragraph(block, idOf);
+    case 'table':
+      return table(block, idOf);
+    case 'bars':
+      return barsHtml(block, tie);
+    case 'sketch':
+      return sketchHtml(block, tie);
+    case 'curve':
+      return curveHtml(block, tie);
+  }
 }
 
 const paragraph = ({ look, text, at }: Paragraph, idOf: IdOf): Html =>

@@ -25,7 +25,7 @@ function sectionText({ id, title, blocks }: Section, from: string): readonly str
 
 function blockText(block: Block, from: string): readonly string[] {
   if (block.kind === 'paragraph') return [paragraph(block)];
-  if (block.kind === 'bars') return []; // forges take drawings out; the table above it has every figure
+  if (block.kind !== 'table') return []; // forges take drawings out; the tables beside them have every figure
   return block.columns.length
     ? [`**${escape(block.caption)}**`, table(block, from)]
     : [`**${escape(block.caption)}**`, list(block, from)];

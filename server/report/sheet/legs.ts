@@ -3,13 +3,21 @@ import { fold } from '../../plan/index.ts';
 import type { LegUse, Result } from '../../results/types.ts';
 import { type Context, section } from './context.ts';
 import { figure, overCapacity, row, unitAt, worseEnd } from './figures.ts';
+import { placesTable, rigSketch } from './rig.ts';
+import { stageBlocks } from './rig-stages.ts';
 import type { Block, Cell, Column, Paragraph, Row, Section, Table } from './types.ts';
 import { capital, quoted, statementText, valueText } from './written.ts';
 
 export function legsSection(context: Context): readonly Section[] {
   const { legs } = context.snapshot.results;
   if (!legs.length) return [];
-  return section('legs', 'Legs and picks', [paths(legs), ...forces(context)]);
+  return section('legs', 'Legs and picks', [
+    rigSketch(context),
+    paths(legs),
+    ...forces(context),
+    ...placesTable(context),
+    ...stageBlocks(context),
+  ]);
 }
 
 function paths(legs: readonly LegUse[]): Table {

@@ -1,4 +1,6 @@
 // The sheet as every output shows it: ordered sections of finished words, each line tied to the statements it speaks of.
+import type { Vec3 } from '../../mechanics/index.ts';
+import type { System } from '../../quantities/index.ts';
 import type { Place } from '../../syntax/types.ts';
 
 export interface Sheet {
@@ -16,7 +18,7 @@ export interface Section {
   readonly blocks: readonly Block[];
 }
 
-export type Block = Paragraph | Table | Bars;
+export type Block = Paragraph | Table | Bars | Sketch | Curve;
 
 export interface Paragraph {
   readonly kind: 'paragraph';
@@ -79,5 +81,85 @@ export interface Bar {
   readonly to: number;
   /** part: a part; added: allowance or weight that no part accounts for. */
   readonly look: 'part' | 'added';
+  readonly at: readonly Place[];
+}
+
+/** What hangs, drawn to scale. All elevations and plans of one sketch share one scale. */
+export interface Sketch {
+  readonly kind: 'sketch';
+  readonly system: System; // of the scale bar's length
+  readonly views: readonly SketchView[];
+  readonly note: string; // what the signs mean
+}
+
+export interface SketchView {
+  readonly id: string; // for the ids of its title and description
+  readonly view: 'elevation' | 'plan' | 'oblique';
+  /** half: two stand side by side. */
+  readonly width: 'whole' | 'half';
+  readonly title: string;
+  readonly description: string;
+  readonly scene: Scene;
+}
+
+/** Things in space, m: x across the page, z up. */
+export interface Scene {
+  readonly strokes: readonly Stroke[];
+  readonly signs: readonly Sign[];
+  readonly boxes: readonly BoxOutline[];
+  readonly axes: readonly [Vec3, Vec3, Vec3] | null; // directions of the load's x, y and z
+  /** Why there are no figures; '' where there are. */
+  readonly open: string;
+}
+
+export interface Stroke {
+  readonly is: 'leg' | 'slack' | 'beam' | 'plumb';
+  readonly path: readonly Vec3[];
+  readonly closed?: true;
+  readonly label: Label | null;
+  readonly at: readonly Place[];
+}
+
+export interface Sign {
+  readonly is: 'hook' | 'ring' | 'point' | 'pick' | 'centre';
+  readonly place: Vec3;
+  readonly label: Label | null;
+  readonly at: readonly Place[];
+}
+
+export interface BoxOutline {
+  readonly corners: readonly Vec3[]; // eight: x runs fastest low to high, then y, then z
+  readonly label: Label;
+  readonly at: readonly Place[];
+}
+
+export interface Label {
+  readonly name: string; // in every view
+  readonly figures: string; // in elevations, behind the name; '' where there are none
+  readonly over?: true;
+}
+
+/** A few plain lines over one axis, each named at its end. */
+export interface Curve {
+  readonly kind: 'curve';
+  readonly id: string;
+  readonly title: string;
+  readonly description: string;
+  readonly across: readonly Tick[]; // marks of the axis below, shares of it from 0 to 1
+  readonly up: readonly Tick[]; // marks of the axis at the side
+  readonly acrossTitle: string;
+  readonly upTitle: string;
+  readonly lines: readonly CurveLine[];
+}
+
+export interface Tick {
+  readonly at: number;
+  readonly text: string;
+}
+
+export interface CurveLine {
+  readonly label: string;
+  /** Share across and share up; null where it is not known: the line breaks there. */
+  readonly points: readonly (readonly [number, number] | null)[];
   readonly at: readonly Place[];
 }

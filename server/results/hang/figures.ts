@@ -22,7 +22,7 @@ export interface Pulls {
   readonly leans: readonly (readonly (number | null)[])[]; // greatest angle between a pull on each point and the z of its body, rad
   readonly spreads: ReadonlyMap<Thing, Spread>; // of fittings that several runs meet at
   readonly anchors: readonly number[];
-  readonly bodies: readonly { readonly tilt: number; readonly up: Vec3 | null; readonly compression: Solved['compression'][number]; readonly carried: number }[]; // carried: pull of what hangs below, N
+  readonly bodies: readonly { readonly tilt: number; readonly tiltMost: number; readonly up: Vec3 | null; readonly compression: Solved['compression'][number]; readonly carried: number }[]; // carried: pull of what hangs below, N
   readonly method: string;
 }
 
@@ -40,8 +40,8 @@ export function pullsOf(built: Built, solved: Solved): Pulls {
     leans: leansOf(built, rest),
     spreads: spreadsOf(built, rest),
     anchors: solved.anchors,
-    bodies: rest.bodies.map((body, b) => ({ tilt: body.tilt, up: body.up, compression: solved.compression[b] ?? null, carried: carriedBy(built, solved, b) })),
-    method: `equilibrium of elastic legs, residual ${rest.residual.toExponential(0)} of the weight${built.assumedStiffness ? ', stiffness assumed by construction' : ''}${solved.redundancy ? `, worst of every way the ${built.model.slings.length} legs can share` : ''}`,
+    bodies: rest.bodies.map((body, b) => ({ tilt: body.tilt, tiltMost: Math.max(body.tilt, solved.tilts[b] ?? 0), up: body.up, compression: solved.compression[b] ?? null, carried: carriedBy(built, solved, b) })),
+    method: `equilibrium of elastic legs, residual ${rest.residual.toExponential(0)} of the weight${built.assumedStiffness ? ', stiffness assumed by construction' : ''}${solved.redundancy ? `, worst of every way the ${built.model.slings.length} legs can share` : ''}${solved.swept === 'nothing' ? '' : `, tolerances at ${solved.swept}`}`,
   };
 }
 
@@ -76,7 +76,7 @@ export function pullsOfShare(built: Built, found: Share): Pulls {
     leans: [points.map(() => found.tilt)],
     spreads: new Map(),
     anchors: found.edges.map((s, i) => found.worst[i as 0 | 1] + (added[s] as number)),
-    bodies: [{ tilt: found.tilt, up: null, compression: null, carried: 0 }],
+    bodies: [{ tilt: found.tilt, tiltMost: found.tiltMost, up: null, compression: null, carried: 0 }],
     method: 'both hooks pull straight up; balance of moments',
   };
 }
@@ -111,7 +111,7 @@ export function figuresOf(built: Built, pulls: Pulls, uses: ReadonlyMap<Thing, G
   });
   built.bodies.forEach(({ thing }, b) => {
     const body = pulls.bodies[b] as Pulls['bodies'][number];
-    const tilt = known(body.tilt, 'rad', origin(pulls.method, thing.item.nameAt));
+    const tilt = known(body.tilt, 'rad', origin(pulls.method, thing.item.nameAt), body.tilt, body.tiltMost);
     if (thing.kind === 'load') all.set(thing, { tilt });
     else beam(thing, body, tilt, b);
     built.model.bodies[b]?.points.forEach((_, p) => {

@@ -14,6 +14,7 @@ import type { Built } from './model.ts';
 import type { Solved } from './solve.ts';
 import { readStage, type Step } from './stages.ts';
 import { hangWays, type Way } from './ways.ts';
+import type { Stand } from './where.ts';
 import { keyOf, measure, type Told, worstFindings, worstOf } from './worse.ts';
 
 export interface Hanging {
@@ -21,6 +22,8 @@ export interface Hanging {
   readonly drawn: ReadonlyMap<Thing, Figures>;
   /** How each load hangs as drawn: tilt, low side, hook over the centre, reach below the hook. */
   readonly loads: readonly HungLoad[];
+  /** Where everything stands as drawn; null where it is not worked out. */
+  readonly stand: Stand | null;
   readonly stages: readonly HangingStage[];
   readonly because: readonly Cause[];
   readonly built: Built | null;
@@ -35,6 +38,8 @@ export interface HangingStage {
   readonly because: readonly Cause[];
   /** Its loads in the attitude it ends in. */
   readonly loads: readonly HungLoad[];
+  /** The attitude it has, or those a sweep begins and ends in, with where everything stands. */
+  readonly stands: readonly { readonly angle: number | null; readonly stand: Stand }[];
   /** Over a sweep: at each angle of the incline (rad) the pull of each hook on what hangs (worst, N); null without a sweep. */
   readonly curve: readonly { readonly angle: number; readonly hooks: readonly number[] | null }[] | null;
   /** Of each hook of a sweep the angle at which it pulls most, rad. */
@@ -55,7 +60,7 @@ export interface HangInput {
   readonly opens: ReadonlyMap<Thing, readonly Cause[]>;
 }
 
-const nothing = (causes: readonly Cause[]): Hanging => ({ drawn: new Map(), loads: [], stages: [], because: causes, built: null, solved: null, unjudged: [] });
+const nothing = (causes: readonly Cause[]): Hanging => ({ drawn: new Map(), loads: [], stand: null, stages: [], because: causes, built: null, solved: null, unjudged: [] });
 
 /** The hang of a plan; every figure open where something stands in the way. */
 export function hangPlan(input: HangInput): Hanging {
@@ -69,13 +74,13 @@ export function hangPlan(input: HangInput): Hanging {
   const stages = plan.items.filter((item) => item.keyword === 'stage' && item.file === plan.file).map((item) => staged(item, input));
   notes.problems.push(...told(drawn.found, stages));
   return {
-    drawn: drawn.figures, loads: drawn.loads, because: drawn.because, built: drawn.built, solved: drawn.solved,
+    drawn: drawn.figures, loads: drawn.loads, stand: drawn.stand, because: drawn.because, built: drawn.built, solved: drawn.solved,
     stages: stages.map((one) => one.stage),
     unjudged: [...new Set([...drawn.unjudged, ...stages.flatMap((one) => one.unjudged)])],
   };
 }
 
-type Together = Pick<Way, 'figures' | 'because' | 'loads' | 'built' | 'solved' | 'unjudged' | 'found'>;
+type Together = Pick<Way, 'figures' | 'because' | 'loads' | 'stand' | 'built' | 'solved' | 'unjudged' | 'found'>;
 
 /** The worst of all ways in all steps; what is open in one of them is open. */
 function together(steps: readonly (readonly Way[])[], angles: readonly Step[], plan: BoundPlan): Together {
@@ -87,6 +92,7 @@ function together(steps: readonly (readonly Way[])[], angles: readonly Step[], p
     figures: open.length ? new Map() : worstOf(tellings, steps.length === 1 ? 'the worse of both ways it can lie' : ''),
     because: open.flatMap((way) => way.because),
     loads: open.length ? [] : (ways.at(-1)?.loads ?? []),
+    stand: open.length ? null : (ways[0]?.stand ?? null),
     built: ways[0]?.built ?? null,
     solved: ways[0]?.solved ?? null,
     unjudged: ways.flatMap((way) => way.unjudged),
@@ -104,7 +110,7 @@ interface Staged {
 function staged(item: Item, input: HangInput): Staged {
   const notes = new Notes();
   const read = readStage(item, { ...input, notes });
-  const none = { item, figures: new Map(), loads: [], curve: null, worst: [] };
+  const none = { item, figures: new Map(), loads: [], stands: [], curve: null, worst: [] };
   if ('because' in read) return { stage: { ...none, name: read.name, because: read.because }, found: notes.problems, unjudged: [] };
   if (!read.input.legs.length) return { stage: { ...none, name: read.name, because: [because('Nothing hangs in this stage.', item.at)] }, found: notes.problems, unjudged: [] };
   const steps = read.steps.map((step) => hangWays(read.input, step, item));
@@ -112,7 +118,16 @@ function staged(item: Item, input: HangInput): Staged {
   const figures = new Map(all.figures);
   const changed = read.input.loads.filter((load, i) => load !== input.loads[i]);
   for (const load of changed) figures.set(load.thing, { ...figures.get(load.thing), weight: load.weight, 'cog x': load.cog[0], 'cog y': load.cog[1], 'cog z': load.cog[2] });
-  return { stage: { name: read.name, item, figures, because: all.because, loads: all.loads, ...curveOf(read.steps, steps) }, found: [...notes.problems, ...all.found], unjudged: all.unjudged };
+  return { stage: { name: read.name, item, figures, because: all.because, loads: all.loads, stands: all.because.length ? [] : standsOf(read.steps, steps), ...curveOf(read.steps, steps) }, found: [...notes.problems, ...all.found], unjudged: all.unjudged };
+}
+
+/** The attitude of a stage, or the two that a sweep begins and ends in. */
+function standsOf(steps: readonly Step[], ways: readonly (readonly Way[])[]): HangingStage['stands'] {
+  const ends = steps.length > 1 ? [0, steps.length - 1] : [0];
+  return ends.flatMap((i) => {
+    const stand = ways[i]?.[0]?.stand;
+    return stand ? [{ angle: steps[i]?.angle ?? null, stand }] : [];
+  });
 }
 
 /** The pull of each hook over the angles of a sweep, and where each is largest. */

@@ -67,7 +67,7 @@ export function chokerFactors(sling: Thing, leg: LegUse, tagged: boolean, { tabl
   const of = constructionOf(sling.item, table);
   if (!tagged && !of) causes.push(notes.add('clause-missing', sling.item.nameAt, { item: `sling ${sling.name}`, clause: 'choker capacity', why: 'nothing says what it is made of, so no factor holds' }, `Nothing says what ${sling.name} is made of.`));
   const around = given(leg.item, 'bend diameter').state === 'absent' ? given(leg.item, 'around') : given(leg.item, 'bend diameter');
-  const bend = around.state === 'known' ? bendOf(sling, leg, { at: around.at, low: around.quantity.low, name: 'what it goes round' }, { table, notes }) : null;
+  const bend = around.state === 'known' ? bendOf(sling, leg, { at: around.at, low: around.quantity.low, name: null }, { table, notes }) : null;
   if (bend && 'causes' in bend) causes.push(...bend.causes);
   if (causes.length || angle.state !== 'known') return { causes: unique(causes) };
   const at = angle.quantity.low;
@@ -127,7 +127,7 @@ function bendFactor(sling: Thing, leg: LegUse, input: HitchInput): Bend | { read
 }
 
 /** The bend of a rope or chain over a diameter; notes one that is tight. */
-function bendOf(sling: Thing, leg: LegUse, over: { readonly at: Place; readonly low: number; readonly name: string }, { table, notes }: Pick<HitchInput, 'table' | 'notes'>): Bend | { readonly causes: readonly Cause[] } {
+function bendOf(sling: Thing, leg: LegUse, over: { readonly at: Place; readonly low: number; readonly name: string | null }, { table, notes }: Pick<HitchInput, 'table' | 'notes'>): Bend | { readonly causes: readonly Cause[] } {
   const of = constructionOf(sling.item, table);
   const thick = table.given(sling.item, 'diameter');
   if (of !== 'wire rope' && of !== 'chain') return { factors: [], assumptions: [], ratio: null };
@@ -150,12 +150,12 @@ function ropeFactor(ratio: number): Factor | null {
   return formula === null || curve === null ? null : { share: Math.min(formula, curve), source: ropeBendSource };
 }
 
-type Over = { readonly state: 'known'; readonly at: Place; readonly low: number; readonly name: string } | { readonly state: 'open'; readonly because: readonly Cause[] } | { readonly state: 'absent' };
+type Over = { readonly state: 'known'; readonly at: Place; readonly low: number; readonly name: string | null } | { readonly state: 'open'; readonly because: readonly Cause[] } | { readonly state: 'absent' };
 
 /** What the body of a leg's sling bends over: as the leg says, else the thinnest round pick or trunnion in it. */
 function diameterOver(leg: LegUse): Over {
   const said = given(leg.item, 'bend diameter');
-  if (said.state === 'known') return { state: 'known', at: said.at, low: said.quantity.low, name: 'what it bears on' };
+  if (said.state === 'known') return { state: 'known', at: said.at, low: said.quantity.low, name: null };
   if (said.state === 'open') return said;
   let thinnest: Over = { state: 'absent' };
   for (const { thing } of leg.steps) {

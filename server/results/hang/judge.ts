@@ -72,8 +72,8 @@ function tilted({ notes, plan }: HangInput, pulls: Pulls, built: Built, stage: I
   const limit = limitOn(plan, ['load'], 'tilt', Math.PI / 36, 'most');
   built.bodies.forEach(({ thing }, b) => {
     const body = pulls.bodies[b];
-    if (!body || thing.kind !== 'load' || !(body.tilt > limit.value * (1 + 1e-9))) return;
-    notes.add('hang-tilted', thing.item.nameAt, { load: thing.name, angle: body.tilt, end: lowEnd(body.up, built, b), limit: limit.value, rule: limit.name }, '', limit.at ? [{ at: limit.at, says: limit.name }] : []);
+    if (!body || thing.kind !== 'load' || !(body.tiltMost > limit.value * (1 + 1e-9))) return;
+    notes.add('hang-tilted', thing.item.nameAt, { load: thing.name, angle: body.tiltMost, end: lowEnd(body.up, built, b), limit: limit.value, rule: limit.name }, '', limit.at ? [{ at: limit.at, says: limit.name }] : []);
   });
 }
 

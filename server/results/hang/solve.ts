@@ -17,9 +17,17 @@ export interface Solved {
   readonly compression: readonly ({ readonly value: number; readonly worst: number } | null)[];
   /** The runs whose pull the sharing decides, and those that carry at its worst; null: too many ways to tell. */
   readonly carrying: { readonly shared: readonly number[]; readonly carry: readonly number[] } | null;
+  /** Largest tilt of each body over the tolerances, rad. */
+  readonly tilts: readonly number[];
   readonly unstableCorners: number;
   readonly failedCorner: HangError | null;
+  /** Of the tolerances: every corner was solved, or with many lengths only those that sensitivity asks for, with a margin for it. */
+  readonly swept: 'nothing' | 'every corner' | 'corners by sensitivity';
 }
+
+/** Added to pulls found by sensitivity, of all weight: it missed a fourteenth of this at most. */
+const quickMargin = 1e-3;
+const everyCorner = 8; // dimensions
 
 const kept = new Map<string, Solved | HangError>();
 const most = 64;
@@ -39,7 +47,7 @@ function work(built: Built): Solved | HangError {
   const hung = solve(built.model);
   if ('error' in hung) return hung;
   const rest = describe(hung);
-  const nothing = { rest, redundancy: 0, worst: [], least: [], governs: [], points: [], anchors: [], compression: [], carrying: null, unstableCorners: 0, failedCorner: null };
+  const nothing = { rest, redundancy: 0, worst: [], least: [], governs: [], points: [], anchors: [], compression: [], carrying: null, unstableCorners: 0, failedCorner: null, swept: 'nothing' as const, tilts: [] };
   if (rest.status === 'unstable') return nothing;
   const n = built.model.slings.length;
   const elastic = rest.slings.map((sling) => sling.upperTension);
@@ -59,27 +67,41 @@ function work(built: Built): Solved | HangError {
     raise(s, share.most === null ? null : share.most + over(s), 'sharing');
     least[s] = Math.min(least[s] as number, share.least);
   }
-  const loose = tolerances(built, shares.redundancy, raise, least, over);
-  return { rest, worst, least, redundancy: shares.redundancy, governs, ...peaks(built.model, hung, rest, worst, elastic, shares), ...loose };
+  const { hooks, ...loose } = tolerances(built, rest, shares.redundancy, raise, least, over);
+  const most = peaks(built.model, hung, rest, worst, elastic, shares);
+  return { rest, worst, least, redundancy: shares.redundancy, governs, ...most, ...loose, anchors: most.anchors.map((force, a) => Math.max(force, hooks[a] ?? 0)) };
+}
+
+/** What tolerances add: to tilts and hooks by themselves, to runs through `raise`. */
+interface Loose extends Pick<Solved, 'unstableCorners' | 'failedCorner' | 'swept'> {
+  readonly tilts: readonly number[];
+  readonly hooks: readonly number[];
 }
 
 /** Every stated tolerance of centre and length; where the legs share freely, sharing at every corner of the centre as well. */
-function tolerances(built: Built, redundancy: number, raise: (s: number, value: number | null, by: 'sharing' | 'tolerance') => void, least: number[], over: (s: number) => number): Pick<Solved, 'unstableCorners' | 'failedCorner'> {
+function tolerances(built: Built, rest: HangResult, redundancy: number, raise: (s: number, value: number | null, by: 'sharing' | 'tolerance') => void, least: number[], over: (s: number) => number): Loose {
   const centres = built.bodies.flatMap(({ half }, body) => (half ? [{ body, half }] : []));
   const lengths = built.edges.map((one) => one.run.tolerance);
-  if (!centres.length && lengths.every((one) => one === 0)) return { unstableCorners: 0, failedCorner: null };
-  const swept = sweep(built.model, { centres, lengths });
-  if ('error' in swept) return { unstableCorners: 1, failedCorner: swept };
+  const watch = (placed: Placed): readonly number[] => [...placed.bodies.map((body) => body.tilt), ...placed.anchors.map((anchor) => size(anchor.force))];
+  const seen = watch(rest);
+  const loose = (most: readonly number[]): Pick<Loose, 'tilts' | 'hooks'> => ({ tilts: most.slice(0, rest.bodies.length), hooks: most.slice(rest.bodies.length) });
+  const dimensions = centres.flatMap(({ half }) => half.filter((width) => width > 0)).length + lengths.filter((width) => width > 0).length;
+  if (!dimensions) return { unstableCorners: 0, failedCorner: null, swept: 'nothing', ...loose(seen) };
+  const how = dimensions > everyCorner ? 'corners by sensitivity' : 'every corner';
+  const swept = sweep(built.model, { centres, lengths, quick: true }, watch);
+  if ('error' in swept) return { unstableCorners: 1, failedCorner: swept, swept: how, ...loose(seen) };
+  const most = loose(seen.map((value, i) => swept.watched[i]?.high ?? value));
+  const margin = how === 'every corner' ? 0 : quickMargin * built.model.bodies.reduce((sum, body) => sum + body.weight, 0);
   swept.tensions.forEach((range, s) => {
-    raise(s, range.high + over(s), 'tolerance');
+    raise(s, range.high + over(s) + margin, 'tolerance');
     least[s] = Math.min(least[s] as number, range.low);
   });
   if (redundancy > 0) for (const { body, half } of centres) {
     const shares = envelopeOverBox(built.model, body, half);
-    if ('error' in shares) return { unstableCorners: swept.unstable + 1, failedCorner: shares };
+    if ('error' in shares) return { unstableCorners: swept.unstable + 1, failedCorner: shares, swept: how, ...most };
     shares.slings.forEach((one, s) => raise(s, one.most === null ? null : one.most + over(s), 'tolerance'));
   }
-  return { unstableCorners: swept.unstable, failedCorner: null };
+  return { unstableCorners: swept.unstable, failedCorner: null, swept: how, ...most };
 }
 
 /** Worst pulls on points and hooks and worst compression of beams: over every sharing that is possible, and raised by what tolerances add to the runs there. */

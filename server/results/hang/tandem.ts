@@ -1,6 +1,6 @@
 // Two hooks that pull straight up on a load held as drawn or as a stage says, one line on each: shares by the balance of moments.
 import { boxCorners } from '../../mechanics/hang/index.ts';
-import { cross, dot, norm, type Mat3, rotate, scale, subtract, type Vec3 } from '../../mechanics/index.ts';
+import { cross, dot, norm, type Mat3, rotate, scale, subtract, transpose, type Vec3 } from '../../mechanics/index.ts';
 import type { Built } from './model.ts';
 
 export interface Share {
@@ -10,6 +10,7 @@ export interface Share {
   readonly least: readonly [number, number];
   readonly up: Vec3; // world up in the load's axes
   readonly tilt: number; // rad
+  readonly tiltMost: number; // over the box of the centre
   readonly depth: number; // of the centre under the line between the picks, m
 }
 export type NoShare = { readonly reason: string };
@@ -40,8 +41,9 @@ export function share(built: Built, edges: readonly [number, number], R: Mat3): 
   const fine = centres as readonly Hangs[];
   const [first] = fine as [Hangs];
   const over = (pick: (...values: number[]) => number) => [0, 1].map((i) => pick(...fine.map((one) => one.pulls[i] as number))) as unknown as readonly [number, number];
-  const up = rotate([R[0], R[3], R[6], R[1], R[4], R[7], R[2], R[5], R[8]], first.up);
-  return { edges, pulls: first.pulls, worst: over(Math.max), least: over(Math.min), up, tilt: Math.atan2(Math.hypot(up[0], up[1]), up[2]), depth: Math.min(...fine.map((one) => one.depth)) };
+  const ups = fine.map((one) => rotate(transpose(R), one.up));
+  const tilts = ups.map((up) => Math.atan2(Math.hypot(up[0], up[1]), up[2]));
+  return { edges, pulls: first.pulls, worst: over(Math.max), least: over(Math.min), up: ups[0] as Vec3, tilt: tilts[0] as number, tiltMost: Math.max(...tilts), depth: Math.min(...fine.map((one) => one.depth)) };
 }
 
 interface Hangs {

@@ -15,6 +15,7 @@ import { ratingsOf } from './ratings.ts';
 import { type Solved, solveRig } from './solve.ts';
 import { levelled, type Step } from './stages.ts';
 import { linesOf, pullsStraightUp, share } from './tandem.ts';
+import { type Stand, standing, standingOnLines } from './where.ts';
 
 export interface Way {
   /** What tells it from the other way: `baskets held`, `baskets running free`; '' where there is one. */
@@ -26,6 +27,7 @@ export interface Way {
   readonly solved: Solved | null;
   readonly pulls: Pulls | null;
   readonly loads: readonly HungLoad[];
+  readonly stand: Stand | null; // where everything stands
   readonly found: readonly ResultProblem[];
   readonly unjudged: readonly string[];
 }
@@ -53,21 +55,21 @@ export function hangWays(input: HangInput, step: Step, where: Item | null): read
 function way(input: HangInput, gripped: boolean, step: Step, where: Item | null): Way {
   const notes = new Notes();
   const own: HangInput = { ...input, notes, loads: input.loads.map((load) => levelled(load, step.R)) };
-  const none: Way = { words: '', figures: new Map(), because: [], falls: false, built: null, solved: null, pulls: null, loads: [], found: notes.problems, unjudged: [] };
+  const none: Way = { words: '', figures: new Map(), because: [], falls: false, built: null, solved: null, pulls: null, loads: [], stand: null, found: notes.problems, unjudged: [] };
   const open = (causes: readonly Cause[], more: Partial<Way> = {}): Way => ({ ...none, because: causes.length ? causes : [because('How it hangs is not known.', (where ?? input.legs[0]?.item)?.at as never)], ...more });
   const net = network(own.legs, gripped);
   const [first] = net.unbuilt;
   if (first) return open([notJudged(first.leg, first.why, notes)], { unjudged: [`the pull in ${first.why}`] });
   if (!net.nodes.some((node) => node.kind === 'hook')) return open([because('The legs hang from nothing.', (where ?? own.legs[0]?.item)?.at as never)]);
   const uses = new Map(own.gear.map((one) => [one.thing, one]));
+  const ratings = ratingsOf(own);
   const built = build(net, { loads: own.loads, beams: (thing) => own.table.points(thing.item), uses, table: own.table });
   if ('because' in built) return open(built.short ? [notes.add('hang-unsolved', built.short.leg.item.at, { load: own.loads[0]?.thing.name ?? 'the load', reason: built.short.reason }, `${built.short.reason}.`)] : built.because);
-  const ratings = ratingsOf(own);
   const boxOf = (load: Thing) => own.loads.find((one) => one.thing === load)?.body.box ?? null;
-  const read = (rig: Built, pulls: Pulls, solved: Solved | null, loads: readonly HungLoad[]): Way => {
+  const read = (rig: Built, pulls: Pulls, solved: Solved | null, loads: readonly HungLoad[], stand: Stand): Way => {
     const figures = figuresOf(built, pulls, uses, ratings);
     judge(own, rig, pulls, figures, solved, where);
-    return { ...none, figures, built: rig, solved, pulls, loads, unjudged: ratings.words };
+    return { ...none, figures, built: rig, solved, pulls, loads, stand, unjudged: ratings.words };
   };
   const why = hooksUnjudged(built);
   if (why) return open([notJudged(own.legs[0] as LegUse, why, notes)], { unjudged: [`the pull in ${why}`] });
@@ -77,14 +79,14 @@ function way(input: HangInput, gripped: boolean, step: Step, where: Item | null)
     const found = share(built, lines, step.R);
     if ('reason' in found) return open([unsolved(own, built, { error: 'two-hooks', name: null, reason: found.reason })], { built });
     if (found.depth < 0) return open([unstable(own, built, -found.depth)], { built, falls: true });
-    return read(built, pullsOfShare(built, found), null, hungOnLines(built, found, boxOf(built.bodies[0]?.thing as Thing)));
+    return read(built, pullsOfShare(built, found), null, hungOnLines(built, found, boxOf(built.bodies[0]?.thing as Thing)), standingOnLines(built, found, boxOf));
   }
   return freely(own, built, step, where, open, boxOf, read);
 }
 
 type Opens = (causes: readonly Cause[], more?: Partial<Way>) => Way;
 type Boxes = Parameters<typeof hungLoads>[2];
-type Reads = (rig: Built, pulls: Pulls, solved: Solved | null, loads: readonly HungLoad[]) => Way;
+type Reads = (rig: Built, pulls: Pulls, solved: Solved | null, loads: readonly HungLoad[], stand: Stand) => Way;
 
 /** Two hooks with several legs, rings or beams under them. */
 function onLines(input: HangInput, built: Built, step: Step, open: Opens, boxOf: Boxes, read: Reads): Way {
@@ -94,7 +96,9 @@ function onLines(input: HangInput, built: Built, step: Step, open: Opens, boxOf:
   const solved = solveRig(rig);
   if ('error' in solved) return open([unsolved(input, built, solved)], { built });
   if (overturns(solved.rest)) return open([unstable(input, built)], { built, solved, falls: true });
-  return read(rig, pullsOf(rig, solved), solved, hungLoads(rig, solved.rest, boxOf));
+  const ends = loses(solved);
+  if (ends) return open([unsolved(input, built, ends)], { built, solved });
+  return read(rig, pullsOf(rig, solved), solved, hungLoads(rig, solved.rest, boxOf), standing(rig, solved.rest, boxOf));
 }
 
 /** One hook, or hooks with places of their own: the load finds its attitude; a stage that asks for another is not worked out. */
@@ -109,14 +113,23 @@ function freely(input: HangInput, drawn: Built, step: Step, where: Item | null, 
   };
   if ('error' in solved) return inclined ? asked() : open([unsolved(input, built, solved)], { built });
   if (overturns(solved.rest)) return inclined ? asked() : open([unstable(input, built)], { built, solved, falls: true });
+  const ends = loses(solved);
+  if (ends) return open([unsolved(input, built, ends)], { built, solved });
   const limit = limitOn(input.plan, ['load'], 'tilt', Math.PI / 36, 'most').value;
   const loads = hungLoads(built, solved.rest, boxOf);
   if (inclined && loads.some((load) => awayFrom(load.up, step.R) > limit)) return asked();
-  return read(built, pullsOf(built, solved), solved, loads);
+  return read(built, pullsOf(built, solved), solved, loads, standing(built, solved.rest, boxOf));
 }
 
 /** It lets go of the pose drawn: no rest there, or one that is found only upside down. What merely turns far is tilted. */
 const overturns = (rest: Solved['rest']): boolean => rest.status === 'unstable' || (rest.turnsOver && rest.turned > Math.PI / 2);
+
+/** It rests as stated, but not everywhere within what is stated: at some ends of its tolerances it falls or finds no rest. */
+function loses({ unstableCorners, failedCorner }: Solved): { readonly error: string; readonly name: string | null; readonly reason: string } | null {
+  if (!unstableCorners && !failedCorner) return null;
+  const falls = unstableCorners > 0 && (!failedCorner || failedCorner.error === 'does-not-hang-as-drawn');
+  return { error: 'tolerances', name: null, reason: falls ? 'at an end of its tolerances it turns over' : 'at an end of its tolerances there is no position at rest' };
+}
 
 /** Hooks whose pull is not worked out, in words. */
 function hooksUnjudged({ hooks }: Built): string | null {

@@ -24,7 +24,11 @@ import type { Share } from './tandem.ts';
 /** Places in m. z points up, x across the page along the first load's own x; without hooks, from where the loads' axes begin. */
 export interface Stand {
   /** Hooks, rings and other shared gear, beam points and picks. */
-  readonly nodes: readonly { readonly thing: Thing; readonly kind: 'hook' | 'gear' | 'point' | 'pick'; readonly at: Vec3 }[];
+  readonly nodes: readonly {
+    readonly thing: Thing;
+    readonly kind: 'hook' | 'gear' | 'point' | 'pick';
+    readonly at: Vec3;
+  }[];
   readonly runs: readonly { readonly edge: Edge; readonly path: readonly Vec3[]; readonly slack: boolean }[];
   /** A beam's two ends, or the points of a frame in their order round it. */
   readonly beams: readonly { readonly thing: Thing; readonly outline: readonly Vec3[] }[];
@@ -68,12 +72,14 @@ export function standingOnLines(built: Built, found: Share, boxOf: Boxes): Stand
     const pick = sling?.path.find((one) => 'body' in one);
     return add(pick && 'body' in pick ? inBody(built, pose, pick) : [0, 0, 0], [0, 0, sling?.length ?? 0]);
   };
-  return headed(standAt(built, [pose], at, () => false, boxOf), true);
+  return headed(
+    standAt(built, [pose], at, () => false, boxOf),
+    true,
+  );
 }
 
 /** What is known of the loads of a plan whose rig is not worked out: as drawn, level, set side by side. */
 export function unhung(results: Results): Stand {
-  const used = new Set(results.legs.flatMap(({ steps }) => steps.map(({ thing }) => thing)));
   let from = 0;
   const parts = results.loads.map((load) => {
     const { box } = load.body;
@@ -82,7 +88,7 @@ export function unhung(results: Results): Stand {
     if (box) from += (box.max[0] - box.min[0]) * 1.25;
     const cog = load.cog.map(({ value }) => value);
     const centre = cog.includes(null) ? null : add(cog as unknown as Vec3, shift);
-    const picks = [...used].flatMap((thing) => {
+    const picks = results.plan.names.things.flatMap((thing) => {
       const at = thing.kind === 'pick' && thing.load === load.thing ? pickPlace(thing, layout) : null;
       return at ? [{ thing, kind: 'pick' as const, at: add(at, shift) }] : [];
     });
@@ -143,9 +149,10 @@ const axesOf = ({ rotation: R }: Pose): readonly [Vec3, Vec3, Vec3] => [
 const cornersOf = ({ min, max }: Box): readonly Vec3[] =>
   [min[2], max[2]].flatMap((z) => [min[1], max[1]].flatMap((y) => [min[0], max[0]].map((x): Vec3 => [x, y, z])));
 
-/** The ends of a beam along its axis; of a frame its points, in their order round the middle. */
+/** The ends of a beam along its axis; of a frame, whose points lie to its sides too, those points in their order round the middle. */
 function outlineOf({ axis, points }: Built['model']['bodies'][number]): readonly Vec3[] {
-  if (axis) return axis.map((x): Vec3 => [x, 0, 0]);
+  const aside = points.map(({ at }) => at[1]);
+  if (axis && Math.max(...aside) - Math.min(...aside) < 1e-6) return axis.map((x): Vec3 => [x, 0, 0]);
   const n = Math.max(1, points.length);
   const middle = [0, 1].map((d) => points.reduce((sum, { at }) => sum + (at[d] as number), 0) / n) as [number, number];
   const round = ({ at }: { readonly at: Vec3 }) => Math.atan2(at[1] - middle[1], at[0] - middle[0]);

@@ -5,7 +5,10 @@ vi.mock('../../../server/vocabulary/gear.ts', async (original) => {
   const real = await original<typeof import('../../../server/vocabulary/gear.ts')>();
   const { shackle } = real.gear;
   const added = { takes: 'amount', measures: 'length', above: 0, help: 'Inside width of its bow.' } as const;
-  return { ...real, gear: { ...real.gear, shackle: { ...shackle, clauses: { ...shackle.clauses, 'bow width': added } } } };
+  return {
+    ...real,
+    gear: { ...real.gear, shackle: { ...shackle, clauses: { ...shackle.clauses, 'bow width': added } } },
+  };
 });
 
 const { check } = await import('../../../server/workspace/memory.ts');
@@ -13,7 +16,8 @@ const { complete } = await import('../../../server/editor/complete.ts');
 const { hover } = await import('../../../server/editor/hover.ts');
 const { tokens } = await import('../../../server/editor/tokens.ts');
 
-const withLine = (line: string) => check({ 'gear.liftplan': `gear\n  shackle K1: weight 1 kg, capacity 4.75 t\n    ${line}\n` }, 'gear.liftplan');
+const withLine = (line: string) =>
+  check({ 'gear.liftplan': `gear\n  shackle K1: weight 1 kg, capacity 4.75 t\n    ${line}\n` }, 'gear.liftplan');
 
 test('it is read, with its unit', () => {
   expect(withLine('bow width 60 mm').findings).toEqual([]);
@@ -41,6 +45,8 @@ test('it has the colour of its kind', () => {
 });
 
 test('without the row it is not known', async () => {
-  const { gear } = await vi.importActual<typeof import('../../../server/vocabulary/gear.ts')>('../../../server/vocabulary/gear.ts');
+  const { gear } = await vi.importActual<typeof import('../../../server/vocabulary/gear.ts')>(
+    '../../../server/vocabulary/gear.ts',
+  );
   expect(gear.shackle.clauses).not.toHaveProperty('bow width');
 });

@@ -40,6 +40,13 @@ test('every statement and every finding stands in it', () => {
   expect(missing).toEqual([]);
 });
 
+test('no heading and no table stands twice', () => {
+  for (const pattern of [/^##+ .+$/gm, /^<!-- table: .+ -->$/gm]) {
+    const found = [...text.matchAll(pattern)].map(([line]) => line);
+    expect(found.filter((line, i) => found.indexOf(line) !== i && !line.startsWith('####'))).toEqual([]);
+  }
+});
+
 test('links within it lead somewhere', () => {
   const anchors = new Set(
     [...text.matchAll(/^#+ (.+)$/gm)].map(([, title = '']) =>
