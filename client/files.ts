@@ -4,7 +4,10 @@ import {
   LIST_FILES,
   type ListFilesAnswer,
   type ListFilesParams,
+  READ_BYTES,
   READ_FILE,
+  type ReadBytesAnswer,
+  type ReadBytesParams,
   type ReadFileAnswer,
   type ReadFileParams,
 } from '../server/protocol/messages.ts';
@@ -15,6 +18,9 @@ const mostFiles = 5_000;
 
 export function answerForFiles(server: Server): Disposable {
   server.onAsked<ReadFileParams, ReadFileAnswer>(READ_FILE, async ({ uri }) => ({ text: await readText(uri) }));
+  server.onAsked<ReadBytesParams, ReadBytesAnswer>(READ_BYTES, async ({ uri, most }) => ({
+    base64: await readBytes(Uri.parse(uri), most),
+  }));
   server.onAsked<ListFilesParams, ListFilesAnswer>(LIST_FILES, async ({ folderUri }) => ({
     uris: await listPlans(folderUri),
   }));
@@ -27,6 +33,23 @@ async function readText(uri: string): Promise<string | null> {
   } catch {
     return null;
   }
+}
+
+async function readBytes(uri: Uri, most: number): Promise<string | null> {
+  try {
+    if ((await workspace.fs.stat(uri)).size > most) return null;
+    return base64(await workspace.fs.readFile(uri));
+  } catch {
+    return null;
+  }
+}
+
+/** In pieces: a call takes only so many arguments. A multiple of three, so that the pieces join. */
+function base64(bytes: Uint8Array): string {
+  const piece = 3 * 8192;
+  let text = '';
+  for (let at = 0; at < bytes.length; at += piece) text += btoa(String.fromCharCode(...bytes.subarray(at, at + piece)));
+  return text;
 }
 
 async function listPlans(folderUri: string): Promise<string[]> {

@@ -16,7 +16,13 @@ export function levelFixes(asked: Asked, load: Thing): readonly Fix[] {
 }
 
 function titleOf({ changes, tilt }: Levelling, load: Thing, { system }: Asked): string {
-  const what = list(changes.map((change) => (change.kind === 'exchange' ? `${named(change.by.name)} for ${named(change.thing.name)}` : `${named(change.thing.name)} ${change.kind} ${lengthText(change.to, system)}`)));
+  const what = list(
+    changes.map((change) =>
+      change.kind === 'exchange'
+        ? `${named(change.by.name)} for ${named(change.thing.name)}`
+        : `${named(change.thing.name)} ${change.kind} ${lengthText(change.to, system)}`,
+    ),
+  );
   return `Level ${named(load.name)}: ${what} (then ${figures(system).any('rad', tilt, 'up')} out of level)`;
 }
 
@@ -30,15 +36,31 @@ function editsOf({ changes }: Levelling, asked: Asked): readonly Edit[] | null {
   return edits.filter((edit, i) => edits.findIndex((other) => same(edit, other)) === i);
 }
 
-const same = (a: Edit, b: Edit): boolean => a === b || (a.kind === 'replace' && b.kind === 'replace' && a.at.row === b.at.row && a.at.from === b.at.from && a.at.to === b.at.to && a.text === b.text);
+const same = (a: Edit, b: Edit): boolean =>
+  a === b ||
+  (a.kind === 'replace' &&
+    b.kind === 'replace' &&
+    a.at.row === b.at.row &&
+    a.at.from === b.at.from &&
+    a.at.to === b.at.to &&
+    a.text === b.text);
 
 /** The other sling's name in every leg that has this one; what it replaces is kept as spare. */
 function exchanged({ thing, by }: Extract<Change, { kind: 'exchange' }>, asked: Asked): readonly Edit[] {
   const name = /^[A-Za-z][A-Za-z0-9_-]*$/.test(by.name) ? by.name : `"${by.name.replace(/"/g, '""')}"`;
-  const steps = asked.results.legs.flatMap((leg) => leg.steps.filter((step) => step.thing === thing).map((step) => step.at));
+  const steps = asked.results.legs.flatMap((leg) =>
+    leg.steps.filter((step) => step.thing === thing).map((step) => step.at),
+  );
   const spare = by.item.clauses.get('spare')?.[0];
-  const back = !thing.library && thing.item.names.length === 1 && !thing.item.clauses.has('spare') ? addClause(asked, thing.item.nameAt, 'spare', '').edits : [];
-  return [...steps.map((at): Edit => ({ kind: 'replace', at, text: name })), ...back, ...(spare && by.item.names.length === 1 ? unspared(spare.at) : [])];
+  const back =
+    !thing.library && thing.item.names.length === 1 && !thing.item.clauses.has('spare')
+      ? addClause(asked, thing.item.nameAt, 'spare', '').edits
+      : [];
+  return [
+    ...steps.map((at): Edit => ({ kind: 'replace', at, text: name })),
+    ...back,
+    ...(spare && by.item.names.length === 1 ? unspared(spare.at) : []),
+  ];
 }
 
 /** Takes `spare` out of its line, with the comma before it. */
@@ -49,14 +71,21 @@ function unspared(at: Extract<Edit, { kind: 'replace' }>['at']): readonly Edit[]
 }
 
 /** The clause written anew; a line that stands for several items says one figure for all of them. */
-function amended({ kind, thing, to }: Extract<Change, { kind: 'set' | 'length' }>, changes: readonly Change[], asked: Asked): readonly Edit[] | null {
+function amended(
+  { kind, thing, to }: Extract<Change, { kind: 'set' | 'length' }>,
+  changes: readonly Change[],
+  asked: Asked,
+): readonly Edit[] | null {
   const { item } = thing;
   const alike = changes.filter((one) => one.kind === kind && one.thing.item === item && Math.abs(one.to - to) < 1e-9);
   if (alike.length < item.names.length) return null;
   const text = lengthText(to, asked.system);
   const own = item.clauses.get(kind)?.[0];
-  return own ? [{ kind: 'replace', at: own.valueAt, text }] : addClause(asked, item.nameAt, `${kind} ${text}`, '').edits;
+  return own
+    ? [{ kind: 'replace', at: own.valueAt, text }]
+    : addClause(asked, item.nameAt, `${kind} ${text}`, '').edits;
 }
 
 /** Whole millimetres, or quarters of an inch. */
-const lengthText = (metres: number, system: Asked['system']): string => write(metres, 'm', { system, unit: system === 'US' ? 'in' : 'mm', digits: 9, round: 'near' });
+const lengthText = (metres: number, system: Asked['system']): string =>
+  write(metres, 'm', { system, unit: system === 'US' ? 'in' : 'mm', digits: 9, round: 'near' });

@@ -1,6 +1,6 @@
 // `becket check`: every finding of plans and libraries, for people and for a build that must stop.
 import { cautions, type Finding, type Severity } from '../checks/index.ts';
-import { notStated, spotOf } from '../report/index.ts';
+import { countOpen, notStated, spotOf, standing } from '../report/index.ts';
 import type { Place } from '../syntax/types.ts';
 import type { Snapshot } from '../workspace/index.ts';
 import { exit } from './exit.ts';
@@ -68,5 +68,11 @@ function closing(snapshots: readonly Snapshot[], findings: number): string {
   const plans = snapshots.filter(({ plan }) => plan.head);
   if (findings) return cautions.checked(findings, plans.length);
   const subjects = [...new Set(plans.flatMap(({ plan }) => notStated(plan)))];
-  return cautions.nothingFound(plans.length, subjects.length ? subjects : ['whatever the text does not speak of']);
+  const open = plans.reduce((sum, snapshot) => sum + countOpen(standing(snapshot)), 0);
+  const unjudged = [...new Set(plans.flatMap(({ results }) => results.notJudged))];
+  return [
+    ...(open ? [cautions.openFigures(open)] : []),
+    ...(unjudged.length ? [cautions.notJudged(unjudged)] : []),
+    cautions.nothingFound(plans.length, subjects.length ? subjects : ['whatever the text does not speak of']),
+  ].join('\n');
 }

@@ -2,16 +2,21 @@
 import { existsSync, readdirSync, readFileSync, realpathSync, statSync } from 'node:fs';
 import { resolve, sep } from 'node:path';
 import { folderOf, relativePath } from '../report/index.ts';
-import { type Files, joined, notRelative } from '../workspace/index.ts';
+import { type Files, joined, mostBytes, notRelative } from '../workspace/index.ts';
 
 /** Identities are absolute paths with `/`. A text stays as it was when it was first read. */
 export function filesIn(root: string): Files {
   const read = new Map<string, string | null>();
+  const contents = new Map<string, Uint8Array | null>();
   let known: readonly string[] | null = null;
   return {
     read(file) {
       if (!read.has(file)) read.set(file, inside(root, file) ? readText(file) : null);
       return read.get(file) ?? null;
+    },
+    bytes(file) {
+      if (!contents.has(file)) contents.set(file, inside(root, file) ? readBytes(file) : null);
+      return contents.get(file) ?? null;
     },
     resolve(from, path) {
       const reason = notRelative(path);
@@ -60,6 +65,14 @@ function inside(root: string, file: string): boolean {
     return within(slashed(realpathSync(root)), slashed(realpathSync(file)));
   } catch {
     return false; // no such file
+  }
+}
+
+function readBytes(file: string): Uint8Array | null {
+  try {
+    return statSync(file).size <= mostBytes ? readFileSync(file) : null;
+  } catch {
+    return null; // the plan that names it says so
   }
 }
 

@@ -138,5 +138,5 @@ function write(made: Job, output: string): readonly string[] {
   const whole = wholeFile(terminal, targets, format, output);
   if (whole !== null) writeFile(whole, joined(made));
   else for (const { file, text } of sheets(made, placesIn(terminal, targets, format, output))) writeFile(file, text);
-  return [...new Set(read.plans.flatMap(({ snapshot }) => snapshot.plan.files.map(({ file }) => file)))];
+  return [...new Set(read.plans.flatMap(({ snapshot }) => [...snapshot.plan.files, ...snapshot.plan.attached.values()].flatMap(({ file }) => file ?? [])))];
 }

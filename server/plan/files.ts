@@ -5,6 +5,8 @@ import type { PlanProblem } from './types.ts';
 /** Where trees come from; the workspace keeps them. */
 export interface Source {
   tree(file: string): Tree | null; // null: cannot be read
+  /** What stands in a drawing or list; the same object while the file has the same content. Null: cannot be read. */
+  bytes(file: string): Uint8Array | null;
   resolve(from: string, path: string): { readonly file: string } | { readonly reason: string };
   elsewhere(from: string, path: string): readonly string[];
 }

@@ -1,4 +1,5 @@
 // Puts a plan together: its files, its items, its names. The same trees give the same objects.
+import { attach, withLists } from './attached.ts';
 import { bindItem, misplaced } from './bind.ts';
 import { type Source, type Taken, takeFiles } from './files.ts';
 import { environmentOf } from './lets.ts';
@@ -13,7 +14,11 @@ export function bindPlan(file: string, source: Source): BoundPlan {
     file,
     taken.files.map((part) => part.tree),
   );
-  const files = taken.files.map((part): PlanFile => ({ ...part, items: itemsOf(part, lets.environment) }));
+  const bound = taken.files.map((part): PlanFile => ({ ...part, items: itemsOf(part, lets.environment) }));
+  const { attached, problems: unattached } = attach(bound, source);
+  const files = bound.map(
+    (part): PlanFile => ({ ...part, items: part.items.map((item) => withLists(item, attached)) }),
+  );
   const { names, problems } = buildNames(files);
   const own = files[0]?.items ?? [];
   const head = own.find((item) => item.keyword === 'plan') ?? null;
@@ -26,8 +31,9 @@ export function bindPlan(file: string, source: Source): BoundPlan {
     head,
     units: unitsOf(head),
     names,
+    attached,
     items,
-    problems: [...taken.problems, ...lets.problems, ...problems, ...once(own)],
+    problems: [...taken.problems, ...unattached, ...lets.problems, ...problems, ...once(own)],
     opens: [
       ...files.flatMap((part) => opensOf(part)),
       ...taken.problems.filter((problem) => problem.slug === 'file-missing').map((problem) => problem.at),

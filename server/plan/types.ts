@@ -13,6 +13,7 @@ import type {
   TreeNode,
 } from '../syntax/types.ts';
 import type { ClauseRow, StatementRow } from '../vocabulary/index.ts';
+import type { Attachment } from './attached.ts';
 
 /** A coordinate or cell that may be unknown (`?`), deliberately nothing (`none`), or could not be read (null). */
 export type Cell = Quantity | 'unknown' | 'none' | null;
@@ -136,6 +137,7 @@ export interface PlanFacts extends SyntaxFacts {
     declare: string | null;
   };
   'file-missing': { path: string; reason: string; elsewhere: readonly string[] };
+  'list-row-unclear': { file: string; line: number; reason: string; more: number };
   'definition-circle': { names: readonly string[] };
   'material-unknown': { name: string; nearest: readonly { name: string; density: number }[] };
   'size-unknown': { designation: string; table: string; nearest: readonly { name: string; massPerLength: number }[] };
@@ -160,6 +162,8 @@ export interface BoundPlan {
   readonly head: Item | null; // the `plan` statement; null: a library
   readonly units: 'US' | 'metric';
   readonly names: Names;
+  /** Drawings and lists that its parts and loads name, by the item that names one. */
+  readonly attached: ReadonlyMap<Item, Attachment>;
   /** Top-level statements of the plan's own file, then of what it uses. */
   readonly items: readonly Item[];
   /** Facts of names, files and things no single statement knows. */

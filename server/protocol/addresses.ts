@@ -68,6 +68,10 @@ export class Addresses implements Files {
     return this.host.read(file);
   }
 
+  bytes(file: string): Uint8Array | null | undefined {
+    return this.host.bytes(file);
+  }
+
   resolve(from: string, path: string): { readonly file: string } | { readonly reason: string } {
     const reason = notRelative(path);
     if (reason !== null) return { reason };

@@ -4,9 +4,11 @@ import type { ExplainAnswer } from './messages.ts';
 export interface Host {
   /** Text of a file; null where there is none, undefined while it is being fetched: then `arrived` is told. */
   read(uri: string): string | null | undefined;
-  /** Lets go of a text that was fetched, because the file may have changed. */
+  /** What stands in a file of any kind; answers and comes in later as `read` does. */
+  bytes(uri: string): Uint8Array | null | undefined;
+  /** Lets go of what was fetched of a file, because the file may have changed. */
   forget(uri: string): void;
-  /** Hears of every text that has come in after `read` had to answer undefined. */
+  /** Hears of every file that has come in after `read` or `bytes` had to answer undefined. */
   arrived(listener: (uri: string) => void): void;
   /** The address behind links, so that a file reached in two ways is one file. */
   real(uri: string): string;

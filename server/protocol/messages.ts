@@ -130,6 +130,16 @@ export interface ReadFileAnswer {
   text: string | null;
 }
 
+/** Server → client, request: what stands in a drawing or list, at most `most` bytes; null where it cannot be read or is larger. */
+export const READ_BYTES = 'becket/readBytes';
+export interface ReadBytesParams {
+  uri: string;
+  most: number;
+}
+export interface ReadBytesAnswer {
+  base64: string | null;
+}
+
 /** Server → client, request: every `.liftplan` file below a folder. Asked by the browser's server. */
 export const LIST_FILES = 'becket/listFiles';
 export interface ListFilesParams {

@@ -1,10 +1,11 @@
 // The server as a process: speaks over standard input and output or the parent's channel, and reads files from disk.
-import { readFileSync, realpathSync } from 'node:fs';
+import { readFileSync, realpathSync, statSync } from 'node:fs';
 import { mkdtemp, readdir, readFile, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { basename, dirname, join } from 'node:path';
 import { createConnection, IPCMessageReader, IPCMessageWriter } from 'vscode-languageserver/node';
 import { URI } from 'vscode-uri';
+import { mostBytes } from '../workspace/index.ts';
 import type { Host } from './host.ts';
 import type { ExplainAnswer } from './messages.ts';
 import { serve } from './server.ts';
@@ -25,6 +26,7 @@ export function start(): void {
 
 const host: Host = {
   read: (uri) => readText(uri),
+  bytes: (uri) => readBytes(uri),
   forget: () => {},
   arrived: () => {},
   real,
@@ -58,6 +60,15 @@ function readText(uri: string): string | null {
     return readFileSync(path, 'utf8');
   } catch {
     return null; // no such file, or one that may not be read: the plan that takes it in says so
+  }
+}
+
+function readBytes(uri: string): Uint8Array | null {
+  const path = pathOf(uri);
+  try {
+    return path !== null && statSync(path).size <= mostBytes ? readFileSync(path) : null;
+  } catch {
+    return null; // the plan that names it says so
   }
 }
 

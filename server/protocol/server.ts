@@ -40,7 +40,7 @@ function begin(session: Session, folders: readonly string[]): void {
     const asked = connection.sendRequest('client/registerCapability', { registrations: [{ id: method, method, registerOptions }] });
     void session.tasks.during(asked).catch((error) => session.log(method, error));
   };
-  if (announced.watching) register('workspace/didChangeWatchedFiles', { watchers: [{ globPattern: '**/*.liftplan' }] });
+  if (announced.watching) register('workspace/didChangeWatchedFiles', { watchers: [{ globPattern: '**/*.liftplan' }, { globPattern: '**/*.{stl,STL,obj,OBJ,csv,CSV}' }] });
   if (announced.changedConfiguration) register('workspace/didChangeConfiguration', { section: 'becket' });
   if (announced.folders) {
     connection.workspace.onDidChangeWorkspaceFolders(({ added, removed }) => {

@@ -124,7 +124,7 @@ export class Session {
       if (this.workspace.isOpen(file)) continue;
       if (!this.workspace.reread(file)) continue;
       anew = true;
-      if (this.addresses.inFolder(file) && !this.survey.has(file)) this.survey.add(file);
+      if (file.endsWith('.liftplan') && this.addresses.inFolder(file) && !this.survey.has(file)) this.survey.add(file);
       this.survey.touch(file);
     }
     if (!anew) return;

@@ -114,7 +114,7 @@ function solidBody(thing: Thing, part: Part, layout: Layout, notes: Notes): Summ
   const count = placed.count;
   const number = count === null ? null : count * frames.length;
   if (placed.unplaced && count !== null && !item.opens.length)
-    notes.add('part-unplaced', item.nameAt, { part: thing.name }, '');
+    notes.add('part-unplaced', item.nameAt, { part: thing.name, copies: placed.spread ? 1 : count }, '');
   const weight = times(part.mass, number, item);
   const volume = part.volume
     ? times(part.volume, number, item)
@@ -164,7 +164,7 @@ function liquidBody(thing: Thing, part: Part, layout: Layout, notes: Notes): Sum
   const open3: Mass['open'] = [lies.because, lies.because, lies.because];
   const mass: Mass = { thing, weight: lies.mass, centre: lies.centre, slack: [0, 0, 0], open: open3, because: [] };
   if (!thing.item.clauses.has('inside') && !thing.item.clauses.has('at') && lies.mass.value !== null)
-    notes.add('part-unplaced', thing.item.nameAt, { part: thing.name }, '');
+    notes.add('part-unplaced', thing.item.nameAt, { part: thing.name, copies: 1 }, '');
   return {
     thing,
     weight: lies.mass,

@@ -197,7 +197,11 @@ function siteRows(
     const positions = item.children.filter((child) => child.keyword === 'position');
     const gross: Figures = cranes === 1 ? { 'gross load': totals.gross } : {};
     return things(item).flatMap((crane) => [
-      ...rows(named('crane', crane), { ...gross, headroom: leastOf(positions.map((one) => headroom.get(one))) }, item.at),
+      ...rows(
+        named('crane', crane),
+        { ...gross, headroom: leastOf(positions.map((one) => headroom.get(one))) },
+        item.at,
+      ),
       ...positions.flatMap((position) =>
         things(position).flatMap((thing) =>
           rows(named('position', thing), { ...gross, headroom: headroom.get(position) }, position.at),

@@ -1,5 +1,5 @@
 // What this version reads but does not work out: each leaves its result open, and the sheet's head says so.
-import type { BoundPlan } from '../plan/index.ts';
+import type { BoundPlan, Item } from '../plan/index.ts';
 import type { Notes } from './notes.ts';
 
 /** Notes each thing whose result stays open because nothing here judges it; returns them in words. */
@@ -10,19 +10,55 @@ export function notJudged(plan: BoundPlan, notes: Notes): readonly string[] {
     said.add(words);
   };
   for (const item of plan.items) {
+    if (item.keyword === 'rules') for (const words of ofRules(item)) said.add(words);
     if (item.file !== plan.file) continue;
-    if (item.keyword === 'crane')
-      for (const position of item.children)
-        if (position.keyword === 'position')
-          say(
-            position.at,
-            `The chart at ${position.names[0] ?? 'this position'}`,
-            "the crane's capacity used",
-            'crane capacity at each position',
-          );
+    for (const words of silent(item)) said.add(words);
+    if (item.keyword === 'crane') ofCrane(item, say);
     if (item.keyword === 'ground') say(item.at, 'The ground', 'the pressure on it', 'ground pressure');
     if (item.keyword === 'weather' && (item.clauses.has('wind limit') || item.clauses.has('sail area')))
       say(item.at, 'Wind', 'the wind limit for this load', 'wind on the load');
   }
   return [...said];
+}
+
+type Say = (at: Parameters<Notes['add']>[1], thing: string, result: string, words: string) => void;
+
+/** Nothing holds the gross load against a chart or a crane's capacity yet. */
+function ofCrane(crane: Item, say: Say): void {
+  const used = "the crane's capacity used";
+  for (const position of crane.children)
+    if (position.keyword === 'position')
+      say(position.at, `The chart at ${position.names[0] ?? 'this position'}`, used, 'crane capacity at each position');
+  const capacity = crane.clauses.get('capacity')?.[0];
+  if (capacity) say(capacity.at, `The capacity of ${crane.names[0] ?? 'this crane'}`, used, 'capacity of the crane');
+}
+
+/** Rules that nothing here asks for. */
+function ofRules(rules: Item): readonly string[] {
+  return rules.children.flatMap((child) =>
+    child.keyword === 'require'
+      ? ['what the rules require of a plan']
+      : child.keyword === 'category'
+        ? ['categories of lift under the rules']
+        : [],
+  );
+}
+
+/** Statements that are shown as written and held against nothing. */
+function silent(item: Item): readonly string[] {
+  const words: string[] = [];
+  if (item.keyword === 'approval' || item.keyword === 'record') words.push('approvals and records against the plan');
+  if (item.keyword === 'surroundings')
+    for (const child of item.children)
+      words.push(
+        child.keyword === 'power line'
+          ? 'distance to power lines'
+          : child.keyword === 'set-down'
+            ? 'what the load is set down on'
+            : 'distance to obstructions',
+      );
+  if (item.keyword === 'load' && item.clauses.has('stop at')) words.push('the reading at which the lift stops');
+  if (item.keyword === 'load' && item.children.some((child) => child.clauses.has('breakout')))
+    words.push('the pull that breaks the load free');
+  return words;
 }

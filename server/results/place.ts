@@ -25,6 +25,7 @@ export interface Placed {
   readonly open: readonly [readonly Cause[], readonly Cause[], readonly Cause[]];
   readonly slack: Vec3; // half the tolerance of its place, along the parent's axes
   readonly unplaced: boolean; // nothing says where it stands
+  readonly spread: boolean; // copies are said to stand somewhere, or there is one
   readonly count: number | null; // null: could not be read
 }
 
@@ -56,7 +57,7 @@ export class Layout {
         `${item.names[0]} stands on itself.`,
         names.slice(1, -1).map((one) => ({ at: one.nameAt, says: 'in the same circle' })),
       );
-      return { copies: [still], open: all([cause]), slack: [0, 0, 0], unplaced: false, count: 1 };
+      return { copies: [still], open: all([cause]), slack: [0, 0, 0], unplaced: false, spread: true, count: 1 };
     }
     this.running.push(item);
     const placed = this.work(item);
@@ -146,6 +147,7 @@ export class Layout {
       ]) as unknown as Placed['open'],
       slack: [0, 1, 2].map((i) => (start.slack[i] ?? 0) + (shift?.slack[i] ?? 0)) as unknown as Vec3,
       unplaced: (!words.length && item.keyword === 'part') || (!spread && count !== null && count > 1),
+      spread: spread || count === 1,
       count,
     };
   }

@@ -1,5 +1,15 @@
 // What hangs and what it weighs: gear of the legs, what hangs from something, and what is left over; and what each piece may carry.
-import { type BoundPlan, fold, has, type Item, lostCauses, namesOf, openLines, type Thing } from '../plan/index.ts';
+import {
+  type BoundPlan,
+  fold,
+  has,
+  type Item,
+  lostCauses,
+  namesOf,
+  openLines,
+  type Thing,
+  textOf,
+} from '../plan/index.ts';
 import { type Cause, type Derived, known, open, sum, unique } from '../quantities/derived.ts';
 import { nearest } from '../quantities/nearest.ts';
 import { gearKinds } from '../vocabulary/index.ts';
@@ -63,6 +73,7 @@ function use(thing: Thing, legs: readonly LegUse[], plan: BoundPlan, table: Gear
       '',
       legs.map((leg) => ({ at: leg.item.at, says: 'leg' })),
     );
+  if (legs.length) unfit(thing, table, notes);
   if (thing.name === item.names[0]) implausible(thing, each, capacity, table, notes);
   return {
     thing,
@@ -76,6 +87,30 @@ function use(thing: Thing, legs: readonly LegUse[], plan: BoundPlan, table: Gear
     legs,
     crane: craneOf(legs),
   };
+}
+
+/** Figures without which nothing can be said of a leg: a sling's length, a setting within its range, why a weight is none. */
+function unfit(thing: Thing, table: GearTable, notes: Notes): void {
+  const { item } = thing;
+  if (table.causes(item).length) return;
+  const absent = (word: string): boolean => table.given(item, word).state === 'absent';
+  const due = (clause: string, why: string): void => {
+    notes.add('clause-missing', item.nameAt, { item: thing.name, clause, why }, '');
+  };
+  if (item.keyword === 'sling' && absent('length') && absent('circumference'))
+    due('length', 'without it nothing can be said of angles and pulls');
+  if (table.given(item, 'weight').state === 'none' && !table.clause(item, 'from'))
+    due('from', '`none` needs the paper or rating that already holds its weight');
+  const set = table.given(item, 'set');
+  const most = table.given(item, 'take-up');
+  const at = table.clause(item, 'set')?.valueAt;
+  if (set.state === 'known' && most.state === 'known' && at && set.quantity.value > most.quantity.value)
+    notes.add(
+      'value-outside',
+      at,
+      { clause: 'set', value: at.row.text.slice(at.from, at.to), reason: 'it is more than its take-up' },
+      '',
+    );
 }
 
 /** The weight of so many alike. */
@@ -135,9 +170,24 @@ function leftUnused(plan: BoundPlan, gear: readonly GearUse[], legs: readonly Le
     if (one.hangs === 'left over')
       notes.add('left-unused', one.thing.item.nameAt, { item: one.thing.name, pick: false }, '');
   const used = new Set(legs.flatMap((leg) => leg.steps.map((step) => step.thing)));
+  picksUnrated(used, notes);
+  if (legs.some((leg) => leg.broken)) return; // the picks below a broken leg are its consequence
   for (const thing of plan.names.things)
     if (thing.kind === 'pick' && !used.has(thing) && !thing.library)
       notes.add('left-unused', thing.item.nameAt, { item: thing.name, pick: true }, '');
+  for (const load of plan.names.things)
+    if (load.kind === 'load' && !load.library && ![...used].some((thing) => thing.load === load))
+      notes.add('hang-unsolved', load.item.nameAt, { load: load.name, reason: 'no leg carries it' }, '');
+}
+
+/** Picks that carry need a capacity, but for edges and rounds, which the load itself is. */
+function picksUnrated(used: ReadonlySet<Thing>, notes: Notes): void {
+  for (const pick of used) {
+    if (pick.kind !== 'pick' || pick.item.clauses.has('capacity') || pick.item.opens.length) continue;
+    const kind = textOf(pick.item, 'kind');
+    if (kind !== 'edge' && kind !== 'round')
+      notes.add('gear-capacity-missing', pick.item.nameAt, { item: pick.name }, '');
+  }
 }
 
 /** The weight of all that hangs; open where a line of gear or rig cannot be read, a hook is missing, or a joint is not named. */

@@ -94,7 +94,7 @@ export interface LegUse {
 export interface ResultFacts extends PlanFacts {
   'geometry-impossible': { shape: string; reason: string; figures: readonly number[] };
   'cutout-outside': { cutout: string; volume: number; why: 'larger' | 'outside' | 'taken'; other: string | null };
-  'part-unplaced': { part: string };
+  'part-unplaced': { part: string; copies: number };
   'weight-unknown': { load: string };
   'weight-unplaced': { load: string; governing: number; difference: number };
   'evidence-disagrees': {

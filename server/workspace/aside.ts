@@ -9,7 +9,7 @@ import type { Snapshot } from './types.ts';
 export function aside(tree: Tree, version: number): Snapshot {
   const { file } = tree;
   const empty = readTree(file, '', language);
-  const bare = snapshotOf(file, version, { tree: (name) => (name === file ? empty : null), resolve: () => ({ reason: 'the file is set aside' }), elsewhere: () => [] });
+  const bare = snapshotOf(file, version, { tree: (name) => (name === file ? empty : null), bytes: () => null, resolve: () => ({ reason: 'the file is set aside' }), elsewhere: () => [] });
   const finding = says(tree);
   return { ...bare, tree, findings: [finding], own: [finding], setAside: true };
 }

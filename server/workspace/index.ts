@@ -4,6 +4,7 @@ export { memoryFiles } from './memory.ts';
 export { joined, notRelative } from './paths.ts';
 export { snapshotOf } from './snapshot.ts';
 export { type Counts, Survey } from './survey.ts';
+export { mostBytes } from './types.ts';
 export type { Files, Snapshot, Spot, TextChange } from './types.ts';
 export type { Replaced } from './document.ts';
 export { Workspace } from './workspace.ts';

@@ -6,7 +6,7 @@ import { snapshotOf } from './snapshot.ts';
 import type { Files, Snapshot } from './types.ts';
 
 /** The snapshot of one of the texts, by paths such as `library/yard.liftplan`. Throws where no text has that path. */
-export function check(texts: Readonly<Record<string, string>>, file: string): Snapshot {
+export function check(texts: Readonly<Record<string, string | Uint8Array>>, file: string): Snapshot {
   const files = memoryFiles(new Map(Object.entries(texts)));
   const trees = new Map<string, Tree | null>();
   const tree = (name: string): Tree | null => {
@@ -16,13 +16,20 @@ export function check(texts: Readonly<Record<string, string>>, file: string): Sn
     }
     return trees.get(name) ?? null;
   };
-  return snapshotOf(file, 0, { ...files, tree });
+  return snapshotOf(file, 0, { ...files, bytes: (name) => files.bytes(name) ?? null, tree });
 }
 
-/** Files whose texts stand in a map; nothing lies outside its top. */
-export function memoryFiles(texts: ReadonlyMap<string, string>): Files {
+/** Files whose texts or bytes stand in a map; nothing lies outside its top. */
+export function memoryFiles(texts: ReadonlyMap<string, string | Uint8Array>): Files {
   return {
-    read: (file) => texts.get(file) ?? null,
+    read: (file) => {
+      const text = texts.get(file);
+      return typeof text === 'string' ? text : null;
+    },
+    bytes: (file) => {
+      const text = texts.get(file);
+      return typeof text === 'string' ? new TextEncoder().encode(text) : (text ?? null);
+    },
     resolve(from, path) {
       const reason = notRelative(path);
       const file = reason === null ? joined(from.slice(0, Math.max(from.lastIndexOf('/'), 0)), path) : null;

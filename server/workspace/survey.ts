@@ -1,5 +1,10 @@
 // Which files of the opened folders are checked, which are due, and who takes in whom: the list behind "41 of 41 plans checked".
+import type { BoundPlan } from '../plan/types.ts';
 import type { Snapshot } from './types.ts';
+
+/** Whether a plan names a file that is not there. */
+export const missesFile = ({ files, attached }: BoundPlan): boolean =>
+  files.some(({ uses }) => uses.some((use) => use.file === null)) || [...attached.values()].some(({ bytes }) => bytes === null);
 
 interface Checked {
   readonly plan: boolean; // has a `plan` statement; else it is a library
@@ -55,8 +60,9 @@ export class Survey {
     this.due.delete(file);
     if (!snapshot) this.checked.delete(file);
     else {
-      const { files, head } = snapshot.plan;
-      this.checked.set(file, { plan: head !== null, takesIn: files.map((part) => part.file), misses: files.some(({ uses }) => uses.some((use) => use.file === null)) });
+      const { files, head, attached } = snapshot.plan;
+      const others = [...attached.values()].flatMap((one) => one.file ?? []);
+      this.checked.set(file, { plan: head !== null, takesIn: [...files.map((part) => part.file), ...others], misses: missesFile(snapshot.plan) });
     }
   }
 

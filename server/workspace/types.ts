@@ -17,10 +17,18 @@ export interface Snapshot {
   readonly setAside: boolean;
 }
 
+/** Larger drawings and lists are not read: a mesh of so many bytes has two million triangles. */
+export const mostBytes = 100_000_084;
+
 /** Reads files for the workspace: from disk, from the editor, or from memory in tests. */
 export interface Files {
   /** Text of a file; null where it cannot be read, undefined while it is still being fetched. */
   read(file: string): string | null | undefined;
+  /**
+   * What stands in a file of any kind, at most `mostBytes` of it; null where it cannot be read or is larger, undefined while
+   * it is still being fetched.
+   */
+  bytes(file: string): Uint8Array | null | undefined;
   /** The path `use` names, relative to a file, inside the opened folder; null with the reason where that is not allowed. */
   resolve(from: string, path: string): { readonly file: string } | { readonly reason: string };
   /** Files of that base name somewhere in the opened folder, as paths relative to the file. */

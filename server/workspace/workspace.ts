@@ -5,6 +5,7 @@ import { aside } from './aside.ts';
 import { digest } from './digest.ts';
 import { changed, type Document, openDocument, type Replaced } from './document.ts';
 import { snapshotOf } from './snapshot.ts';
+import { missesFile } from './survey.ts';
 import type { Files, Snapshot, TextChange } from './types.ts';
 import { treeOf, UnreadTree } from './unread.ts';
 
@@ -12,6 +13,8 @@ import { treeOf, UnreadTree } from './unread.ts';
 interface Kept {
   readonly snapshot: Snapshot;
   readonly read: ReadonlyMap<string, Tree | null>;
+  /** Drawings and lists, as they were. */
+  readonly attached: ReadonlyMap<string, Uint8Array | null>;
 }
 
 /** So many closed files keep their trees beside those that open ones take in. */
@@ -23,6 +26,7 @@ export class Workspace {
   private readonly open = new Map<string, Document>();
   private readonly closed = new Map<string, Tree | null>(); // null: cannot be read
   private readonly digests = new Map<string, number | null>(); // of every closed file that was read, though its tree is let go
+  private readonly attached = new Map<string, Uint8Array | null>();
   private readonly kept = new Map<string, Kept>();
   private readonly quarantined = new Set<string>();
   private readonly fetching = new Set<string>();
@@ -84,6 +88,7 @@ export class Workspace {
 
   /** Looks at a closed file again; true if its text is not what it was. */
   reread(file: string): boolean {
+    if (this.attached.has(file)) return this.rereadBytes(file);
     if (this.open.has(file)) return false;
     const before = this.digests.get(file);
     const text = before === undefined ? undefined : this.files.read(file);
@@ -99,7 +104,7 @@ export class Workspace {
 
   /** Files came or went: whoever misses one is looked at again. */
   forgetMissing(): void {
-    for (const [file, { snapshot }] of this.kept) if (snapshot.plan.files.some(({ uses }) => uses.some((use) => use.file === null))) this.kept.delete(file);
+    for (const [file, { snapshot }] of this.kept) if (missesFile(snapshot.plan)) this.kept.delete(file);
   }
 
   tree(file: string): Tree | null {
@@ -111,8 +116,9 @@ export class Workspace {
     const known = this.kept.get(file);
     if (known && this.holds(file, known)) return known.snapshot;
     const read = new Map<string, Tree | null>();
-    const snapshot = this.make(file, read);
-    if (snapshot && (this.open.has(file) || this.kept.size < mostClosed)) this.kept.set(file, { snapshot, read });
+    const attached = new Map<string, Uint8Array | null>();
+    const snapshot = this.make(file, read, attached);
+    if (snapshot && (this.open.has(file) || this.kept.size < mostClosed)) this.kept.set(file, { snapshot, read, attached });
     else this.kept.delete(file);
     return snapshot;
   }
@@ -120,7 +126,7 @@ export class Workspace {
   /** The picture that a file would give with another text; nothing of it is kept. Throws where the program fails on it. */
   imagined(file: string, text: string): Snapshot {
     const tree = readTree(file, text, language, this.tree(file) ?? undefined);
-    return snapshotOf(file, this.versionOf(file), { ...this.source(new Map(), file), tree: (name) => (name === file ? tree : this.tree(name)) });
+    return snapshotOf(file, this.versionOf(file), { ...this.source(new Map(), new Map(), file), tree: (name) => (name === file ? tree : this.tree(name)) });
   }
 
   /** Whether a snapshot is still what `snapshot` would give. */
@@ -136,18 +142,20 @@ export class Workspace {
 
   /** The files that a file takes in, itself among them, as of its last snapshot. */
   filesOf(file: string): readonly string[] {
-    return [...(this.kept.get(file)?.read.keys() ?? [])];
+    const known = this.kept.get(file);
+    return known ? [...known.read.keys(), ...known.attached.keys()] : [];
   }
 
-  private holds(file: string, { snapshot, read }: Kept): boolean {
+  private holds(file: string, { snapshot, read, attached }: Kept): boolean {
     if (snapshot.version !== this.versionOf(file)) return false;
     for (const [name, tree] of read) if (this.tree(name) !== tree) return false;
+    for (const [name, bytes] of attached) if (this.bytes(name) !== bytes) return false;
     return true;
   }
 
-  private make(file: string, read: Map<string, Tree | null>): Snapshot | null {
+  private make(file: string, read: Map<string, Tree | null>, attached: Map<string, Uint8Array | null>): Snapshot | null {
     const version = this.versionOf(file);
-    const source = this.source(read, file);
+    const source = this.source(read, attached, file);
     const tree = source.tree(file);
     if (!tree) return null;
     if (this.quarantined.has(file)) return aside(tree, version);
@@ -160,17 +168,47 @@ export class Workspace {
     }
   }
 
-  /** Files for the snapshot of one of them; notes which trees there were. One that is set aside is taken in unread. */
-  private source(read: Map<string, Tree | null>, asked: string): Source {
+  /** Files for the snapshot of one of them; notes which trees and attached files there were. One that is set aside is taken in unread. */
+  private source(read: Map<string, Tree | null>, attached: Map<string, Uint8Array | null>, asked: string): Source {
     return {
       tree: (name) => {
         const tree = this.tree(name);
         read.set(name, tree);
         return tree && name !== asked && this.quarantined.has(name) ? new UnreadTree(name, tree.rows) : tree;
       },
+      bytes: (name) => {
+        const bytes = this.bytes(name);
+        attached.set(name, bytes);
+        return bytes;
+      },
       resolve: (from, path) => this.files.resolve(from, path),
       elsewhere: (from, path) => this.files.elsewhere(from, path),
     };
+  }
+
+  /** A drawing or list as it was when it was first read, so that a keystroke reads none. */
+  private bytes(file: string): Uint8Array | null {
+    const known = this.attached.get(file);
+    if (known !== undefined) return known;
+    const bytes = this.files.bytes(file);
+    if (bytes === undefined) {
+      this.fetching.add(file);
+      return null;
+    }
+    this.fetching.delete(file);
+    this.attached.set(file, bytes);
+    return bytes;
+  }
+
+  /** Looks at a drawing or list again; true if there is another content, which then has an identity of its own. */
+  private rereadBytes(file: string): boolean {
+    const before = this.attached.get(file) ?? null;
+    const now = this.files.bytes(file);
+    if (now === undefined || !alike(before, now)) {
+      this.attached.delete(file);
+      return true;
+    }
+    return false;
   }
 
   private closedTree(file: string): Tree | null {
@@ -195,7 +233,11 @@ export class Workspace {
     const loose = [...this.closed.keys()].filter((file) => !used.has(file));
     for (const file of loose.slice(0, Math.max(loose.length - mostClosed, 0))) this.closed.delete(file);
     for (const file of this.kept.keys()) if (!this.open.has(file)) this.kept.delete(file);
+    for (const file of this.attached.keys()) if (!used.has(file)) this.attached.delete(file);
   }
 }
 
 const digestOf = (text: string | null): number | null => (text === null ? null : digest(text));
+
+const alike = (a: Uint8Array | null, b: Uint8Array | null): boolean =>
+  a === null || b === null ? a === b : a.length === b.length && a.every((byte, i) => byte === b[i]);

@@ -2,6 +2,7 @@
 // `npm run fuzz` makes 20,000 of them; FUZZ_RIGS and FUZZ_SEED choose others.
 import { expect, test } from 'vitest';
 import { drawFrom } from '../support/random-rigs.ts';
+import { seeded } from '../support/rigs.ts';
 import { rigText } from '../support/hanging.ts';
 import { randomPlan } from '../support/random-plans.ts';
 import { check } from '../../server/workspace/memory.ts';
@@ -9,15 +10,6 @@ import type { Snapshot } from '../../server/workspace/types.ts';
 
 const total = Number(process.env.FUZZ_RIGS ?? 400);
 const seed = Number(process.env.FUZZ_SEED ?? 1);
-
-/** Park and Miller's generator (1988): the same rigs everywhere. */
-function from(state: number): () => number {
-  let now = state % 2147483647 || 1;
-  return () => {
-    now = (now * 48271) % 2147483647;
-    return (now - 1) / 2147483646;
-  };
-}
 
 const run = (text: string): { readonly snapshot: Snapshot; readonly spent: number } => {
   const before = process.cpuUsage();
@@ -45,7 +37,7 @@ function sound({ results }: Snapshot, text: string): void {
 
 for (const wild of [false, true]) {
   test(`${total / 2} ${wild ? 'spoiled' : 'sound'} rigs, seed ${seed}`, { timeout: 120_000 + total * 60 }, () => {
-    const draw = drawFrom(from(seed * 7919 + (wild ? 1 : 0)));
+    const draw = drawFrom(seeded(seed * 7919 + (wild ? 1 : 0)));
     const slow: string[] = [];
     let hung = 0;
     for (let i = 0; i < total / 2; i++) {

@@ -1,8 +1,23 @@
 // Published figures against the program's own code: rows as data, each with its source and tolerance; none may be dropped.
 import { readdirSync, readFileSync } from 'node:fs';
 import { afterAll, describe, expect, test } from 'vitest';
-import { bar, material, pipe, section, sheet } from '../../server/catalog/index.ts';
-import { axisRotation, below, centreOf, interior, levels, type Shape, solid } from '../../server/mechanics/index.ts';
+import {
+  bar,
+  chokeAngleFactor,
+  chokerFactor,
+  type Construction,
+  designFactor,
+  eyeboltFactor,
+  greatestRating,
+  material,
+  pipe,
+  ropeBendOnCurve,
+  section,
+  shackleFactor,
+  sheet,
+  temperatureRange,
+} from '../../server/catalog/index.ts';
+import { axisRotation, bendEfficiency, below, centreOf, interior, levels, type Shape, solid } from '../../server/mechanics/index.ts';
 import { add, type Quantity, quantity } from '../../server/quantities/quantity.ts';
 import { asDensity, joined } from '../../server/quantities/units.ts';
 
@@ -19,6 +34,8 @@ interface Row {
   readonly parts?: readonly Part[];
   readonly depth?: string; // of liquid in a shape that lies on its side
   readonly terms?: readonly string[];
+  readonly form?: string; // a construction of sling or a kind of gear
+  readonly mass?: string; // the rating it is of, or its diameter
 }
 
 /** A shape with its sizes as text; `pipe` and `schedule`, `section` or `bar` are looked up. */
@@ -38,6 +55,7 @@ interface Part {
 const rowsDue: Readonly<Record<string, number>> = {
   'bars-and-sheets.json': 57,
   'densities.json': 117,
+  'hitches.json': 69,
   'pipes.json': 68,
   'sections.json': 106,
   'worked-weights.json': 56,
@@ -78,6 +96,38 @@ afterAll(() => {
 type Reckon = (row: Row) => number | undefined;
 const near = (reckon: Reckon) => (row: Row, due: number) => Math.abs((reckon(row) ?? Number.NaN) / due - 1);
 
+const atMost = (reckon: Reckon) => (row: Row, due: number) => Math.max(0, (reckon(row) ?? Number.NaN) / due - 1);
+const atLeast = (reckon: Reckon) => (row: Row, due: number) => Math.max(0, 1 - (reckon(row) ?? Number.NaN) / due);
+const at = (row: Row): number => measure(row.of ?? '').value;
+const rating = (row: Row): number => measure(row.mass ?? '').value;
+const choked = (row: Row): number => chokerFactor(row.form as Construction).share;
+const bent = (row: Row): number | undefined => {
+  const [formula, curve] = [bendEfficiency(at(row)), ropeBendOnCurve(at(row))];
+  return formula === null || curve === null ? undefined : Math.min(formula, curve);
+};
+const natural = (3 / 4) * Math.PI;
+
+/** What hitches, bends, angles and heat leave of gear. */
+const gear: Readonly<Record<string, (row: Row, due: number) => number>> = {
+  'choke angle': near((row) => chokeAngleFactor(at(row), null).share),
+  'choked tag': near((row) => rating(row) * chokeAngleFactor(at(row), null).share),
+  'choked, at most': atMost((row) => choked(row) * chokeAngleFactor(at(row), choked(row)).share),
+  choker: near(choked),
+  'choked tag, natural': near((row) => rating(row) * choked(row) * chokeAngleFactor(natural, choked(row)).share),
+  'choked tag, at most': atMost((row) => rating(row) * choked(row) * chokeAngleFactor(natural, choked(row)).share),
+  'bending factor': near((row) => 1 / (bendEfficiency(at(row)) ?? Number.NaN)),
+  'bend, at most': atMost(bent),
+  'basket, at most': atMost((row) => 2 * rating(row) * (bent(row) ?? Number.NaN)),
+  'side load': near((row) => shackleFactor(at(row))?.share),
+  'side loaded': near((row) => rating(row) * (shackleFactor(at(row))?.share ?? Number.NaN)),
+  eyebolt: near((row) => eyeboltFactor(at(row))?.share),
+  'eyebolt, at most': atMost((row) => eyeboltFactor(at(row))?.share),
+  hottest: near((row) => (temperatureRange(row.form ?? '')?.to ?? Number.NaN) + 273.15),
+  'usual leg, at least': atLeast((row) => greatestRating(row.form ?? '', rating(row)) ?? undefined),
+  'usual leg, at most': atMost((row) => greatestRating(row.form ?? '', rating(row)) ?? undefined),
+  'design factor': near((row) => designFactor(row.form ?? '')?.factor),
+};
+
 /** What each kind of row asks the program for, and how far that is from the printed figure (as a share of it). */
 const errors: Readonly<Record<string, (row: Row, due: number) => number>> = {
   density: near((row) => material(row.of ?? '')?.density),
@@ -105,6 +155,7 @@ const errors: Readonly<Record<string, (row: Row, due: number) => number>> = {
   'centre z': near((row) => together(row).centre?.[2]),
   'liquid weight': near((row) => liquid(row).mass),
   'liquid centre': near((row) => liquid(row).height),
+  ...gear,
   sum: near((row) => (row.terms ?? []).map(measure).reduce(plus).value),
 };
 

@@ -8,9 +8,11 @@ export const clearanceShort = check({
   severity: 'error',
   effect: 'stands',
   says: ({ facts }, { system }) => {
-    if ('a' in facts) return `${capital(facts.a)} runs through ${named(facts.b)} as the load hangs; it has to go clear.`;
+    if ('a' in facts)
+      return `${capital(facts.a)} runs through ${named(facts.b)} as the load hangs; it has to go clear.`;
     const [needed, tip] = figures(system).atMost('m', facts.needed + facts.limit, facts.tip);
-    const least = facts.limit > 0 ? `, of which ${figures(system).any('m', facts.limit, 'up')} is left over (${facts.rule})` : '';
+    const least =
+      facts.limit > 0 ? `, of which ${figures(system).any('m', facts.limit, 'up')} is left over (${facts.rule})` : '';
     return `Headroom at ${named(facts.position)}: load and rigging reach up to ${needed}${least}; the tip stands at ${tip}.`;
   },
 });

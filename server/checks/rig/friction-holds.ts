@@ -8,7 +8,9 @@ export const frictionHolds = check({
   severity: 'warning',
   effect: 'stands',
   says: ({ facts }, { system }) => {
-    const slips = facts.over ? 'it would turn over' : `it hangs ${figures(system).any('rad', facts.angle, 'up')} otherwise`;
+    const slips = facts.over
+      ? 'it would turn over'
+      : `it hangs ${figures(system).any('rad', facts.angle, 'up')} otherwise`;
     return `${named(facts.load)} is held in ${list(facts.slings.map(named))} by friction only: where the sling runs, ${slips}.`;
   },
 });

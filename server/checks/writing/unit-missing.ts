@@ -9,15 +9,51 @@ export const unitMissing = check({
   effect: 'open',
   says: ({ facts }) =>
     `${facts.number} of what? ${capital(facts.clause)} needs a unit of ${bare(facts.dimension)}: ${list(ordered(facts).slice(0, named), 'or')}.`,
-  fixes: ({ at, facts }) => {
+  fixes: ({ at, facts }, { system }) => {
     const text = written(at);
     const before = /^[-−]?[\d.,/ ½¼¾⅛⅜⅝⅞-]+$/.test(text) ? text : /^\S+$/.test(text) ? `${text} * 1` : `(${text}) * 1`;
-    return ordered(facts).map((unit) => rewrite(at, `${before} ${unit}`, { preferred: facts.units.length === 1 }));
+    return usual(ordered(facts), system).map((unit) =>
+      rewrite(at, `${before} ${unit}`, { preferred: facts.units.length === 1 }),
+    );
   },
 });
 
-/** A sentence names so many units; the fixes offer all. */
+/** A sentence names so many units, and so many are offered to write. */
 const named = 6;
+const offered = 4;
+
+const american = new Set([
+  'in',
+  'ft',
+  'yd',
+  'in2',
+  'ft2',
+  'in3',
+  'ft3',
+  'yd3',
+  'US gal',
+  'lb',
+  'oz',
+  'kip',
+  'short ton',
+  'lbf',
+  'kipf',
+  'psi',
+  'psf',
+  'ksi',
+  'lb/ft',
+  'lb/ft2',
+  'lb/ft3',
+  'mph',
+  'ft/s',
+  'degF',
+]);
+
+/** The units of the plan's own system first. */
+const usual = (units: readonly string[], system: 'US' | 'metric'): readonly string[] => {
+  const own = (unit: string): boolean => american.has(unit) === (system === 'US');
+  return [...units.filter(own), ...units.filter((unit) => !own(unit))].slice(0, offered);
+};
 
 /** The unit that its neighbours have comes first. */
 const ordered = ({ unit, units }: { readonly unit?: string; readonly units: readonly string[] }): readonly string[] =>

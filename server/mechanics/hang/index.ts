@@ -5,6 +5,7 @@ export { type Peak, type Sections, sectionForces } from './beam.ts';
 export { describe } from './describe.ts';
 export { diagonalPairs } from './diagonals.ts';
 export { boxCorners, type Envelope, envelope, envelopeOverBox, extremeSharings, withTensions } from './envelope.ts';
+export { follow } from './follow.ts';
 export { type Adjustable, type LevelLengths, type Levelled, levelByLengths, levelOneHook } from './level.ts';
 export type * from './model.ts';
 export { type Hung, hang, solve } from './solve.ts';

@@ -42,7 +42,7 @@ export function drawing({ view, scene }: SketchView, frame: Frame, scale: Scale,
   for (const { sign, spot } of signs) if (sign.is === 'hook') groups.sign(sign, spot);
   for (const { stroke, spots } of strokes) groups.stroke(stroke, spots);
   for (const { sign, spot } of signs) if (sign.is !== 'hook') groups.sign(sign, spot);
-  for (const { box } of boxes) groups.add(box.label, [lowest(box.corners.map(scale.toPage))], [], 4, box.at);
+  for (const { box } of boxes) groups.add(box.label, underside(box.corners.map(scale.toPage)), [], 4, box.at);
   const segments = [
     ...strokes.flatMap(({ stroke, spots }) => (stroke.is === 'plumb' ? [] : segmentsOf(spots, stroke.closed))),
     ...boxes.flatMap(({ lines }) => [...lines.visible, ...lines.hidden]),
@@ -67,7 +67,7 @@ export function drawing({ view, scene }: SketchView, frame: Frame, scale: Scale,
       ...boxes.map(({ box, lines }) => boxHtml(lines, identity(box.at))),
       ...ordered(strokes).map(({ stroke, spots }) => strokeHtml(stroke, spots, identity(stroke.at))),
       ...ordered(signs).map(({ sign, spot }) => signHtml(sign, spot, identity(sign.at))),
-      ...placed.flatMap(({ group, place }) => (place ? labelHtml(group.lines, place, group.clear, identity) : [])),
+      ...placed.flatMap(({ group, place }) => (place ? labelHtml(group.lines, place, identity) : [])),
     ]),
     homeless: placed.flatMap(({ group, place }) => (place ? [] : group.lines.map(({ text }) => text))),
   };
@@ -95,10 +95,12 @@ const ordered = <T extends { readonly stroke: Stroke } | { readonly sign: Sign }
 
 const messageRect = ({ width }: Frame): Rect => ({ x: 0, y: 0, width, height: 3 * lineHeight + 12 });
 
-/** Middle of the lower side of what is around these spots. */
-function lowest(spots: readonly Spot[]): Spot {
+/** Along the lower side of what is around these spots, the middle first. */
+function underside(spots: readonly Spot[]): readonly Spot[] {
   const across = spots.map(([x]) => x);
-  return [(Math.min(...across) + Math.max(...across)) / 2, Math.max(...spots.map(([, y]) => y))];
+  const [left, right] = [Math.min(...across), Math.max(...across)];
+  const bottom = Math.max(...spots.map(([, y]) => y));
+  return [0.5, 0.3, 0.7, 0.15, 0.85].map((share): Spot => [left + share * (right - left), bottom]);
 }
 
 function segmentsOf(spots: readonly Spot[], closed = false): readonly Segment[] {
@@ -147,7 +149,7 @@ const fallsOn = (a: readonly Spot[], b: readonly Spot[]): boolean =>
   a.length === b.length && a.every(([x, y], i) => Math.hypot(x - (b[i]?.[0] ?? 0), y - (b[i]?.[1] ?? 0)) < near);
 
 /** The lines of a label, set towards what they name, with a thin leader where they stand away from it. */
-function labelHtml(lines: readonly Row[], { rect, anchor }: PlacedLabel, clear: number, identity: Identity): Html {
+function labelHtml(lines: readonly Row[], { rect, anchor, leader }: PlacedLabel, identity: Identity): Html {
   const right = rect.x + rect.width;
   const side = right <= anchor[0] ? 'end' : rect.x >= anchor[0] ? 'start' : 'middle';
   const x = { start: rect.x + 3, middle: rect.x + rect.width / 2, end: right - 3 }[side];
@@ -155,14 +157,9 @@ function labelHtml(lines: readonly Row[], { rect, anchor }: PlacedLabel, clear: 
     ({ text, over, at }, i) =>
       html`<text class="label${over ? ' over' : null}" x="${fixed(x)}" y="${fixed(rect.y + 13 + i * lineHeight)}" text-anchor="${side}"${identity(at)}>${text}</text>`,
   );
-  const edge: Spot = [clamp(anchor[0], rect.x, right), clamp(anchor[1], rect.y, rect.y + rect.height)];
-  const away = Math.hypot(edge[0] - anchor[0], edge[1] - anchor[1]);
-  const leader =
-    away > clear + 14
-      ? html`<line class="leader" x1="${fixed(edge[0])}" y1="${fixed(edge[1])}" x2="${fixed(anchor[0])}" y2="${fixed(anchor[1])}"/>
+  const line = leader
+    ? html`<line class="leader" x1="${fixed(leader[0][0])}" y1="${fixed(leader[0][1])}" x2="${fixed(leader[1][0])}" y2="${fixed(leader[1][1])}"/>
 `
-      : null;
-  return html`${leader}${join(texts)}`;
+    : null;
+  return html`${line}${join(texts)}`;
 }
-
-const clamp = (value: number, low: number, high: number): number => Math.min(Math.max(value, low), high);

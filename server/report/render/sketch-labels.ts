@@ -16,13 +16,14 @@ export interface Rect {
   readonly height: number;
 }
 
-/** A label's place, its text set from the left, and the spot it stands for. */
+export type Segment = readonly [from: Spot, to: Spot];
+
+/** A label's place, the spot it stands for, and the thin line between them where they stand apart. */
 export interface PlacedLabel {
   readonly rect: Rect;
   readonly anchor: Spot;
+  readonly leader: Segment | null;
 }
-
-export type Segment = readonly [from: Spot, to: Spot];
 
 export const lineHeight = 15;
 const padding = 3;
@@ -37,9 +38,11 @@ export function placeLabels(
   spots: readonly Spot[],
 ): readonly (PlacedLabel | null)[] {
   const full = [...taken];
+  const lines = [...segments];
   return labels.map((label) => {
-    const found = best(label, area, full, segments, spots);
+    const found = best(label, area, full, lines, spots);
     if (found) full.push(found.rect);
+    if (found?.leader) lines.push(found.leader);
     return found;
   });
 }
@@ -59,16 +62,26 @@ function best(
     if (cost >= least) break;
     const rect = { x, y, width, height };
     if (!within(rect, area) || full.some((other) => overlap(rect, other))) continue;
+    const leader = leaderTo(rect, anchor, clear);
     const crossed = segments.filter((segment) => crosses(segment, rect)).length;
     const covered = spots.filter((spot) => inside(spot, rect, 5)).length;
-    const total = cost + 200 * crossed + 200 * covered;
+    const through = leader ? full.filter((other) => crosses(leader, other)).length : 0;
+    const total = cost + 200 * (crossed + covered + through);
     if (total < least) {
       least = total;
-      found = { rect, anchor };
+      found = { rect, anchor, leader };
     }
   }
   return found;
 }
+
+/** From the label's nearest edge to its spot; none where it stands close by. */
+function leaderTo({ x, y, width, height }: Rect, anchor: Spot, clear: number): Segment | null {
+  const edge: Spot = [clamp(anchor[0], x, x + width), clamp(anchor[1], y, y + height)];
+  return Math.hypot(edge[0] - anchor[0], edge[1] - anchor[1]) > clear + 14 ? [edge, anchor] : null;
+}
+
+const clamp = (value: number, low: number, high: number): number => Math.min(Math.max(value, low), high);
 
 interface Candidate {
   readonly anchor: Spot;

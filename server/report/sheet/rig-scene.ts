@@ -12,7 +12,10 @@ export function sceneOf(context: Context, stand: Stand, stage: string | null): S
   const figures = new Figures(context, stage);
   return {
     strokes: [...plumbLines(stand), ...stand.runs.map((run) => runStroke(run, figures)), ...beams(stand, figures)],
-    signs: [...nodeSigns(stand, figures), ...stand.loads.flatMap(centreSign)],
+    signs: [
+      ...nodeSigns(stand, figures),
+      ...stand.loads.flatMap((load) => centreSign(load, figures.outOfLevel(load.thing))),
+    ],
     boxes: stand.loads.flatMap((load) => boxOf(load, figures.outOfLevel(load.thing))),
     axes: stand.loads[0]?.axes ?? null,
     open: '',
@@ -26,7 +29,7 @@ export const openScene = (stand: Stand, because: string): Scene => ({
     ...stand.nodes.map(
       ({ thing, at }): Sign => ({ is: 'pick', place: at, label: plain(thing.name), at: [thing.item.at] }),
     ),
-    ...stand.loads.flatMap(centreSign),
+    ...stand.loads.flatMap((load) => centreSign(load, '')),
   ],
   boxes: stand.loads.flatMap((load) => boxOf(load, '')),
   axes: stand.loads[0]?.axes ?? null,
@@ -65,7 +68,7 @@ const beams = ({ beams }: Stand, figures: Figures): readonly Stroke[] =>
 function plumbLines({ nodes, loads }: Stand): readonly Stroke[] {
   const heights = [
     ...nodes.map(({ at }) => at[2]),
-    ...loads.flatMap(({ corners }) => corners?.map(([, , z]) => z) ?? []),
+    ...loads.flatMap(({ corners, centre }) => [...(corners ?? []), ...(centre ? [centre] : [])].map(([, , z]) => z)),
   ];
   const lowest = Math.min(...heights);
   return nodes.flatMap(({ thing, kind, at }): readonly Stroke[] =>
@@ -83,8 +86,11 @@ function nodeSigns({ nodes }: Stand, figures: Figures): readonly Sign[] {
   }));
 }
 
-const centreSign = ({ thing, centre }: LoadStand): readonly Sign[] =>
-  centre ? [{ is: 'centre', place: centre, label: plain('centre'), at: [thing.item.at] }] : [];
+/** Where the load has no outline, its name stands at its centre. */
+function centreSign({ thing, centre, corners }: LoadStand, outOfLevel: string): readonly Sign[] {
+  const label: Label = corners ? plain('centre') : { name: `centre of ${thing.name}`, figures: outOfLevel };
+  return centre ? [{ is: 'centre', place: centre, label, at: [thing.item.at] }] : [];
+}
 
 const boxOf = ({ thing, corners }: LoadStand, outOfLevel: string): readonly BoxOutline[] =>
   corners ? [{ corners, label: { name: thing.name, figures: outOfLevel }, at: [thing.item.at] }] : [];
@@ -108,7 +114,7 @@ class Figures {
 
   compression(thing: Thing): string {
     const text = this.text(thing, 'compression');
-    return text && `${text} compression`;
+    return text && !text.startsWith('0 ') ? `${text} compression` : '';
   }
 
   /** Not in a stage, which says itself how the load lies. */

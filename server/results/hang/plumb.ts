@@ -1,12 +1,12 @@
 // Two hooks that pull straight up with several legs, rings or beams under them: each finds its place over what it carries, and one is
 // raised until the load has the attitude wanted.
-import { type HangError, type HangModel, type NodeRef, solve } from '../../mechanics/hang/index.ts';
+import { follow, type HangError, type HangModel, type Hung, type NodeRef, solve } from '../../mechanics/hang/index.ts';
 import { type Mat3, rotate, transpose, type Vec3 } from '../../mechanics/index.ts';
 import type { Built } from './model.ts';
 
 /** How far over its hook a hoist line is taken to hang from, in lengths of the rig: so far that it is plumb wherever the hook goes. */
 const overhead = 20;
-const mostRounds = 40;
+const mostRounds = 24;
 /** Left over at the end: of the rig's length between hook and line, and of the attitude, rad. */
 const exact = 1e-8;
 
@@ -26,7 +26,7 @@ export function plumb(built: Built, R: Mat3): ReturnType<typeof found> {
 
 /**
  * The rig with each hook on a long plumb line, its second hook as high as the attitude R of the load asks for. The places of
- * hooks are found by Broyden's method (1965) on their distance and difference in height; each round is a cold solve.
+ * hooks are found by Broyden's method (1965) on their distance and difference in height; each round follows the one before.
  */
 function found(built: Built, R: Mat3): Built | HangError | { readonly reason: string } {
   const { model } = built;
@@ -39,9 +39,12 @@ function found(built: Built, R: Mat3): Built | HangError | { readonly reason: st
   const along = rotate(transpose(R), [direction[0], direction[1], 0]); // in the load's axes
   const wanted = rotate(R, along)[2];
   const at = (spacing: number, height: number): HangModel => onLines(built, R, [direction[0] * spacing, direction[1] * spacing, height], reach * overhead);
+  let near: Hung | null = null; // where it hung last: found cold once, then followed
   const miss = (spacing: number, height: number): readonly [number, number] | HangError => {
-    const hung = solve(at(spacing, height), { quick: true });
+    const moved = at(spacing, height);
+    const hung: Hung | HangError = (near && follow(near, moved.anchors.map((anchor) => anchor.at))) ?? solve(moved, { quick: true });
     if ('error' in hung) return hung;
+    near = hung;
     const place = (k: number, d: number): number => hung.pose.p[3 * (model.bodies.length + model.particles.length + k) + d] as number;
     const now = (place(1, 0) - place(0, 0)) * direction[0] + (place(1, 1) - place(0, 1)) * direction[1];
     const r = hung.pose.rotation.subarray(9 * load, 9 * load + 9);

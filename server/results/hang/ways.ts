@@ -1,4 +1,5 @@
 // One attitude of what hangs, in the one or two ways its baskets can lie: the rig built, solved, read out and held against limits.
+import { solve } from '../../mechanics/hang/index.ts';
 import type { Item, Thing } from '../../plan/index.ts';
 import type { Cause } from '../../quantities/derived.ts';
 import { because, Notes } from '../notes.ts';
@@ -105,17 +106,20 @@ function onLines(input: HangInput, built: Built, step: Step, open: Opens, boxOf:
 function freely(input: HangInput, drawn: Built, step: Step, where: Item | null, open: Opens, boxOf: Boxes, read: Reads): Way {
   const inclined = step.angle !== null;
   const built: Built = inclined ? { ...drawn, model: { ...drawn.model, bodies: drawn.model.bodies.map((body, b) => (drawn.bodies[b]?.thing.kind === 'load' ? { ...body, orientation: step.R } : body)) } } : drawn;
-  const solved = solveRig(built);
+  const limit = limitOn(input.plan, ['load'], 'tilt', Math.PI / 36, 'most').value;
   const asked = (): Way => {
     if (built.hooks.length > 1) return open([unsolved(input, built, { error: 'two-hooks', name: null, reason: 'hooks at these places do not hold it as the stage says' })], { built });
     const name = where?.names[0] ?? '';
     return open([input.notes.add('not-judged', where?.at as never, { thing: `Stage ${name}`.trim(), result: 'what each item takes in it' }, 'On one hook a load does not stay inclined by itself: what sets it so is not in the plan.')], { built, unjudged: ['stages that incline a load on one hook'] });
   };
+  // Whether it stays as the stage says, before more is worked out of it.
+  const first = inclined ? solve(built.model, { quick: true }) : null;
+  if (first && ('error' in first || first.turned > limit)) return asked();
+  const solved = solveRig(built);
   if ('error' in solved) return inclined ? asked() : open([unsolved(input, built, solved)], { built });
   if (overturns(solved.rest)) return inclined ? asked() : open([unstable(input, built)], { built, solved, falls: true });
   const ends = loses(solved);
   if (ends) return open([unsolved(input, built, ends)], { built, solved });
-  const limit = limitOn(input.plan, ['load'], 'tilt', Math.PI / 36, 'most').value;
   const loads = hungLoads(built, solved.rest, boxOf);
   if (inclined && loads.some((load) => awayFrom(load.up, step.R) > limit)) return asked();
   return read(built, pullsOf(built, solved), solved, loads, standing(built, solved.rest, boxOf));

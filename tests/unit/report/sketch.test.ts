@@ -336,7 +336,7 @@ describe('any rig', () => {
   const rig = fc.record({
     name,
     hook: name,
-    picks: fc.array(place, { minLength: 1, maxLength: 7 }),
+    picks: fc.array(place, { minLength: 1, maxLength: 5 }),
     length: fc.integer({ min: 20, max: 150 }),
   });
   const written = ({
@@ -367,9 +367,9 @@ ${picks.map((_, i) => `  leg "H ${hook}" > S${i} > P${i}`).join('\n')}
         expect(legs(text, idOf)).toBe(html);
         expect(page(sheet(text), 'A4')).not.toMatch(/<(?:img|script|a)\b|\son\w+=["']|[\u202e\u200b]/);
       }),
-      { seed: 7, numRuns: 60 },
+      { seed: 7, numRuns: 40 },
     );
-  });
+  }, 60_000);
 
   test('labels find a place apart from one another, or none', () => {
     const area = { x: 0, y: 0, width: 300, height: 200 };

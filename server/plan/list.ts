@@ -1,0 +1,223 @@
+// Reads a bill of materials (CSV) into items: one part a row, with its weight and its place; or why a row cannot be used.
+//
+// The first row names the columns: name and weight are due, count, x, y and z may stand there, others are passed over. A unit
+// stands in the head (`weight kg`, `x (mm)`) or in the cell. Nothing is guessed: a row that could be read in two ways is a fault.
+import { dimensions, same } from '../quantities/dimension.ts';
+import { quantity } from '../quantities/quantity.ts';
+import { asMass, joined } from '../quantities/units.ts';
+import { clausesOf, statements } from '../vocabulary/index.ts';
+import { type CsvRow, csvRows } from './csv.ts';
+import { fold } from './fold.ts';
+import type { BoundClause, BoundValue, Item } from './types.ts';
+
+/** A row that cannot be used, by its line in the file, from 1. */
+export interface ListFault {
+  readonly line: number;
+  readonly reason: string;
+}
+
+interface ListRead {
+  readonly items: readonly Item[];
+  readonly faults: readonly ListFault[];
+}
+
+/** More rows than this are not read. */
+export const mostRows = 5_000;
+
+const kept = new WeakMap<Item, { readonly bytes: Uint8Array; readonly read: ListRead }>();
+
+/** The rows of a list as items; the same objects as before while statement and file are the same. */
+export function listOf(list: Item, bytes: Uint8Array): ListRead {
+  const before = kept.get(list);
+  if (before?.bytes === bytes) return before.read;
+  const { entries, faults } = entriesOf(bytes);
+  const read = { items: entries.map((entry) => itemOf(list, entry)), faults };
+  kept.set(list, { bytes, read });
+  return read;
+}
+
+/** One row: `mass` (kg) is that of all its copies together, `at` (m) the centre of them. */
+export interface Entry {
+  readonly line: number;
+  readonly name: string;
+  readonly mass: number;
+  readonly count: number;
+  readonly each: string; // the cell of the weight, for the source
+  readonly at: readonly [number, number, number] | null;
+}
+
+const fileFault = (line: number, reason: string) => ({ entries: [], faults: [{ line, reason }] });
+
+/** The rows of a bill in a file's bytes. Never throws. */
+export function entriesOf(bytes: Uint8Array): { readonly entries: readonly Entry[]; readonly faults: readonly ListFault[] } {
+  let text: string;
+  try {
+    text = new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+  } catch {
+    return fileFault(1, 'the file is not in UTF-8; save it as CSV in UTF-8');
+  }
+  const { rows, unclosed } = csvRows(text);
+  if (unclosed !== null) return fileFault(unclosed, 'its quotation marks do not close');
+  const filled = rows.filter(({ fields }) => fields.some((field) => field.trim() !== ''));
+  const [head, ...body] = filled;
+  if (!head) return fileFault(1, 'the file is empty');
+  const columns = columnsOf(head);
+  if (typeof columns === 'string') return fileFault(head.line, columns);
+  if (!body.length) return fileFault(head.line, 'no row stands under it');
+  if (body.length > mostRows) return fileFault(body[mostRows]?.line ?? 1, 'it has more than 5,000 rows');
+  const pointed = body.some(({ fields }) => numbersOf(columns, fields).some(surelyDecimal));
+  const entries: Entry[] = [];
+  const faults: ListFault[] = [];
+  const names = new Set<string>();
+  for (const row of body) {
+    const entry = entryOf(row, columns, pointed);
+    if (typeof entry === 'string') faults.push({ line: row.line, reason: entry });
+    else {
+      const name = names.has(fold(entry.name)) ? `${entry.name} (row ${row.line})` : entry.name;
+      names.add(fold(name));
+      entries.push({ ...entry, name });
+    }
+  }
+  return { entries, faults };
+}
+
+type Field = 'name' | 'weight' | 'count' | 'x' | 'y' | 'z';
+interface Column {
+  readonly index: number;
+  readonly unit: string | null;
+}
+type Columns = Partial<Record<Field, Column>> & { readonly width: number };
+
+/** Which column is what; a sentence where the first row does not say. */
+function columnsOf({ fields }: CsvRow): Columns | string {
+  const found: Partial<Record<Field, Column>> = {};
+  for (const [index, text] of fields.entries()) {
+    const [, word = '', bracketed, bare] = /^(name|weight|count|x|y|z)(?:\s*[([]([^)\]]+)[)\]]|\s+(.+))?$/i.exec(text.trim()) ?? [];
+    const field = word.toLowerCase() as Field;
+    if (!word) continue;
+    if (found[field]) return `it has two columns "${field}"`;
+    const unit = (bracketed ?? bare)?.trim() ?? null;
+    const wrong = unit === null ? null : wrongUnit(field, unit);
+    if (wrong) return wrong;
+    found[field] = { index, unit };
+  }
+  if (!found.name || !found.weight) {
+    const other = fields.length === 1 ? /[;\t|]/.exec(fields[0] ?? '')?.[0] : undefined;
+    if (other) return `its columns are parted by ${other === '\t' ? 'tabs' : `"${other}"`}; save it with commas`;
+    return `it names no column "${found.name ? 'weight' : 'name'}"`;
+  }
+  const axes = (['x', 'y', 'z'] as const).filter((axis) => found[axis]);
+  if (axes.length !== 0 && axes.length !== 3) return 'a place takes three columns: x, y and z';
+  return { ...found, width: fields.length };
+}
+
+function wrongUnit(field: Field, unit: string): string | null {
+  if (field === 'name' || field === 'count') return `"${field}" takes no unit, "${unit}" stands behind it`;
+  return scaleOf(field, unit) === null ? `"${unit}" is no unit of ${field === 'weight' ? 'weight' : 'length'} known here` : null;
+}
+
+/** kg or m in one such unit. */
+function scaleOf(field: Field, unit: string): number | null {
+  const known = joined(unit);
+  if (!known || known.offset !== 0) return null;
+  const one = quantity(known.factor, known.dimension);
+  if (field === 'weight') return asMass(one)?.value ?? null;
+  return same(known.dimension, dimensions.length) ? known.factor : null;
+}
+
+function entryOf({ line, fields }: CsvRow, columns: Columns, pointed: boolean): Entry | string {
+  if (fields.length > columns.width && fields.slice(columns.width).some((field) => field.trim() !== ''))
+    return 'it has more fields than the first row; a comma in a name or number needs quotation marks round it';
+  if (fields.length < columns.width) return 'it has fewer fields than the first row';
+  const cell = (field: Field): string => fields[columns[field]?.index ?? -1]?.trim() ?? '';
+  const name = cell('name').replace(/\s+/g, ' ');
+  if (name === '') return 'it has no name';
+  if (/[\p{Cc}\p{Cf}"]/u.test(name)) return 'its name has a quotation mark or a character that does not show';
+  const weight = figure(cell('weight'), 'weight', columns.weight?.unit ?? null, pointed);
+  if (typeof weight === 'string') return weight;
+  if (!(weight > 0)) return 'its weight is not above zero; a weight that is not known cannot stand in a list';
+  const count = columns.count ? countOf(cell('count')) : 1;
+  if (typeof count === 'string') return count;
+  const at = placeOf(cell, columns, pointed);
+  if (typeof at === 'string') return at;
+  return { line, name, mass: weight * count, count, each: cell('weight'), at };
+}
+
+function countOf(text: string): number | string {
+  const count = /^\d{1,5}$/.test(text) ? Number(text) : Number.NaN;
+  return count >= 1 && count <= 10_000 ? count : `its count "${text}" is not a whole number from 1 to 10,000`;
+}
+
+function placeOf(cell: (field: Field) => string, columns: Columns, pointed: boolean): Entry['at'] | string {
+  const axes = ['x', 'y', 'z'] as const;
+  if (!columns.x || axes.every((axis) => cell(axis) === '')) return null;
+  const figures = axes.map((axis) => figure(cell(axis), axis, columns[axis]?.unit ?? null, pointed));
+  return figures.find((one) => typeof one === 'string') ?? (figures as unknown as [number, number, number]);
+}
+
+/** A number as written for people: grouped by commas or not, with a point before its decimals. */
+const numeric = /^([-+\u2212]?)(\d{1,3}(?:,\d{3})+|\d+)(\.\d+)?/;
+
+/** A cell in kg or m; a sentence where it is none. */
+function figure(text: string, field: Field, unit: string | null, pointed: boolean): number | string {
+  if (text === '') return `it has no ${field}`;
+  const said = `its ${field} "${text}"`;
+  if (/^[-+\u2212]?\d+,\d+(?!,?\d)/.test(text) && !numeric.exec(text)?.[2]?.includes(','))
+    return `${said} has a comma where decimals begin; write a point`;
+  const [all, sign = '', whole = '', decimals = ''] = numeric.exec(text) ?? [];
+  if (all === undefined) return `${said} is not a number`;
+  const rest = text.slice(all.length).trim();
+  const own = rest === '' ? unit : rest;
+  if (/^[,.\d]/.test(rest)) return `${said} is not a number`;
+  if (decimals.length === 4 && whole.length <= 3 && whole !== '0' && !whole.includes(',') && !pointed)
+    return `${said} may mean thousands or decimals; write ${whole},${decimals.slice(1)} in quotation marks, or ${whole}${decimals}0`;
+  const value = Number(whole.replaceAll(',', '') + decimals) * (sign === '' || sign === '+' ? 1 : -1);
+  if (own === null) return value === 0 && field !== 'weight' ? 0 : `${said} has no unit, in the cell or in the first row`;
+  const scale = scaleOf(field, own);
+  return scale === null ? `${said}: "${own}" is no unit of ${field === 'weight' ? 'weight' : 'length'} known here` : value * scale;
+}
+
+const numbersOf = (columns: Columns, fields: readonly string[]): readonly string[] =>
+  (['weight', 'x', 'y', 'z'] as const).map((field) => fields[columns[field]?.index ?? -1]?.trim() ?? '');
+
+/** A number that shows the point to be that of decimals: `0.350`, `12.5`, `1250.125`, `1,250.125`. */
+const surelyDecimal = (text: string): boolean => {
+  const [, , whole = '', decimals = ''] = numeric.exec(text) ?? [];
+  return decimals !== '' && (decimals.length !== 4 || whole.length > 3 || whole === '0');
+};
+
+/** A part of that weight, standing for its row; its places are the path in the list's line. */
+function itemOf(list: Item, entry: Entry): Item {
+  const at = list.value?.valueAt ?? list.at;
+  const rows = clausesOf('part');
+  const clause = (keyword: string, value: BoundValue): [string, readonly BoundClause[]] => [
+    keyword,
+    [{ keyword, row: rows[keyword] as BoundClause['row'], at, keywordAt: at, valueAt: at, value }],
+  ];
+  const path = list.value?.value?.kind === 'text' ? list.value.value.text : '';
+  const copies = entry.count === 1 ? '' : `: ${entry.count} of ${entry.each}`;
+  const lengths = entry.at?.map((x) => quantity(x, dimensions.length));
+  const by = list.clauses.get('by');
+  return {
+    node: list.node,
+    file: list.file,
+    keyword: 'part',
+    row: statements.part as Item['row'],
+    names: [entry.name],
+    at,
+    nameAt: at,
+    value: null,
+    clauses: new Map([
+      clause('item', { kind: 'quantity', quantity: quantity(entry.mass, dimensions.mass) }),
+      clause('from', { kind: 'text', text: `${path}, row ${entry.line}${copies}` }),
+      ...(lengths ? [clause('at', { kind: 'point', at: lengths as unknown as BoundPoint['at'] })] : []),
+      ...(by ? [['by', by] as [string, readonly BoundClause[]]] : []),
+    ]),
+    children: [],
+    parentKeyword: list.parentKeyword,
+    problems: [],
+    opens: [],
+  };
+}
+
+type BoundPoint = Extract<BoundValue, { kind: 'point' }>;
