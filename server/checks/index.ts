@@ -62,6 +62,7 @@ import { footInchMarks } from './writing/foot-inch-marks.ts';
 import { hashAfterNumber } from './writing/hash-after-number.ts';
 import { hiddenCharacter } from './writing/hidden-character.ts';
 import { indentUnclear } from './writing/indent-unclear.ts';
+import { listRowUnclear } from './writing/list-row-unclear.ts';
 import { lineUnreadable } from './writing/line-unreadable.ts';
 import { nameReserved } from './writing/name-reserved.ts';
 import { nameUnknown } from './writing/name-unknown.ts';
@@ -90,6 +91,7 @@ export const checks: { readonly [S in keyof ResultFacts]: Check<S> } = {
   'hidden-character': hiddenCharacter,
   'indent-unclear': indentUnclear,
   'line-unreadable': lineUnreadable,
+  'list-row-unclear': listRowUnclear,
   'name-reserved': nameReserved,
   'name-unknown': nameUnknown,
   'not-judged': notJudged,

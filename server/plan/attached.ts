@@ -36,7 +36,11 @@ export function attach(
       const found = endings[kind][0].test(path) ? source.resolve(file, path) : { reason: endings[kind][1] };
       const bytes = 'file' in found ? source.bytes(found.file) : null;
       const reason =
-        'reason' in found ? found.reason : bytes ? null : 'there is no such file, or it is too large or cannot be opened';
+        'reason' in found
+          ? found.reason
+          : bytes
+            ? null
+            : 'there is no such file, or it is too large or cannot be opened';
       if (reason !== null)
         problems.push({
           slug: 'file-missing',
@@ -83,7 +87,7 @@ const grown = new WeakMap<Item, Item>();
 
 /** The item with the rows of each list under it as parts beside the list; the same object as before while they are the same. */
 export function withLists(item: Item, attached: ReadonlyMap<Item, Attachment>): Item {
-  if (!wanting(item).some((one) => one.keyword === 'list')) return item;
+  if (item.keyword === 'list' || !wanting(item).some((one) => one.keyword === 'list')) return item;
   const children = item.children.flatMap((child): readonly Item[] => {
     const bytes = child.keyword === 'list' ? attached.get(child)?.bytes : null;
     return [withLists(child, attached), ...(bytes ? listOf(child, bytes).items : [])];

@@ -219,13 +219,7 @@ function bindValue(value: Value, row: ClauseRow, clause: string, sheet: Sheet): 
     case 'subject':
       return bindSubject(value, sheet);
     case 'date':
-      return /^\d{4}-\d{2}-\d{2}$/.test(value.text) && isDay(value.text)
-        ? { kind: 'date', iso: value.text }
-        : note(sheet, 'value-outside', value.span, {
-            clause,
-            value: value.text,
-            reason: 'there is no such day; write year-month-day',
-          });
+      return bindDate(value.text, value.span, sheet, clause);
     case 'word': {
       const cell = value.amount && amount(value.amount, sheet, clause, measure);
       return value.amount && (cell === null || typeof cell === 'string')
@@ -340,6 +334,15 @@ function inside(value: BoundValue, row: ClauseRow, clause: string, span: Span, s
       );
   }
   return value;
+}
+
+function bindDate(text: string, span: Span, sheet: Sheet, clause: string): BoundValue | null {
+  if (/^\d{4}-\d{2}-\d{2}$/.test(text) && isDay(text)) return { kind: 'date', iso: text };
+  return note(sheet, 'value-outside', span, {
+    clause,
+    value: text,
+    reason: 'there is no such day; write year-month-day',
+  });
 }
 
 /** Is there such a day? */

@@ -15,6 +15,7 @@ import type { Amount, Expression, PointValue, QuantityPart, Row, Span, UnitText 
 import type { Measure } from '../vocabulary/index.ts';
 import { fold } from './fold.ts';
 import { dimensionOf, fit, measureName } from './measure.ts';
+import { trigonometry } from './trigonometry.ts';
 import type { Cell, PlanFacts, PlanProblem } from './types.ts';
 
 /** What a name of an expression stands for: a value, `open` (declared, but not known), or null (no such name). */
@@ -196,30 +197,6 @@ function call(
           } as never),
     );
   return trigonometry(expression.fn, angle) ?? outside('it grows without end there');
-}
-
-/** sin, cos, tan with the ends of the angle's tolerance; null at a pole of tan. */
-function trigonometry(fn: string, angle: Quantity): Quantity | null {
-  const f = fn === 'sin' ? Math.sin : fn === 'cos' ? Math.cos : Math.tan;
-  const turning = fn === 'sin' ? Math.PI / 2 : 0; // first angle at which sin or cos turns back
-  const values = [angle.low, angle.value, angle.high].map(f);
-  if (fn === 'tan') {
-    if (
-      Math.abs(Math.cos(angle.value)) < 1e-12 ||
-      Math.floor(angle.low / Math.PI + 0.5) !== Math.floor(angle.high / Math.PI + 0.5)
-    )
-      return null;
-  } else
-    for (let k = Math.ceil((angle.low - turning) / Math.PI); turning + k * Math.PI <= angle.high; k++)
-      values.push(f(turning + k * Math.PI));
-  return {
-    value: f(angle.value),
-    low: Math.min(...values),
-    high: Math.max(...values),
-    dimension: none,
-    percent: false,
-    bare: true,
-  };
 }
 
 function extreme(

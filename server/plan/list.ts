@@ -49,7 +49,10 @@ export interface Entry {
 const fileFault = (line: number, reason: string) => ({ entries: [], faults: [{ line, reason }] });
 
 /** The rows of a bill in a file's bytes. Never throws. */
-export function entriesOf(bytes: Uint8Array): { readonly entries: readonly Entry[]; readonly faults: readonly ListFault[] } {
+export function entriesOf(bytes: Uint8Array): {
+  readonly entries: readonly Entry[];
+  readonly faults: readonly ListFault[];
+} {
   let text: string;
   try {
     text = new TextDecoder('utf-8', { fatal: true }).decode(bytes);
@@ -92,7 +95,8 @@ type Columns = Partial<Record<Field, Column>> & { readonly width: number };
 function columnsOf({ fields }: CsvRow): Columns | string {
   const found: Partial<Record<Field, Column>> = {};
   for (const [index, text] of fields.entries()) {
-    const [, word = '', bracketed, bare] = /^(name|weight|count|x|y|z)(?:\s*[([]([^)\]]+)[)\]]|\s+(.+))?$/i.exec(text.trim()) ?? [];
+    const [, word = '', bracketed, bare] =
+      /^(name|weight|count|x|y|z)(?:\s*[([]([^)\]]+)[)\]]|\s+(.+))?$/i.exec(text.trim()) ?? [];
     const field = word.toLowerCase() as Field;
     if (!word) continue;
     if (found[field]) return `it has two columns "${field}"`;
@@ -113,7 +117,9 @@ function columnsOf({ fields }: CsvRow): Columns | string {
 
 function wrongUnit(field: Field, unit: string): string | null {
   if (field === 'name' || field === 'count') return `"${field}" takes no unit, "${unit}" stands behind it`;
-  return scaleOf(field, unit) === null ? `"${unit}" is no unit of ${field === 'weight' ? 'weight' : 'length'} known here` : null;
+  return scaleOf(field, unit) === null
+    ? `"${unit}" is no unit of ${field === 'weight' ? 'weight' : 'length'} known here`
+    : null;
 }
 
 /** kg or m in one such unit. */
@@ -172,9 +178,12 @@ function figure(text: string, field: Field, unit: string | null, pointed: boolea
   if (decimals.length === 4 && whole.length <= 3 && whole !== '0' && !whole.includes(',') && !pointed)
     return `${said} may mean thousands or decimals; write ${whole},${decimals.slice(1)} in quotation marks, or ${whole}${decimals}0`;
   const value = Number(whole.replaceAll(',', '') + decimals) * (sign === '' || sign === '+' ? 1 : -1);
-  if (own === null) return value === 0 && field !== 'weight' ? 0 : `${said} has no unit, in the cell or in the first row`;
+  if (own === null)
+    return value === 0 && field !== 'weight' ? 0 : `${said} has no unit, in the cell or in the first row`;
   const scale = scaleOf(field, own);
-  return scale === null ? `${said}: "${own}" is no unit of ${field === 'weight' ? 'weight' : 'length'} known here` : value * scale;
+  return scale === null
+    ? `${said}: "${own}" is no unit of ${field === 'weight' ? 'weight' : 'length'} known here`
+    : value * scale;
 }
 
 const numbersOf = (columns: Columns, fields: readonly string[]): readonly string[] =>

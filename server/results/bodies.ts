@@ -10,7 +10,7 @@ import {
   unionOf,
   type Vec3,
 } from '../mechanics/index.ts';
-import { given, type Item, lostCauses, openLines, type Thing, textOf } from '../plan/index.ts';
+import { given, type Item, lostCauses, lostLists, openLines, type Thing, textOf } from '../plan/index.ts';
 import { type Cause, type Derived, known, open, sum, unique } from '../quantities/derived.ts';
 import { centreOf, type Mass } from './centre.ts';
 import { lying } from './liquid.ts';
@@ -51,6 +51,7 @@ function group(thing: Thing, layout: Layout, notes: Notes): Summed {
     ...lines,
     ...clashes,
     ...unnamed(thing.item),
+    ...lostLists(thing.item, layout.plan),
     ...(bodies.length ? [] : [because(`${thing.name} has no parts.`, thing.item.nameAt)]),
   ];
   const guard = (value: Derived): Derived =>
@@ -113,7 +114,13 @@ function solidBody(thing: Thing, part: Part, layout: Layout, notes: Notes): Summ
   const copies = frames.flatMap((frame) => placed.copies.map((copy) => compose(frame, copy)));
   const count = placed.count;
   const number = count === null ? null : count * frames.length;
-  if (placed.unplaced && count !== null && !item.opens.length)
+  const said = notes.problems.at(-1); // the rows of a list have one line: it says so once
+  if (
+    placed.unplaced &&
+    count !== null &&
+    !item.opens.length &&
+    !(said?.slug === 'part-unplaced' && said.at === item.nameAt)
+  )
     notes.add('part-unplaced', item.nameAt, { part: thing.name, copies: placed.spread ? 1 : count }, '');
   const weight = times(part.mass, number, item);
   const volume = part.volume

@@ -37,11 +37,13 @@ const zero = 273.15; // K at 0 degC
 function outside(thing: Thing, plan: BoundPlan, table: GearTable, notes: Notes): Cause | null {
   const weather = plan.items.find((item) => item.keyword === 'weather' && item.file === plan.file);
   const stated = weather ? given(weather, 'temperature') : null;
-  if (!weather || stated?.state !== 'known') return null;
+  if (!weather || !stated || stated.state === 'absent' || stated.state === 'none') return null;
   const of = thing.item.keyword === 'sling' ? constructionOf(thing.item, table) : thing.item.keyword;
   const range = of ? temperatureRange(of) : null;
+  if (!range) return null;
+  if (stated.state === 'open') return stated.because[0] ?? null;
   const [low, high] = [stated.quantity.low - zero, stated.quantity.high - zero];
-  if (!range || (low >= range.from - 1e-9 && high <= range.to + 1e-9)) return null;
+  if (low >= range.from - 1e-9 && high <= range.to + 1e-9) return null;
   const temperature = low < range.from ? stated.quantity.low : stated.quantity.high;
   return notes.add(
     'temperature-outside',

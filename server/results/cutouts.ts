@@ -11,19 +11,24 @@ import {
   throughDepth,
   type Vec3,
 } from '../mechanics/index.ts';
-import { childrenOf, type Item } from '../plan/index.ts';
+import { type BoundPlan, childrenOf, type Item } from '../plan/index.ts';
 import type { Notes } from './notes.ts';
 import { copiesOf, pointOf, rotationOf } from './placing.ts';
 import { readShape, sizesOf } from './shape.ts';
 
 /** What the `less` lines take away, each only where it lies in the part and clear of the others; else nothing, and a fact. */
-export function cutouts(item: Item, shape: Shape, notes: Notes): { readonly volume: number; readonly moment: Vec3 } {
+export function cutouts(
+  item: Item,
+  shape: Shape,
+  plan: BoundPlan,
+  notes: Notes,
+): { readonly volume: number; readonly moment: Vec3 } {
   let volume = 0;
   const moment: [number, number, number] = [0, 0, 0];
   const taken: { cut: PlacedShape; item: Item }[] = [];
   for (const less of childrenOf(item, 'less')) {
     const turned = rotationOf(less);
-    const read = readShape(less, notes, throughDepth(shape, turned) ?? null);
+    const read = readShape(less, plan, notes, throughDepth(shape, turned) ?? null);
     if ('because' in read) continue;
     const cutShape = read.make(sizesOf(read.sizes, (q) => q.low)); // what is cut away is taken at its least
     const body = solid(cutShape);

@@ -20,20 +20,27 @@ export interface Part {
   readonly problems: readonly ResultProblem[];
 }
 
-const kept = new WeakMap<Item, { readonly materials: readonly unknown[]; readonly part: Part }>();
+interface Kept {
+  readonly materials: readonly unknown[];
+  readonly drawing: Uint8Array | null | undefined;
+  readonly part: Part;
+}
+const kept = new WeakMap<Item, Kept>();
 
-/** The part; the same object as before while the item and the plan's own materials are the same. */
+/** The part; the same object as before while the item, its drawing and the plan's own materials are the same. */
 export function partOf(item: Item, plan: BoundPlan): Part {
   const materials = plan.names.things.filter((thing) => thing.kind === 'material').map((thing) => thing.item);
+  const drawing = plan.attached.get(item)?.bytes;
   const before = kept.get(item);
   if (
     before &&
+    before.drawing === drawing &&
     before.materials.length === materials.length &&
     before.materials.every((one, i) => one === materials[i])
   )
     return before.part;
   const part = work(item, plan);
-  kept.set(item, { materials, part });
+  kept.set(item, { materials, drawing, part });
   return part;
 }
 
@@ -49,7 +56,7 @@ function work(item: Item, plan: BoundPlan): Part {
       density: densityOf(item, plan, notes),
       problems: notes.problems,
     };
-  const read = readShape(item, notes);
+  const read = readShape(item, plan, notes);
   const table = read.name === 'section' || read.name === 'sheet' || read.name === 'pipe' || read.name === 'bar';
   const steel =
     read.name === 'pipe' || read.name === 'bar' || read.name === 'section' ? { name: 'carbon steel' } : undefined;
@@ -58,10 +65,11 @@ function work(item: Item, plan: BoundPlan): Part {
     (!table ||
       has(item, 'of') ||
       has(item, 'density') ||
+      has(item, 'reinforcement') ||
       (read.name === 'bar' && !('because' in read) && !read.source));
   const density = needsDensity ? densityOf(item, plan, notes, steel) : null;
   if ('because' in read) return { ...opened(item, read.name ?? '', read.because, notes), density };
-  return solidOf(item, read, density, notes);
+  return solidOf(item, read, density, plan, notes);
 }
 
 function opened(item: Item, shape: string, causes: readonly Cause[], notes: Notes): Part {
@@ -119,17 +127,17 @@ function itemOf(item: Item, notes: Notes): Part {
 }
 
 /** A body of material: volume by its closed form, less what is cut out, times density; or a table's mass. */
-function solidOf(item: Item, read: ShapeRead, density: Derived | null, notes: Notes): Part {
+function solidOf(item: Item, read: ShapeRead, density: Derived | null, plan: BoundPlan, notes: Notes): Part {
   const shape = read.make(sizesOf(read.sizes, (q) => q.value));
   const body = solid(shape);
   if ('impossible' in body) return { ...opened(item, read.name, [cannotBe(item, read, body, notes)], notes), density };
-  const cut = cutouts(item, shape, notes);
+  const cut = cutouts(item, shape, plan, notes);
   const lines = [...openLines(item), ...item.children.flatMap(openLines)];
   const [low, high] = ends(read, body.volume !== undefined ? 'volume' : 'mass');
   const step = working(shape);
   const inputs = Object.entries(step?.inputs ?? {}).map(([label, value]) => ({
     label,
-    value: known(value, unitOf(label, read), { at: item.at, source: read.source || 'typed here' }),
+    value: known(value, units[label] ?? 'm', { at: item.at, source: read.source || 'typed here' }),
   }));
   const at = read.clause.at;
   const origin = {
@@ -189,18 +197,14 @@ function lessCut(gross: Derived, cut: number, origin: Origin): Derived {
 }
 
 const clauseWord = (size: string): string => size.replace(/([A-Z])/g, (letter) => ` ${letter.toLowerCase()}`);
-const unitOf = (label: string, read: ShapeRead) =>
-  (label === 'massPerLength'
-    ? 'kg/m'
-    : label === 'massPerArea'
-      ? 'kg/m2'
-      : label === 'angle'
-        ? 'rad'
-        : label === 'area'
-          ? read.name === 'sheet' || read.name === 'prism'
-            ? 'm2'
-            : 'm2'
-          : 'm') as Derived['unit'];
+const units: Readonly<Record<string, Derived['unit']>> = {
+  massPerLength: 'kg/m',
+  massPerArea: 'kg/m2',
+  angle: 'rad',
+  arc: 'rad',
+  area: 'm2',
+  enclosed: 'm3',
+};
 
 function massOf(
   body: { readonly volume?: number; readonly mass?: number },

@@ -15,6 +15,7 @@ import { type BoundPlan, fold, type Item, namesOf, type Thing } from '../plan/in
 import type { Cause } from '../quantities/derived.ts';
 import { nearest } from '../quantities/nearest.ts';
 import type { NameUse, Place } from '../syntax/types.ts';
+import { type EndsGiven, endsOf } from './ends.ts';
 import { because, type Notes } from './notes.ts';
 import { partOf } from './part.ts';
 import { copiesOf, countOf, rotationOf } from './placing.ts';
@@ -108,7 +109,8 @@ export class Layout {
   }
 
   private work(item: Item): Placed {
-    const R = rotationOf(item);
+    const ends = endsOf(item);
+    const R = ends && 'R' in ends ? ends.R : rotationOf(item);
     const count = countOf(item);
     const words = placeWords.filter((word) => item.clauses.has(word) && !(word === 'inside' && isLiquid(item)));
     const bad = [
@@ -132,7 +134,7 @@ export class Layout {
     const spread = relative !== null;
     if (!spread && count !== null && count > 1 && !bad.length)
       lines.push(because(`Nothing says how the ${count} copies of ${item.names[0]} stand.`, item.at));
-    const start = this.start(item, words[0], relative ?? [{ R, t: [0, 0, 0] }]);
+    const start = ends ? between(ends) : this.start(item, words[0], relative ?? [{ R, t: [0, 0, 0] }]);
     const shift = cellsOf(item, 'shift');
     const t = start.t.map((x, i) => x + (shift?.t[i] ?? 0)) as unknown as Vec3;
     return {
@@ -146,7 +148,7 @@ export class Layout {
         ...lines,
       ]) as unknown as Placed['open'],
       slack: [0, 1, 2].map((i) => (start.slack[i] ?? 0) + (shift?.slack[i] ?? 0)) as unknown as Vec3,
-      unplaced: (!words.length && item.keyword === 'part') || (!spread && count !== null && count > 1),
+      unplaced: (!words.length && !ends && item.keyword === 'part') || (!spread && count !== null && count > 1),
       spread: spread || count === 1,
       count,
     };
@@ -265,6 +267,12 @@ function rowOf(item: Item, name: NameUse): Place['row'] {
     }
   return item.node.row;
 }
+
+/** A member stands where its ends put it. */
+const between = (ends: EndsGiven): { readonly t: Vec3; readonly open: Placed['open']; readonly slack: Vec3 } =>
+  'because' in ends
+    ? { t: [0, 0, 0], open: all(ends.because), slack: [0, 0, 0] }
+    : { t: ends.middle, open: none, slack: ends.slack };
 
 /** Coordinates of a point clause with what is open and how loose they are. */
 function cellsOf(

@@ -1,9 +1,11 @@
 // Reads the shape of a part or cut-out: which one it is, its sizes with their tolerances, and the body they make.
 import type { Shape } from '../mechanics/index.ts';
-import { type BoundClause, given, type Item, textOf } from '../plan/index.ts';
+import { type BoundClause, type BoundPlan, given, type Item, textOf } from '../plan/index.ts';
 import type { Cause } from '../quantities/derived.ts';
 import type { Quantity } from '../quantities/quantity.ts';
 import { type ShapeName, type ShapeRow, shapeNames, shapes } from '../vocabulary/index.ts';
+import { drawing } from './drawing.ts';
+import { endsFaults, endsOf, hasEnds } from './ends.ts';
 import { because, type Notes } from './notes.ts';
 import { member } from './shape-tables.ts';
 
@@ -66,15 +68,21 @@ export function shapeName(
 const label = (item: Item): string => item.names[0] ?? item.keyword;
 
 /** The shape with its sizes, or what is missing. `through` is the depth of a cut-out that states none. */
-export function readShape(item: Item, notes: Notes, through: number | null = null): ShapeGiven {
+export function readShape(item: Item, plan: BoundPlan, notes: Notes, through: number | null = null): ShapeGiven {
   const found = shapeName(item, notes);
   if ('what' in found) return { name: null, because: [found] };
   const { name, clause } = found;
   const row: ShapeRow = shapes[name];
-  const causes = foreign(item, name, row, notes);
+  const causes = [...foreign(item, name, row, notes), ...endsFaults(item, name, notes)];
+  const ends = causes.length ? null : endsOf(item);
   if (!clause.value) causes.push(because(`The sizes of ${label(item)} could not be read.`, clause.at));
   const sizes: Record<string, Quantity> = {};
   for (const [word, need] of Object.entries(row.clauses)) {
+    if (word === 'length' && hasEnds(item)) {
+      if (ends && 'because' in ends) causes.push(...ends.because);
+      else if (ends) sizes.length = ends.length;
+      continue;
+    }
     const state = given(item, word);
     const due = need.need === 'always' || (word === 'depth' && through === null && state.state === 'absent');
     if (
@@ -98,7 +106,7 @@ export function readShape(item: Item, notes: Notes, through: number | null = nul
     } else if (due) causes.push(missing(item, name, word, need.help, notes));
   }
   if (causes.length) return { name, because: causes };
-  return finish(item, name, clause, sizes, through, notes);
+  return finish(item, plan, name, clause, sizes, through, notes);
 }
 
 /** A size that is due; said only where it cannot stand in what could not be read. */
@@ -128,7 +136,7 @@ function foreign(item: Item, name: ShapeName, row: ShapeRow, notes: Notes): Caus
       ),
     );
   }
-  const material = item.clauses.get('of')?.[0] ?? item.clauses.get('density')?.[0];
+  const material = ['of', 'density', 'reinforcement'].flatMap((word) => item.clauses.get(word) ?? [])[0];
   if (row.material === 'none' && material)
     causes.push(
       notes.add(
@@ -150,6 +158,7 @@ function clauseSides(item: Item, word: string): readonly Quantity[] | null {
 /** Sizes behind the keyword itself, tables, and the builder of the body. */
 function finish(
   item: Item,
+  plan: BoundPlan,
   name: ShapeName,
   clause: BoundClause,
   sizes: Record<string, Quantity>,
@@ -181,6 +190,9 @@ function finish(
     case 'sphere':
     case 'hollow sphere':
     case 'torus':
+    case 'ellipsoid':
+    case 'curved plate':
+    case 'cylinder segment':
     case 'elbow':
     case 'hemispherical head':
       return done(
@@ -189,6 +201,7 @@ function finish(
         name === 'envelope' ? ['the whole envelope is full: an upper bound'] : [],
       );
     case 'cone':
+    case 'paraboloid':
     case 'frustum':
     case 'spherical cap':
     case 'tapered tube':
@@ -247,6 +260,10 @@ function finish(
     }
     case 'prism':
       return prism(item, done);
+    case 'turned':
+      return done(() => ({ kind: 'turned', outline: pointsOf(item, 'outline').flat() }));
+    case 'mesh':
+      return drawing(item, clause, plan, done, refuse, notes);
     case 'dished head':
       return dishedHead(item, sizes, clause, done, refuse, notes);
     case 'section':
@@ -270,11 +287,14 @@ function finish(
 export type Done = (make: ShapeRead['make'], source?: string, assumptions?: readonly string[]) => ShapeRead;
 export type Refuse = (cause: Cause) => ShapeGiven;
 
+/** Corners line by line. */
+const pointsOf = (item: Item, word: string) =>
+  (item.clauses.get(word) ?? []).map((one) => (one.value?.kind === 'points' ? one.value.points : []));
+
 function prism(item: Item, done: Done): ShapeGiven {
-  const points = (word: string) =>
-    (item.clauses.get(word) ?? []).map((one) => (one.value?.kind === 'points' ? one.value.points : []));
-  const outline = points('outline').flat();
-  return done((s) => ({ kind: 'prism', outline, holes: points('hole'), length: s.length }) as unknown as Shape);
+  const outline = pointsOf(item, 'outline').flat();
+  const holes = pointsOf(item, 'hole');
+  return done((s) => ({ kind: 'prism', outline, holes, length: s.length }) as unknown as Shape);
 }
 
 function dishedHead(

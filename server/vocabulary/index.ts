@@ -32,6 +32,14 @@ export const material = {
     help: 'Instead of a material.',
     example: 'density 7,850 kg/m3',
   },
+  reinforcement: {
+    takes: 'amount',
+    measures: 'percent',
+    least: 0,
+    most: 1,
+    help: 'Steel in the concrete, as a share of the volume; counted at 7,850 kg/m3 in the place of the material.',
+    example: 'reinforcement 2 %',
+  },
 } as const satisfies Readonly<Record<string, ClauseRow>>;
 
 /** The clauses that make the shape of a part or a cut-out: each shape's own keyword, its sizes, and the material. */

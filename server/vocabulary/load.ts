@@ -58,6 +58,22 @@ export const place = {
   },
 } as const satisfies Readonly<Record<string, ClauseRow>>;
 
+/** Of a straight member, instead of a length and a place: the middle of each of its ends. */
+const ends = {
+  start: {
+    takes: 'point',
+    measures: 'length',
+    help: 'Where the middle of one end of a straight member stands; with `end` it gives its length and its place.',
+    example: 'start (0, 0, 0)',
+  },
+  end: {
+    takes: 'point',
+    measures: 'length',
+    help: 'Where the middle of its other end stands.',
+    example: 'end (2 m, 0, 1.5 m)',
+  },
+} as const satisfies Readonly<Record<string, ClauseRow>>;
+
 /** Of a cut-out: it has no neighbours to stand on, only its place in the part. */
 const { on: _on, against: _against, inside: _inside, ...cutting } = place;
 
@@ -180,7 +196,22 @@ export const load = {
     declares: 'part',
     help: 'One shape of one material, or an item whose weight is known.',
     example: 'part "Deck plate": plate 2 m x 1 m x 10 mm, of carbon steel, at (0, 0, 0)',
-    clauses: { ...place, by, contingency, empty: { takes: 'text', help: 'Nothing is inside; say who saw it.' } }, // shapes and their clauses are added in index.ts
+    clauses: {
+      ...place,
+      ...ends,
+      by,
+      contingency,
+      empty: { takes: 'text', help: 'Nothing is inside; say who saw it.' },
+    }, // shapes and their clauses are added in index.ts
+  },
+  list: {
+    under: ['load', 'assembly'],
+    group: 'load',
+    names: 'none',
+    help: 'A bill of materials in a CSV file: each row becomes a part of known weight. Columns `name` and `weight`, and if there are any `count`, `x`, `y`, `z`.',
+    example: 'list "bill.csv", by drawing',
+    value: { takes: 'text', need: 'always', help: 'The file by its path from this file.' },
+    clauses: { by },
   },
   less: {
     under: ['part'],

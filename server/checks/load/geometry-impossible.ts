@@ -11,7 +11,8 @@ export const geometryImpossible = check({
   says: ({ facts }, { system }) => {
     const [a = 0, b = 0] = facts.figures;
     const why = reasons[facts.reason]?.(a, b, system) ?? 'its sizes are at odds with each other';
-    return `This ${facts.shape} ${facts.reason === 'does-not-fit' ? 'cannot lie there' : 'cannot be made'}: ${why}.`;
+    const cannot = facts.reason === 'does-not-fit' ? 'cannot lie there' : 'cannot be made';
+    return `This ${facts.shape} ${facts.shape === 'mesh' ? 'gives no weight' : cannot}: ${why}.`;
   },
 });
 
@@ -24,6 +25,9 @@ const lengths =
     say(...figures(system).unlike('m', a, b));
 const which = (hole: number): string => (hole < 0 ? 'its outline' : `its hole ${ordinal(hole)}`);
 const ordinal = (index: number): string => `${index + 1}`; // counted from 1 as a reader does
+
+const one = (count: number, single: string, several: string): string => (count === 1 ? single : several);
+const inRow = (row: number): string => (row > 0 ? ` (row ${row} of the file)` : '');
 
 /** By the word the solids give for what is wrong, with the two figures at odds. */
 const reasons: Readonly<Record<string, Reason>> = {
@@ -47,6 +51,20 @@ const reasons: Readonly<Record<string, Reason>> = {
   'crown-too-small': lengths(
     (radius, half) => `a crown radius of ${radius} is less than half the inside diameter, ${half}`,
   ),
+  'across-axis': (a, _, system) => `a corner with the radius ${figures(system).any('m', a)} lies beyond the axis`,
+  'segment-too-high': lengths((height, diameter) => `a height of ${height} is more than the diameter, ${diameter}`),
+  'mesh-open': (edges) =>
+    `${words(edges, 'edge')} of it ${one(edges, 'has', 'have')} a face on one side only, so that it is not closed`,
+  'mesh-turned': (edges) =>
+    `at ${words(edges, 'edge')} of it faces meet that are turned against each other, or more than two of them`,
+  'mesh-crossing': (lines) =>
+    `${words(lines, 'line')} drawn through it ${one(lines, 'runs', 'run')} into it twice: bodies in it overlap or it is inside out in part`,
+  'mesh-empty': () => 'its faces enclose nothing',
+  'mesh-not-a-mesh': () => 'the file holds no faces in the form that its ending says',
+  'mesh-cut-short': (row) => `the file ends before its faces do${inRow(row)}`,
+  'mesh-too-large': () => 'it has more than 2,000,000 faces',
+  'mesh-bad-number': (row) => `a corner in it is not given by numbers, or is missing${inRow(row)}`,
+  'mesh-no-triangles': () => 'there is no face in the file',
   'does-not-fit': (a, b, system) => {
     const [liquid, space] = figures(system).unlike('m3', a, b);
     return `${liquid} does not fit in ${space}`;

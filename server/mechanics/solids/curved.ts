@@ -58,8 +58,7 @@ const turned: Row<Turned> = {
     const across = outline.find(([radius]) => !(radius >= 0));
     return across && impossible('across-axis', [across[0]], ['outline']);
   },
-  volume: ({ outline }) =>
-    worked(turnedVolume, { area: areaOf(outline), centreRadius: regionCentre(outline, [])[0] }),
+  volume: ({ outline }) => worked(turnedVolume, { area: areaOf(outline), centreRadius: regionCentre(outline, [])[0] }),
   centre: ({ outline }) => [0, 0, heightOfRevolution(outline)],
 };
 
@@ -92,7 +91,9 @@ const curvedPlate: Row<CurvedPlate> = {
 const cylinderSegment: Row<CylinderSegment> = {
   fault: ({ diameter, height, length }) =>
     notAboveZero({ diameter, height, length }) ??
-    (exceeds(height, diameter) ? impossible('segment-too-high', [height, diameter], ['height', 'diameter']) : undefined),
+    (exceeds(height, diameter)
+      ? impossible('segment-too-high', [height, diameter], ['height', 'diameter'])
+      : undefined),
   volume: ({ diameter, height, length }) => worked(segmentVolume, { diameter, arc: arcOf(diameter, height), length }),
   centre: ({ diameter, height }) => {
     const arc = arcOf(diameter, height);
@@ -102,8 +103,7 @@ const cylinderSegment: Row<CylinderSegment> = {
 };
 
 /** The angle of the curved face seen from the axis, rad. */
-const arcOf = (diameter: number, height: number): number =>
-  2 * Math.acos(Math.max(-1, 1 - (2 * height) / diameter));
+const arcOf = (diameter: number, height: number): number => 2 * Math.acos(Math.max(-1, 1 - (2 * height) / diameter));
 
 const mesh: Row<MeshBody> = {
   fault: ({ volume }) => notAboveZero({ volume }),
@@ -111,4 +111,11 @@ const mesh: Row<MeshBody> = {
   centre: ({ centre }) => centre,
 };
 
-export const curved = { ellipsoid, paraboloid, turned, 'curved plate': curvedPlate, 'cylinder segment': cylinderSegment, mesh };
+export const curved = {
+  ellipsoid,
+  paraboloid,
+  turned,
+  'curved plate': curvedPlate,
+  'cylinder segment': cylinderSegment,
+  mesh,
+};

@@ -45,10 +45,16 @@ export function described({ open, strokes, signs, boxes }: Scene): string {
 export const signs =
   'Square: hook. Circle: pick. Dot: ring or beam point. Quartered circle: centre of gravity. Thick line: beam. Dashed line: slack. Line of dashes and dots: plumb line under a hook. Figures of legs: worst load and angle from horizontal, as in the tables.';
 
-const heading = ({ nodes }: Stand): string =>
-  nodes.filter(({ kind }) => kind === 'hook').length > 1
-    ? ''
-    : 'A load on one hook can turn: it is drawn with its x axis across the page.';
+/** Hooks that have a place of their own hold the load in its heading; else it is drawn along its own x. */
+const turns = ({ nodes }: Stand): boolean => {
+  const hooks = nodes.filter(({ kind }) => kind === 'hook');
+  return hooks.length < 2 || hooks.some(({ thing }) => !thing.item.clauses.has('at'));
+};
+
+const heading = (stand: Stand): string =>
+  turns(stand)
+    ? 'The load can turn under its hook; it is drawn with its x axis across the page.'
+    : 'The load is drawn along the x and y in which the places of its hooks are given.';
 
 /** Where everything hangs from the first hook, in whole millimetres; heights to the longer side. */
 export function placesTable({ snapshot, system }: Context): readonly Table[] {
@@ -72,7 +78,7 @@ export function placesTable({ snapshot, system }: Context): readonly Table[] {
   return [
     {
       kind: 'table',
-      caption: `Where things hang: along the load’s x and y from the plumb line under ${quoted(hook.thing.name)}, and how far below it`,
+      caption: `Where things hang: along ${turns(stand) ? 'the load’s' : 'the hooks’'} x and y from the plumb line under ${quoted(hook.thing.name)}, and how far below it`,
       columns: [
         { title: 'What' },
         { title: 'Along x', figures: true },

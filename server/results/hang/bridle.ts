@@ -1,5 +1,5 @@
 // One tag over several slings: all they lift together against the tag, the flattest of them against its angle.
-import { type BoundPlan, given, namesOf, type Thing } from '../../plan/index.ts';
+import { type BoundPlan, given, namesOf, openLines, type Thing } from '../../plan/index.ts';
 import { type Derived, known, open, unique } from '../../quantities/derived.ts';
 import type { NameUse } from '../../syntax/types.ts';
 import type { LegUse } from '../types.ts';
@@ -14,26 +14,43 @@ import { ratio, worstOf } from './used.ts';
 /** Every bridle of a plan with the slings its tag is for. */
 export function bridlesOf(plan: BoundPlan): readonly { readonly bridle: Thing; readonly slings: readonly Thing[] }[] {
   const gear = plan.names.things.filter((thing) => thing.kind === 'gear');
-  return plan.names.things.filter((thing) => thing.kind === 'bridle').map((bridle) => {
-    const names = namesOf(bridle.item, 'items');
-    return { bridle, slings: gear.filter((thing) => names.some((name) => covers(name, thing.name))) };
-  });
+  return plan.names.things
+    .filter((thing) => thing.kind === 'bridle')
+    .map((bridle) => {
+      const names = namesOf(bridle.item, 'items');
+      const unread = !names.length || bridle.item.opens.length > 0; // then it may be about any sling
+      const is = (thing: Thing): boolean =>
+        unread ? thing.item.keyword === 'sling' : names.some((name) => covers(name, thing.name));
+      return { bridle, slings: gear.filter(is) };
+    });
 }
 
 /** Lowers what slings under one tag have left to what the tag leaves them. A sling without a capacity of its own has only the tag's. */
 export function underOneTag(ratings: Ratings, built: Built, pulls: Pulls, figures: Map<Thing, Figures>): void {
   const { input } = ratings;
   for (const { bridle, slings } of bridlesOf(input.plan)) {
-    const edges = built.edges.flatMap(({ edge }, s) => (edge.items.some((thing) => slings.includes(thing)) ? [{ edge, pull: pulls.edges[s] as Pulls['edges'][number] }] : []));
+    const edges = built.edges.flatMap(({ edge }, s) =>
+      edge.items.some((thing) => slings.includes(thing))
+        ? [{ edge, pull: pulls.edges[s] as Pulls['edges'][number] }]
+        : [],
+    );
     if (!edges.length) continue;
-    const alone = built.edges.every(({ edge }) => edge.items.every((thing) => thing.item.keyword !== 'sling' || slings.includes(thing)));
+    const alone = built.edges.every(({ edge }) =>
+      edge.items.every((thing) => thing.item.keyword !== 'sling' || slings.includes(thing)),
+    );
     const tagged = ratio(together(edges, alone, bridle), tagOf(bridle, slings, edges, input));
     for (const thing of slings) {
       const own = figures.get(thing);
       if (!own) continue;
       const barred = ratings.barred(thing);
       const bare = barred.length ? open('1', barred) : tagged;
-      figures.set(thing, { ...own, 'capacity used': input.table.given(thing.item, 'capacity').state === 'absent' ? bare : worstOf([own['capacity used'] as Derived, tagged]) });
+      figures.set(thing, {
+        ...own,
+        'capacity used':
+          input.table.given(thing.item, 'capacity').state === 'absent'
+            ? bare
+            : worstOf([own['capacity used'] as Derived, tagged]),
+      });
     }
   }
 }
@@ -41,32 +58,66 @@ export function underOneTag(ratings: Ratings, built: Built, pulls: Pulls, figure
 type Pulled = { readonly edge: Built['edges'][number]['edge']; readonly pull: Pulls['edges'][number] };
 
 /** What the tag allows: as it says for straight legs, cut as the worst of its chokers; open below its angle and in other hitches. */
-function tagOf(bridle: Thing, slings: readonly Thing[], edges: readonly Pulled[], { legs, table, notes }: HangInput): Derived {
+function tagOf(
+  bridle: Thing,
+  slings: readonly Thing[],
+  edges: readonly Pulled[],
+  { legs, table, notes }: HangInput,
+): Derived {
   const [capacity, least] = [given(bridle.item, 'capacity'), given(bridle.item, 'least angle')];
-  if (capacity.state !== 'known' || least.state !== 'known') {
-    const because = unique([capacity, least].flatMap((one) => (one.state === 'open' ? one.because : [])));
-    return open('kg', because.length ? because : [{ what: `The tag of ${bridle.name} is not complete.`, at: bridle.item.nameAt }]);
+  const lines = openLines(bridle.item);
+  if (capacity.state !== 'known' || least.state !== 'known' || lines.length) {
+    const because = unique([
+      ...lines,
+      ...[capacity, least].flatMap((one) => (one.state === 'open' ? one.because : [])),
+    ]);
+    return open(
+      'kg',
+      because.length ? because : [{ what: `The tag of ${bridle.name} is not complete.`, at: bridle.item.nameAt }],
+    );
   }
-  const flattest = edges.reduce<Pulled | null>((least, one) => (one.pull.angle !== null && (least?.pull.angle ?? Number.POSITIVE_INFINITY) > one.pull.angle ? one : least), null);
+  const flattest = edges.reduce<Pulled | null>(
+    (least, one) =>
+      one.pull.angle !== null && (least?.pull.angle ?? Number.POSITIVE_INFINITY) > one.pull.angle ? one : least,
+    null,
+  );
   const angle = flattest?.pull.angle ?? null;
-  if (flattest && angle !== null && angle < least.quantity.high - 1e-12) return open('kg', [flat(bridle, { leg: flattest.edge.legs[0] as LegUse, angle }, least.quantity.high, notes)]);
-  const rated: Derived = known(capacity.quantity.value, 'kg', { source: `tag of ${bridle.name}`, at: capacity.at }, capacity.quantity.low, capacity.quantity.high);
-  const held = legs.flatMap((leg) => holdsOf(leg).flatMap(({ sling, hold }) => (slings.includes(sling) ? [{ leg, sling, hold }] : [])));
+  if (flattest && angle !== null && angle < least.quantity.high - 1e-12)
+    return open('kg', [flat(bridle, { leg: flattest.edge.legs[0] as LegUse, angle }, least.quantity.high, notes)]);
+  const rated: Derived = known(
+    capacity.quantity.value,
+    'kg',
+    { source: `tag of ${bridle.name}`, at: capacity.at },
+    capacity.quantity.low,
+    capacity.quantity.high,
+  );
+  const held = legs.flatMap((leg) =>
+    holdsOf(leg).flatMap(({ sling, hold }) => (slings.includes(sling) ? [{ leg, sling, hold }] : [])),
+  );
   const cuts = held.map(({ leg, sling, hold }): Derived => {
     if (hold === 'vertical') return rated;
-    if (hold !== 'choker') return open('kg', [{ what: `The tag of ${bridle.name} is for straight legs, and ${sling.name} is not one.`, at: leg.item.at }]);
+    if (hold !== 'choker')
+      return open('kg', [
+        { what: `The tag of ${bridle.name} is for straight legs, and ${sling.name} is not one.`, at: leg.item.at },
+      ]);
     const cut = chokerFactors(sling, leg, false, { table, notes });
     return 'causes' in cut ? open('kg', cut.causes) : times({ label: 'tag capacity', value: rated }, cut.factors);
   });
   const causes = unique(cuts.flatMap((one) => one.because));
-  return causes.length ? open('kg', causes) : cuts.reduce((worst, one) => ((one.low as number) < (worst.low as number) ? one : worst), rated);
+  return causes.length
+    ? open('kg', causes)
+    : cuts.reduce((worst, one) => ((one.low as number) < (worst.low as number) ? one : worst), rated);
 }
 
 /** What the slings lift together, kg: as they hang where they lift all of it, for their sum is certain however they share; else each at its worst. */
 function together(edges: readonly Pulled[], alone: boolean, { name, item }: Thing): Derived {
   const rise = edges.map(({ edge, pull }) => {
     const newton = alone ? pull.elastic : pull.worst;
-    return newton === null ? null : edge.over.length ? newton * (edge.over.length + 1) : newton * Math.sin(pull.angle ?? Math.PI / 2);
+    return newton === null
+      ? null
+      : edge.over.length
+        ? newton * (edge.over.length + 1)
+        : newton * Math.sin(pull.angle ?? Math.PI / 2);
   });
   if (rise.includes(null)) return open('kg', [{ what: `Nothing bounds what ${name} lifts.`, at: item.nameAt }]);
   const sum = rise.reduce<number>((all, one) => all + (one as number), 0);

@@ -1,5 +1,15 @@
 // What a load that hangs comes near: taut runs against its own parts, the hook against the crane's tip, and the hook off its centre at lift-off.
-import { apply, compose, contains, inverse, lengthInside, rotate, subtract, transpose, type Vec3 } from '../../mechanics/index.ts';
+import {
+  apply,
+  compose,
+  contains,
+  inverse,
+  lengthInside,
+  rotate,
+  subtract,
+  transpose,
+  type Vec3,
+} from '../../mechanics/index.ts';
 import type { HangResult, NodeRef } from '../../mechanics/hang/index.ts';
 import type { Thing } from '../../plan/index.ts';
 import type { Summed } from '../bodies.ts';
@@ -33,10 +43,19 @@ export function runsThrough(input: HangInput, built: Built, rest: HangResult): v
           if (onBody(node, b) && onBody(above, b)) return false;
           const [from, to] = [own(worldOf(above, built, rest)), own(worldOf(node, built, rest))];
           const ends = [...(onBody(above, b) ? [from] : []), ...(onBody(node, b) ? [to] : [])];
-          return lengthInside(from, to, leaf.box as NonNullable<Summed['box']>) > deep && through(leaf, load, from, to, ends);
+          return (
+            lengthInside(from, to, leaf.box as NonNullable<Summed['box']>) > deep && through(leaf, load, from, to, ends)
+          );
         });
         const leg = edge.legs[0] as LegUse;
-        if (hit) input.notes.add('clearance-short', leg.item.at, { a: `the leg to ${edge.bottom.thing.name}`, b: leaf.thing.name }, '', [{ at: leaf.thing.item.nameAt, says: leaf.thing.name }]);
+        if (hit)
+          input.notes.add(
+            'clearance-short',
+            leg.item.at,
+            { a: `the leg to ${edge.bottom.thing.name}`, b: leaf.thing.name },
+            '',
+            [{ at: leaf.thing.item.nameAt, says: leaf.thing.name }],
+          );
       }
     }
   });
@@ -46,12 +65,22 @@ export function runsThrough(input: HangInput, built: Built, rest: HangResult): v
 function through({ thing, part }: Summed, { layout }: Loaded, from: Vec3, to: Vec3, ends: readonly Vec3[]): boolean {
   const shape = part?.shape;
   const placed = layout.place(thing.item);
-  if (!shape || placed.open.some((causes) => causes.length) || layout.frameOpen(thing.owner).open.some((causes) => causes.length)) return false;
-  return layout.frames(thing.owner).flatMap((frame) => placed.copies.map((copy) => inverse(compose(frame, copy)))).some((back) => {
-    if (ends.some((end) => contains(shape, apply(back, end), held))) return false;
-    const [a, b] = [apply(back, from), apply(back, to)];
-    return Array.from({ length: samples + 1 }, (_, i) => i / samples).some((t) => contains(shape, [a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1]), a[2] + t * (b[2] - a[2])], -deep));
-  });
+  if (
+    !shape ||
+    placed.open.some((causes) => causes.length) ||
+    layout.frameOpen(thing.owner).open.some((causes) => causes.length)
+  )
+    return false;
+  return layout
+    .frames(thing.owner)
+    .flatMap((frame) => placed.copies.map((copy) => inverse(compose(frame, copy))))
+    .some((back) => {
+      if (ends.some((end) => contains(shape, apply(back, end), held))) return false;
+      const [a, b] = [apply(back, from), apply(back, to)];
+      return Array.from({ length: samples + 1 }, (_, i) => i / samples).some((t) =>
+        contains(shape, [a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1]), a[2] + t * (b[2] - a[2])], -deep),
+      );
+    });
 }
 
 const leavesOf = (body: Summed): readonly Summed[] => (body.part ? [body] : body.bodies.flatMap(leavesOf));
@@ -79,16 +108,30 @@ export function swings(input: HangInput, built: Built, rest: HangResult): void {
   const tilt = limitOn(input.plan, ['load'], 'tilt', Math.PI / 36, 'most').value;
   if (!off || (rest.bodies[b]?.tilt ?? 0) > tilt * (1 + 1e-9)) return;
   const distance = Math.hypot(off[0], off[1]);
-  const apart = body.points.flatMap((one, i) => body.points.slice(i + 1).map((other) => Math.hypot(one.at[0] - other.at[0], one.at[1] - other.at[1])));
+  const apart = body.points.flatMap((one, i) =>
+    body.points.slice(i + 1).map((other) => Math.hypot(one.at[0] - other.at[0], one.at[1] - other.at[1])),
+  );
   const limit = swingShare * Math.max(0, ...apart);
   if (!(limit > 0) || distance <= limit * (1 + 1e-9)) return;
-  input.notes.add('lift-off-swing', (input.legs[0] as LegUse).item.at, { distance, side: sideOf(off, built, b), limit }, '', [{ at: hook.item.nameAt, says: hook.name }]);
+  input.notes.add(
+    'lift-off-swing',
+    (input.legs[0] as LegUse).item.at,
+    { distance, side: sideOf(off, built, b), limit },
+    '',
+    [{ at: hook.item.nameAt, says: hook.name }],
+  );
 }
 
 /** The pick that lies furthest that way, where one alone does; else the axis. */
 function sideOf(off: Vec3, built: Built, b: number): string {
-  const picks = [...built.places].flatMap(([thing, place]) => (thing.kind === 'pick' && 'body' in place && place.body === b ? [{ thing, at: built.model.bodies[b]?.points[place.point]?.at as Vec3 }] : []));
-  const [first, next] = picks.map(({ thing, at }): { thing: Thing; along: number } => ({ thing, along: at[0] * off[0] + at[1] * off[1] })).sort((x, y) => y.along - x.along);
+  const picks = [...built.places].flatMap(([thing, place]) =>
+    thing.kind === 'pick' && 'body' in place && place.body === b
+      ? [{ thing, at: built.model.bodies[b]?.points[place.point]?.at as Vec3 }]
+      : [],
+  );
+  const [first, next] = picks
+    .map(({ thing, at }): { thing: Thing; along: number } => ({ thing, along: at[0] * off[0] + at[1] * off[1] }))
+    .sort((x, y) => y.along - x.along);
   if (first && (!next || first.along > next.along + 1e-9)) return first.thing.name;
   const axis = Math.abs(off[0]) >= Math.abs(off[1]) ? 0 : 1;
   return `${(off[axis] as number) > 0 ? '+' : '-'}${'xy'[axis]}`;

@@ -60,21 +60,40 @@ export interface HangInput {
   readonly opens: ReadonlyMap<Thing, readonly Cause[]>;
 }
 
-const nothing = (causes: readonly Cause[]): Hanging => ({ drawn: new Map(), loads: [], stand: null, stages: [], because: causes, built: null, solved: null, unjudged: [] });
+const nothing = (causes: readonly Cause[]): Hanging => ({
+  drawn: new Map(),
+  loads: [],
+  stand: null,
+  stages: [],
+  because: causes,
+  built: null,
+  solved: null,
+  unjudged: [],
+});
 
 /** The hang of a plan; every figure open where something stands in the way. */
 export function hangPlan(input: HangInput): Hanging {
   const { plan, legs, notes } = input;
-  if (!legs.some((leg) => !leg.broken)) return nothing([{ what: 'No leg says how the load hangs.', at: plan.head?.at ?? null }]);
+  if (!legs.some((leg) => !leg.broken))
+    return nothing([{ what: 'No leg says how the load hangs.', at: plan.head?.at ?? null }]);
   const broken = legs.filter((leg) => leg.broken);
   if (broken.length) return nothing(broken.map((leg) => because('A leg is broken.', leg.item.at)));
-  const lines = plan.items.filter((item) => item.keyword === 'rig').flatMap((item) => [...item.opens, ...item.children.flatMap((child) => child.opens)]);
+  const lines = plan.items
+    .filter((item) => item.keyword === 'rig')
+    .flatMap((item) => [...item.opens, ...item.children.flatMap((child) => child.opens)]);
   if (lines.length) return nothing(lines.map((at) => because('A line of the rig cannot be read.', at)));
   const drawn = together([hangWays(input, { angle: null, R: identity }, null)], [], plan);
-  const stages = plan.items.filter((item) => item.keyword === 'stage' && item.file === plan.file).map((item) => staged(item, input));
+  const stages = plan.items
+    .filter((item) => item.keyword === 'stage' && item.file === plan.file)
+    .map((item) => staged(item, input));
   notes.problems.push(...told(drawn.found, stages));
   return {
-    drawn: drawn.figures, loads: drawn.loads, stand: drawn.stand, because: drawn.because, built: drawn.built, solved: drawn.solved,
+    drawn: drawn.figures,
+    loads: drawn.loads,
+    stand: drawn.stand,
+    because: drawn.because,
+    built: drawn.built,
+    solved: drawn.solved,
     stages: stages.map((one) => one.stage),
     unjudged: [...new Set([...drawn.unjudged, ...stages.flatMap((one) => one.unjudged)])],
   };
@@ -86,8 +105,11 @@ type Together = Pick<Way, 'figures' | 'because' | 'loads' | 'stand' | 'built' | 
 function together(steps: readonly (readonly Way[])[], angles: readonly Step[], plan: BoundPlan): Together {
   const ways = steps.flat();
   const open = ways.filter((way) => way.because.length);
-  const at = (i: number): string => (steps.length > 1 ? `at ${write(angles[i]?.angle ?? 0, 'rad', { system: plan.units, round: 'near' })}` : '');
-  const tellings: Told[] = steps.flatMap((list, i) => list.map((way) => ({ words: [at(i), way.words].filter(Boolean).join(', '), figures: way.figures })));
+  const at = (i: number): string =>
+    steps.length > 1 ? `at ${write(angles[i]?.angle ?? 0, 'rad', { system: plan.units, round: 'near' })}` : '';
+  const tellings: Told[] = steps.flatMap((list, i) =>
+    list.map((way) => ({ words: [at(i), way.words].filter(Boolean).join(', '), figures: way.figures })),
+  );
   return {
     figures: open.length ? new Map() : worstOf(tellings, steps.length === 1 ? 'the worse of both ways it can lie' : ''),
     because: open.flatMap((way) => way.because),
@@ -111,14 +133,39 @@ function staged(item: Item, input: HangInput): Staged {
   const notes = new Notes();
   const read = readStage(item, { ...input, notes });
   const none = { item, figures: new Map(), loads: [], stands: [], curve: null, worst: [] };
-  if ('because' in read) return { stage: { ...none, name: read.name, because: read.because }, found: notes.problems, unjudged: [] };
-  if (!read.input.legs.length) return { stage: { ...none, name: read.name, because: [because('Nothing hangs in this stage.', item.at)] }, found: notes.problems, unjudged: [] };
+  if ('because' in read)
+    return { stage: { ...none, name: read.name, because: read.because }, found: notes.problems, unjudged: [] };
+  if (!read.input.legs.length)
+    return {
+      stage: { ...none, name: read.name, because: [because('Nothing hangs in this stage.', item.at)] },
+      found: notes.problems,
+      unjudged: [],
+    };
   const steps = read.steps.map((step) => hangWays(read.input, step, item));
   const all = together(steps, read.steps, input.plan);
   const figures = new Map(all.figures);
   const changed = read.input.loads.filter((load, i) => load !== input.loads[i]);
-  for (const load of changed) figures.set(load.thing, { ...figures.get(load.thing), weight: load.weight, 'cog x': load.cog[0], 'cog y': load.cog[1], 'cog z': load.cog[2] });
-  return { stage: { name: read.name, item, figures, because: all.because, loads: all.loads, stands: all.because.length ? [] : standsOf(read.steps, steps), ...curveOf(read.steps, steps) }, found: [...notes.problems, ...all.found], unjudged: all.unjudged };
+  for (const load of changed)
+    figures.set(load.thing, {
+      ...figures.get(load.thing),
+      weight: load.weight,
+      'cog x': load.cog[0],
+      'cog y': load.cog[1],
+      'cog z': load.cog[2],
+    });
+  return {
+    stage: {
+      name: read.name,
+      item,
+      figures,
+      because: all.because,
+      loads: all.loads,
+      stands: all.because.length ? [] : standsOf(read.steps, steps),
+      ...curveOf(read.steps, steps),
+    },
+    found: [...notes.problems, ...all.found],
+    unjudged: all.unjudged,
+  };
 }
 
 /** The attitude of a stage, or the two that a sweep begins and ends in. */
@@ -137,10 +184,17 @@ function curveOf(steps: readonly Step[], ways: readonly (readonly Way[])[]): Pic
   const curve = steps.map(({ angle }, i) => {
     const pulls = (ways[i] ?? []).map((way) => way.pulls?.anchors ?? null);
     const known = pulls.length > 0 && pulls.every((one) => one !== null);
-    return { angle: angle ?? 0, hooks: known ? hooks.map((_, k) => Math.max(...pulls.map((one) => one?.[k] ?? Number.NaN))) : null };
+    return {
+      angle: angle ?? 0,
+      hooks: known ? hooks.map((_, k) => Math.max(...pulls.map((one) => one?.[k] ?? Number.NaN))) : null,
+    };
   });
   const worst = hooks.flatMap((hook, k) => {
-    const best = curve.reduce<{ angle: number; pull: number } | null>((most, { angle, hooks: pulls }) => (pulls && (!most || (pulls[k] as number) > most.pull) ? { angle, pull: pulls[k] as number } : most), null);
+    const best = curve.reduce<{ angle: number; pull: number } | null>(
+      (most, { angle, hooks: pulls }) =>
+        pulls && (!most || (pulls[k] as number) > most.pull) ? { angle, pull: pulls[k] as number } : most,
+      null,
+    );
     return best ? [{ hook, ...best }] : [];
   });
   return { curve, worst };
@@ -149,11 +203,21 @@ function curveOf(steps: readonly Step[], ways: readonly (readonly Way[])[]): Pic
 /** Findings as drawn, and of each stage those that are new in it or worse there; a stage's carry its name. */
 function told(drawn: readonly ResultProblem[], stages: readonly Staged[]): readonly ResultProblem[] {
   const kept = new Map(drawn.map((problem) => [keyOf(problem), problem]));
-  for (const { stage, found } of stages) for (const problem of found) {
-    const before = kept.get(keyOf(problem));
-    if (before && measure(before) >= measure(problem)) continue;
-    const inIt = problem.at.row === stage.item.at.row;
-    kept.set(keyOf(problem), inIt ? problem : ({ ...problem, facts: { ...problem.facts, inStage: stage.name }, related: [...problem.related, { at: stage.item.nameAt, says: 'stage' }] } as unknown as ResultProblem));
-  }
+  for (const { stage, found } of stages)
+    for (const problem of found) {
+      const before = kept.get(keyOf(problem));
+      if (before && measure(before) >= measure(problem)) continue;
+      const inIt = problem.at.row === stage.item.at.row;
+      kept.set(
+        keyOf(problem),
+        inIt
+          ? problem
+          : ({
+              ...problem,
+              facts: { ...problem.facts, inStage: stage.name },
+              related: [...problem.related, { at: stage.item.nameAt, says: 'stage' }],
+            } as unknown as ResultProblem),
+      );
+    }
   return [...kept.values()];
 }

@@ -1,5 +1,15 @@
 // What a sling may carry in its hitch, factor by factor: choker, basket, doubled, and over a bend. A tag's own figure wins over a factor.
-import { chainBendFactor, chokeAngleFactor, chokerFactor, type Construction, constructions, type Factor, leastBend, ropeBendOnCurve, ropeBendSource } from '../../catalog/index.ts';
+import {
+  chainBendFactor,
+  chokeAngleFactor,
+  chokerFactor,
+  type Construction,
+  constructions,
+  type Factor,
+  leastBend,
+  ropeBendOnCurve,
+  ropeBendSource,
+} from '../../catalog/index.ts';
 import { bendEfficiency, doubledShare } from '../../mechanics/index.ts';
 import { type BoundPlan, given, type Item, type Thing } from '../../plan/index.ts';
 import { type Cause, type Derived, type Input, known, open, unique } from '../../quantities/derived.ts';
@@ -26,11 +36,20 @@ export type Hold = 'vertical' | 'choker' | 'basket' | 'part' | 'doubled' | 'over
  */
 export function slingRatings(input: HitchInput): ReadonlyMap<Thing, Derived> {
   const ratings = new Map<Thing, Derived>();
-  for (const leg of input.legs) if (!leg.broken) for (const { sling, hold } of holdsOf(leg)) {
-    const rating = hold === 'choker' ? choker(sling, leg, input) : hold === 'basket' || hold === 'part' ? basket(sling, leg, hold, input) : hold === 'doubled' ? doubled(sling, leg, input) : straight(sling, leg, hold, input);
-    const before = ratings.get(sling);
-    ratings.set(sling, before && (before.low ?? 0) <= (rating.low ?? 0) ? before : rating);
-  }
+  for (const leg of input.legs)
+    if (!leg.broken)
+      for (const { sling, hold } of holdsOf(leg)) {
+        const rating =
+          hold === 'choker'
+            ? choker(sling, leg, input)
+            : hold === 'basket' || hold === 'part'
+              ? basket(sling, leg, hold, input)
+              : hold === 'doubled'
+                ? doubled(sling, leg, input)
+                : straight(sling, leg, hold, input);
+        const before = ratings.get(sling);
+        ratings.set(sling, before && (before.low ?? 0) <= (rating.low ?? 0) ? before : rating);
+      }
   return ratings;
 }
 
@@ -57,17 +76,54 @@ function choker(sling: Thing, leg: LegUse, input: HitchInput): Derived {
 }
 
 /** What a choker takes off a rating: off the choker rating of a tag only for its angle, off a vertical one for the choke as well. */
-export function chokerFactors(sling: Thing, leg: LegUse, tagged: boolean, { table, notes }: Pick<HitchInput, 'table' | 'notes'>): { readonly factors: readonly Input[] } | { readonly causes: readonly Cause[] } {
+export function chokerFactors(
+  sling: Thing,
+  leg: LegUse,
+  tagged: boolean,
+  { table, notes }: Pick<HitchInput, 'table' | 'notes'>,
+): { readonly factors: readonly Input[] } | { readonly causes: readonly Cause[] } {
   const causes: Cause[] = [];
   const where = leg.item.clauses.get('hitch')?.[0]?.at ?? leg.item.at;
-  if (!leg.item.clauses.has('around') && !leg.item.clauses.has('wrap')) causes.push(notes.add('clause-missing', where, { item: 'A choker', clause: 'around or wrap', why: 'how much of the sling it spends' }, `Nothing says what ${sling.name} goes round.`));
+  if (!leg.item.clauses.has('around') && !leg.item.clauses.has('wrap'))
+    causes.push(
+      notes.add(
+        'clause-missing',
+        where,
+        { item: 'A choker', clause: 'around or wrap', why: 'how much of the sling it spends' },
+        `Nothing says what ${sling.name} goes round.`,
+      ),
+    );
   const angle = given(leg.item, 'choke angle');
-  if (angle.state === 'absent' || angle.state === 'none') causes.push(notes.add('clause-missing', where, { item: 'A choker', clause: 'choke angle', why: 'its capacity falls with it' }, `The choke angle of ${sling.name} is not said.`));
+  if (angle.state === 'absent' || angle.state === 'none')
+    causes.push(
+      notes.add(
+        'clause-missing',
+        where,
+        { item: 'A choker', clause: 'choke angle', why: 'its capacity falls with it' },
+        `The choke angle of ${sling.name} is not said.`,
+      ),
+    );
   if (angle.state === 'open') causes.push(...angle.because);
   const of = constructionOf(sling.item, table);
-  if (!tagged && !of) causes.push(notes.add('clause-missing', sling.item.nameAt, { item: `sling ${sling.name}`, clause: 'choker capacity', why: 'nothing says what it is made of, so no factor holds' }, `Nothing says what ${sling.name} is made of.`));
-  const around = given(leg.item, 'bend diameter').state === 'absent' ? given(leg.item, 'around') : given(leg.item, 'bend diameter');
-  const bend = around.state === 'known' ? bendOf(sling, leg, { at: around.at, low: around.quantity.low, name: null }, { table, notes }) : null;
+  if (!tagged && !of)
+    causes.push(
+      notes.add(
+        'clause-missing',
+        sling.item.nameAt,
+        {
+          item: `sling ${sling.name}`,
+          clause: 'choker capacity',
+          why: 'nothing says what it is made of, so no factor holds',
+        },
+        `Nothing says what ${sling.name} is made of.`,
+      ),
+    );
+  const around =
+    given(leg.item, 'bend diameter').state === 'absent' ? given(leg.item, 'around') : given(leg.item, 'bend diameter');
+  const bend =
+    around.state === 'known'
+      ? bendOf(sling, leg, { at: around.at, low: around.quantity.low, name: null }, { table, notes })
+      : null;
   if (bend && 'causes' in bend) causes.push(...bend.causes);
   if (causes.length || angle.state !== 'known') return { causes: unique(causes) };
   const at = angle.quantity.low;
@@ -84,9 +140,19 @@ function basket(sling: Thing, leg: LegUse, hold: 'basket' | 'part', input: Hitch
   if (tag.state === 'open') return open('kg', tag.because, { at: sling.item.nameAt });
   if ('causes' in bend) return open('kg', bend.causes, { at: sling.item.nameAt });
   const both = hold === 'basket';
-  if (tag.state !== 'known') return assuming(times({ label: 'vertical capacity', value: capacityOf(sling, table) }, both ? [twoParts, ...bend.factors] : bend.factors), bend.assumptions);
+  if (tag.state !== 'known')
+    return assuming(
+      times(
+        { label: 'vertical capacity', value: capacityOf(sling, table) },
+        both ? [twoParts, ...bend.factors] : bend.factors,
+      ),
+      bend.assumptions,
+    );
   const cut = bend.ratio !== null && bend.ratio >= tagBend ? [] : bend.factors;
-  return assuming(times(tagInput('basket capacity', sling, tag), cut, both ? null : { label: '2', value: 2 }), bend.assumptions);
+  return assuming(
+    times(tagInput('basket capacity', sling, tag), cut, both ? null : { label: '2', value: 2 }),
+    bend.assumptions,
+  );
 }
 
 const twoParts: Input = { label: 'parts', value: known(2, '1', { source: 'two parts of one sling, side by side' }) };
@@ -98,102 +164,49 @@ const tagBend = 25;
 function doubled(sling: Thing, leg: LegUse, input: HitchInput): Derived {
   const bend = bendFactor(sling, leg, input);
   if ('causes' in bend) return open('kg', bend.causes, { at: sling.item.nameAt });
-  return assuming(times({ label: 'vertical capacity', value: capacityOf(sling, input.table) }, bend.factors, { label: 'larger share', value: doubledShare }), bend.assumptions);
+  return assuming(
+    times({ label: 'vertical capacity', value: capacityOf(sling, input.table) }, bend.factors, {
+      label: 'larger share',
+      value: doubledShare,
+    }),
+    bend.assumptions,
+  );
 }
 
 function straight(sling: Thing, leg: LegUse, hold: Hold, input: HitchInput): Derived {
   const capacity = capacityOf(sling, input.table);
   if (hold === 'vertical' && !leg.item.clauses.has('bend diameter')) return capacity;
   const bend = bendFactor(sling, leg, input);
-  return 'causes' in bend ? open('kg', bend.causes, { at: sling.item.nameAt }) : assuming(times({ label: 'vertical capacity', value: capacity }, bend.factors), bend.assumptions);
+  return 'causes' in bend
+    ? open('kg', bend.causes, { at: sling.item.nameAt })
+    : assuming(times({ label: 'vertical capacity', value: capacity }, bend.factors), bend.assumptions);
 }
-
-interface Bend {
-  readonly factors: readonly Input[];
-  readonly assumptions: readonly string[];
-  readonly ratio: number | null; // D/d; null: no table by ratio
-}
-
-/** What a bend leaves of a sling, or why that cannot be said. */
-function bendFactor(sling: Thing, leg: LegUse, input: HitchInput): Bend | { readonly causes: readonly Cause[] } {
-  const { notes, table } = input;
-  const of = constructionOf(sling.item, table);
-  if (of === 'web' || of === 'round') return { factors: [], ratio: null, assumptions: [`${sling.name} bears over its whole width, on nothing sharper than its maker allows`] };
-  if (of !== 'wire rope' && of !== 'chain') return { causes: [because(`No table here says what a bend leaves of ${sling.name}${of ? `, a ${of} sling` : ''}.`, sling.item.nameAt)] };
-  const over = diameterOver(leg);
-  if (over.state === 'open') return { causes: over.because };
-  if (over.state === 'absent') return { causes: [notes.add('clause-missing', leg.item.clauses.get('hitch')?.[0]?.at ?? leg.item.at, { item: 'This leg', clause: 'bend diameter', why: `${of === 'chain' ? 'a chain' : 'wire rope'} loses capacity where it bends` }, `Nothing says over what ${sling.name} bends.`)] };
-  return bendOf(sling, leg, over, input);
-}
-
-/** The bend of a rope or chain over a diameter; notes one that is tight. */
-function bendOf(sling: Thing, leg: LegUse, over: { readonly at: Place; readonly low: number; readonly name: string | null }, { table, notes }: Pick<HitchInput, 'table' | 'notes'>): Bend | { readonly causes: readonly Cause[] } {
-  const of = constructionOf(sling.item, table);
-  const thick = table.given(sling.item, 'diameter');
-  if (of !== 'wire rope' && of !== 'chain') return { factors: [], assumptions: [], ratio: null };
-  if (thick.state !== 'known') return { causes: thick.state === 'open' ? thick.because : [notes.add('clause-missing', sling.item.nameAt, { item: `sling ${sling.name}`, clause: 'diameter', why: 'how tight it bends' }, `The diameter of ${sling.name} is not said.`)] };
-  const ratio = over.low / thick.quantity.high;
-  const left = of === 'chain' ? chainBendFactor(ratio) : ropeFactor(ratio);
-  const barred = ratio < leastBend.ratio || !left;
-  const facts = { sling: sling.name, d: thick.quantity.high, over: over.name, D: over.low, ratio, least: barred ? leastBend.ratio : null, falls: left?.share ?? 0 };
-  const cause = ratio < tight ? notes.add('bend-tight', over.at, facts, `${sling.name} bends too tight.`, [{ at: leg.item.at, says: 'leg' }]) : null;
-  if (barred || !left) return { causes: [cause ?? because(`${sling.name} bends too tight.`, over.at)] };
-  return { factors: [factor('bend', left, over.at)], assumptions: [], ratio };
-}
-
-/** An eye goes over nothing thinner than two rope diameters (0027/ND rev 11.2, 7.8.5; EN 13414-1); a body so bent is told of. */
-const tight = 2;
-
-/** The lower of the published formula and the curve. */
-function ropeFactor(ratio: number): Factor | null {
-  const [formula, curve] = [bendEfficiency(ratio), ropeBendOnCurve(ratio)];
-  return formula === null || curve === null ? null : { share: Math.min(formula, curve), source: ropeBendSource };
-}
-
-type Over = { readonly state: 'known'; readonly at: Place; readonly low: number; readonly name: string | null } | { readonly state: 'open'; readonly because: readonly Cause[] } | { readonly state: 'absent' };
-
-/** What the body of a leg's sling bends over: as the leg says, else the thinnest round pick or trunnion in it. */
-function diameterOver(leg: LegUse): Over {
-  const said = given(leg.item, 'bend diameter');
-  if (said.state === 'known') return { state: 'known', at: said.at, low: said.quantity.low, name: null };
-  if (said.state === 'open') return said;
-  let thinnest: Over = { state: 'absent' };
-  for (const { thing } of leg.steps) {
-    const kind = thing.kind === 'pick' ? thing.item.clauses.get('kind')?.[0]?.value : null;
-    if (kind?.kind !== 'word' || (kind.word !== 'round' && kind.word !== 'trunnion')) continue;
-    const across = given(thing.item, 'diameter');
-    if (across.state === 'open') return across;
-    if (across.state === 'known' && (thinnest.state !== 'known' || across.quantity.low < thinnest.low)) thinnest = { state: 'known', at: across.at, low: across.quantity.low, name: thing.name };
-  }
-  return thinnest;
-}
-
-export const constructionOf = (item: Item, table: GearTable): Construction | null => constructions.find((word) => table.clause(item, word)) ?? null;
-
-const factor = (label: string, { share, source }: Factor, at: Place): Input => ({ label, value: known(share, '1', { source, at }) });
-const tagInput = (label: string, sling: Thing, tag: { readonly quantity: { readonly value: number; readonly low: number; readonly high: number }; readonly at: Place }): Input => ({ label, value: known(tag.quantity.value, 'kg', { source: `tag of ${sling.name}`, at: tag.at }, tag.quantity.low, tag.quantity.high) });
-
-/** A rating times factors, and over a divisor, with each of them shown. */
-export function times(base: Input, factors: readonly Input[], over: { readonly label: string; readonly value: number } | null = null): Derived {
-  const { value } = base;
-  if (value.value === null || (!factors.length && !over)) return value;
-  const share = factors.reduce((product, one) => product * (one.value.value as number), 1) / (over?.value ?? 1);
-  const divisor = over && !/^\d/.test(over.label) ? [{ label: over.label, value: known(over.value, '1', { source: 'parts of a doubled sling share 45 to 55 (0027/ND rev 11.2, 5.8)' }) }] : [];
-  const formula = [base.label, ...factors.map((one) => one.label)].join(' * ') + (over ? ` / ${over.label}` : '');
-  return known(value.value * share, 'kg', { formula, inputs: [base, ...factors, ...divisor], source: value.source, at: value.at, assumptions: value.assumptions }, (value.low as number) * share, (value.high as number) * share);
-}
-
-const assuming = (value: Derived, assumptions: readonly string[]): Derived => (assumptions.length ? { ...value, assumptions: [...value.assumptions, ...assumptions] } : value);
 
 /** Slings that bear on a bare edge: what they may carry is not known. */
 export function bareEdges({ legs, notes }: HitchInput): ReadonlyMap<Thing, Cause> {
   const bare = new Map<Thing, Cause>();
-  for (const leg of legs) if (!leg.broken && !leg.item.clauses.has('edge protection') && !leg.item.clauses.has('bend diameter')) leg.steps.forEach(({ thing, at }, i) => {
-    const kind = thing.kind === 'pick' ? thing.item.clauses.get('kind')?.[0]?.value : null;
-    if (kind?.kind !== 'word' || kind.word !== 'edge') return;
-    const slings = leg.steps.slice(0, i).map((step) => step.thing).filter((one) => one.item.keyword === 'sling');
-    const sling = slings.at(-1) ?? leg.steps.slice(i).find((step) => step.thing.item.keyword === 'sling')?.thing;
-    if (sling) bare.set(sling, notes.add('edge-bare', at, { sling: sling.name, load: thing.load?.name ?? 'the load' }, `${sling.name} bears on a bare edge.`, [{ at: thing.item.nameAt, says: thing.name }]));
-  });
+  for (const leg of legs)
+    if (!leg.broken && !leg.item.clauses.has('edge protection') && !leg.item.clauses.has('bend diameter'))
+      leg.steps.forEach(({ thing, at }, i) => {
+        const kind = pickKind(thing);
+        if (kind !== 'edge' && kind !== null) return;
+        const slings = leg.steps
+          .slice(0, i)
+          .map((step) => step.thing)
+          .filter((one) => one.item.keyword === 'sling');
+        const sling = slings.at(-1) ?? leg.steps.slice(i).find((step) => step.thing.item.keyword === 'sling')?.thing;
+        if (sling && kind === null) bare.set(sling, kindUnread(thing));
+        else if (sling)
+          bare.set(
+            sling,
+            notes.add(
+              'edge-bare',
+              at,
+              { sling: sling.name, load: thing.load?.name ?? 'the load' },
+              `${sling.name} bears on a bare edge.`,
+              [{ at: thing.item.nameAt, says: thing.name }],
+            ),
+          );
+      });
   return bare;
 }

@@ -25,11 +25,22 @@ export function hungLoads(built: Built, rest: Solved['rest'], boxOf: (load: Thin
     const box = boxOf(thing);
     const heights = box && cornersOf(box).map((corner) => body.position[2] + rotate(body.rotation, corner)[2]);
     const over = body.hookOverCentre;
-    return [{
-      thing, tilt: body.tilt, up: body.up, low: lowSide(built, b, body.up),
-      hookOver: over ? [over[0], over[1]] as const : null,
-      below: heights && built.hooks.map((hook, k) => ({ hook, lowest: hookHeight(built, rest, k) - Math.min(...heights), highest: hookHeight(built, rest, k) - Math.max(...heights) })),
-    }];
+    return [
+      {
+        thing,
+        tilt: body.tilt,
+        up: body.up,
+        low: lowSide(built, b, body.up),
+        hookOver: over ? ([over[0], over[1]] as const) : null,
+        below:
+          heights &&
+          built.hooks.map((hook, k) => ({
+            hook,
+            lowest: hookHeight(built, rest, k) - Math.min(...heights),
+            highest: hookHeight(built, rest, k) - Math.max(...heights),
+          })),
+      },
+    ];
   });
 }
 
@@ -47,26 +58,35 @@ export function hungOnLines(built: Built, found: Share, box: Box | null): readon
   if (!body || !thing) return [];
   const height = (place: Vec3): number => place[0] * found.up[0] + place[1] * found.up[1] + place[2] * found.up[2];
   const corners = box && cornersOf(box).map(height);
-  const below = corners && built.hooks.map((hook, k) => {
-    const sling = built.model.slings[found.edges[k] as number];
-    const node = sling?.path.find((one) => 'body' in one);
-    const pick = node && 'body' in node ? (body.points[node.point]?.at as Vec3) : body.cog;
-    const stretched = (sling?.length ?? 0) * (1 + (found.pulls[k] as number) / (sling?.stiffness ?? Number.POSITIVE_INFINITY));
-    const top = height(pick) + stretched;
-    return { hook, lowest: top - Math.min(...corners), highest: top - Math.max(...corners) };
-  });
+  const below =
+    corners &&
+    built.hooks.map((hook, k) => {
+      const sling = built.model.slings[found.edges[k] as number];
+      const node = sling?.path.find((one) => 'body' in one);
+      const pick = node && 'body' in node ? (body.points[node.point]?.at as Vec3) : body.cog;
+      const stretched =
+        (sling?.length ?? 0) * (1 + (found.pulls[k] as number) / (sling?.stiffness ?? Number.POSITIVE_INFINITY));
+      const top = height(pick) + stretched;
+      return { hook, lowest: top - Math.min(...corners), highest: top - Math.max(...corners) };
+    });
   return [{ thing, tilt: found.tilt, up: found.up, low: lowSide(built, 0, found.up), hookOver: null, below }];
 }
 
-const cornersOf = ({ min, max }: Box): readonly Vec3[] => [min[0], max[0]].flatMap((x) => [min[1], max[1]].flatMap((y) => [min[2], max[2]].map((z): Vec3 => [x, y, z])));
+const cornersOf = ({ min, max }: Box): readonly Vec3[] =>
+  [min[0], max[0]].flatMap((x) => [min[1], max[1]].flatMap((y) => [min[2], max[2]].map((z): Vec3 => [x, y, z])));
 
 function lowSide(built: Built, b: number, up: Vec3): string | null {
   const sideways = Math.hypot(up[0], up[1]);
   if (sideways < 1e-6) return null;
-  const drops = [...built.places].flatMap(([thing, place]) => {
-    const at = thing.kind === 'pick' && 'body' in place && place.body === b ? built.model.bodies[b]?.points[place.point]?.at : null;
-    return at ? [{ name: thing.name, down: -(at[0] * up[0] + at[1] * up[1]) / sideways }] : [];
-  }).sort((x, y) => y.down - x.down);
+  const drops = [...built.places]
+    .flatMap(([thing, place]) => {
+      const at =
+        thing.kind === 'pick' && 'body' in place && place.body === b
+          ? built.model.bodies[b]?.points[place.point]?.at
+          : null;
+      return at ? [{ name: thing.name, down: -(at[0] * up[0] + at[1] * up[1]) / sideways }] : [];
+    })
+    .sort((x, y) => y.down - x.down);
   const [first, second] = drops;
   if (first && second && first.down > second.down + 1e-9) return first.name;
   const axis = Math.abs(up[0]) >= Math.abs(up[1]) ? 0 : 1;
@@ -77,6 +97,10 @@ function lowSide(built: Built, b: number, up: Vec3): string | null {
 export function awayFrom(up: Vec3, R: Mat3): number {
   const wanted = rotate(transpose(R), [0, 0, 1]);
   const cosine = up[0] * wanted[0] + up[1] * wanted[1] + up[2] * wanted[2];
-  const sine = Math.hypot(up[1] * wanted[2] - up[2] * wanted[1], up[2] * wanted[0] - up[0] * wanted[2], up[0] * wanted[1] - up[1] * wanted[0]);
+  const sine = Math.hypot(
+    up[1] * wanted[2] - up[2] * wanted[1],
+    up[2] * wanted[0] - up[0] * wanted[2],
+    up[0] * wanted[1] - up[1] * wanted[0],
+  );
   return Math.atan2(sine, cosine);
 }

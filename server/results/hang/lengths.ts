@@ -65,7 +65,10 @@ export function runOf(edge: Edge, from: Lengths): Run | NoRun {
     if (thing.item.keyword === 'sling') {
       const stated = table.given(thing.item, 'stiffness');
       if (stated.state === 'open') return { missing: thing.name, what: 'stiffness' };
-      const ea = (stated.state === 'known' ? stated.quantity.value : (assumedStiffness(thing, uses.get(thing), table) ?? 100 * hung)) * part.parts;
+      const ea =
+        (stated.state === 'known'
+          ? stated.quantity.value
+          : (assumedStiffness(thing, uses.get(thing), table) ?? 100 * hung)) * part.parts;
       assumed ||= stated.state !== 'known';
       compliance += part.length / ea;
       slingWeight += edge.halved ? weight / 2 : weight;
@@ -75,9 +78,15 @@ export function runOf(edge: Edge, from: Lengths): Run | NoRun {
   }
   const down = (at: number): number => (length > 0 ? at / length : 0.5);
   // What a run passes over takes nothing of its fittings: they hang at the nearer end.
-  const shares = lumps.map((lump) => ({ weight: lump.weight, down: edge.over.length ? Math.round(down(lump.at)) : down(lump.at) }));
+  const shares = lumps.map((lump) => ({
+    weight: lump.weight,
+    down: edge.over.length ? Math.round(down(lump.at)) : down(lump.at),
+  }));
   return {
-    length, tolerance, assumed, slingWeight,
+    length,
+    tolerance,
+    assumed,
+    slingWeight,
     stiffness: compliance > 0 ? length / compliance : null,
     upper: shares.reduce((sum, one) => sum + one.weight * (1 - one.down), 0),
     lower: shares.reduce((sum, one) => sum + one.weight * one.down, 0),
@@ -85,7 +94,12 @@ export function runOf(edge: Edge, from: Lengths): Run | NoRun {
 }
 
 /** What one item adds to the run: a sling its length less what is spent on what it goes round, halved or doubled; a hoist its setting. */
-function lengthOf(thing: Thing, edge: Edge, table: GearTable, spent: number): { readonly length: number; readonly tolerance: number; readonly parts: number } | NoRun {
+function lengthOf(
+  thing: Thing,
+  edge: Edge,
+  table: GearTable,
+  spent: number,
+): { readonly length: number; readonly tolerance: number; readonly parts: number } | NoRun {
   const { item } = thing;
   const stated = table.given(item, 'length');
   if (stated.state === 'open') return { missing: thing.name, what: 'length' };
@@ -105,38 +119,59 @@ function lengthOf(thing: Thing, edge: Edge, table: GearTable, spent: number): { 
 
 /** A sling bearing to bearing: its length, of an endless one half its circumference. */
 function ownLength({ item }: Thing, table: GearTable): { readonly length: number; readonly tolerance: number } | null {
-  for (const [word, share] of [['length', 1], ['circumference', 0.5]] as const) {
+  for (const [word, share] of [
+    ['length', 1],
+    ['circumference', 0.5],
+  ] as const) {
     const given = table.given(item, word);
-    if (given.state === 'known') return { length: given.quantity.value * share, tolerance: ((given.quantity.high - given.quantity.low) / 2) * share };
+    if (given.state === 'known')
+      return {
+        length: given.quantity.value * share,
+        tolerance: ((given.quantity.high - given.quantity.low) / 2) * share,
+      };
   }
   return null;
 }
 
 /** How many parts of the sling lie side by side along the run and share its pull: two in a doubled sling and in a basket that comes back up to its own eye. */
-export const partsOf = (edge: Edge): 1 | 2 => (edge.hitch === 'doubled' || (edge.hitch === 'basket' && !edge.halved && !edge.over.length) ? 2 : 1);
+export const partsOf = (edge: Edge): 1 | 2 =>
+  edge.hitch === 'doubled' || (edge.hitch === 'basket' && !edge.halved && !edge.over.length) ? 2 : 1;
 
 /** What of the sling lies on the load and is in no leg, m: a choker spends pi times `around`, a basket half that, or the `wrap` said; a basket over picks lies straight through them. */
 function spentOf(edge: Edge, apart: (a: Thing, b: Thing) => number | null): number | NoRun {
   if (!edge.halved && !edge.over.length && edge.hitch !== 'choker' && edge.hitch !== 'basket') return 0;
   const said = wrapOf(edge);
   if (said !== null && typeof said !== 'number') return said;
-  const lies = edge.under.length ? edge.under : edge.over.map((node) => node.thing).filter((thing) => thing.kind === 'pick');
-  const spans = lies.slice(1).map((pick, i) => (said !== null || edge.under.length ? apart(lies[i] as Thing, pick) : 0));
+  const lies = edge.under.length
+    ? edge.under
+    : edge.over.map((node) => node.thing).filter((thing) => thing.kind === 'pick');
+  const spans = lies
+    .slice(1)
+    .map((pick, i) => (said !== null || edge.under.length ? apart(lies[i] as Thing, pick) : 0));
   const gap = spans.findIndex((span) => span === null);
   if (gap >= 0) return { missing: lies[gap + 1]?.name ?? '', what: 'place that is known' };
   const through = spans.reduce<number>((sum, span) => sum + (span ?? 0), 0);
-  if (edge.hitch === 'choker' && said === null) return { missing: edge.items.find((thing) => thing.item.keyword === 'sling')?.name ?? '', what: '`around`' };
+  if (edge.hitch === 'choker' && said === null)
+    return { missing: edge.items.find((thing) => thing.item.keyword === 'sling')?.name ?? '', what: '`around`' };
   if (edge.under.length) return said ?? through;
   return said === null ? 0 : said - through;
 }
 
 /** The `wrap` of an edge, or what its hitch spends on what it goes `around`; null where neither is said. */
 function wrapOf(edge: Edge): number | NoRun | null {
-  for (const { item } of edge.legs) for (const [word, times] of [['wrap', 1], ['around', edge.hitch === 'choker' ? Math.PI : Math.PI / 2]] as const) {
-    const clause = item.clauses.get(word)?.[0];
-    if (clause?.value?.kind === 'quantity') return clause.value.quantity.value * times;
-    if (clause) return { missing: edge.items.find((thing) => thing.item.keyword === 'sling')?.name ?? '', what: `\`${word}\` that is known` };
-  }
+  for (const { item } of edge.legs)
+    for (const [word, times] of [
+      ['wrap', 1],
+      ['around', edge.hitch === 'choker' ? Math.PI : Math.PI / 2],
+    ] as const) {
+      const clause = item.clauses.get(word)?.[0];
+      if (clause?.value?.kind === 'quantity') return clause.value.quantity.value * times;
+      if (clause)
+        return {
+          missing: edge.items.find((thing) => thing.item.keyword === 'sling')?.name ?? '',
+          what: `\`${word}\` that is known`,
+        };
+    }
   return null;
 }
 
@@ -148,6 +183,7 @@ function adjustable(item: Item, table: GearTable): number | null {
   if (!adjusters.has(item.keyword)) return 0;
   const set = table.given(item, 'set');
   const most = table.given(item, 'take-up');
-  if (set.state === 'known') return most.state === 'known' && set.quantity.value > most.quantity.value ? null : set.quantity.value;
+  if (set.state === 'known')
+    return most.state === 'known' && set.quantity.value > most.quantity.value ? null : set.quantity.value;
   return set.state === 'absent' && most.state === 'absent' ? 0 : null;
 }

@@ -29,7 +29,15 @@ export function levellings({ plan, gear, hanging }: Results, load: Thing): reado
   const body = built?.bodies.findIndex((one) => one.thing === load) ?? -1;
   if (!built || !solved || built.onLines || body < 0) return [];
   const now = solved.rest.bodies[body]?.tilt ?? 0;
-  const aim: Aim = { built, body, limit: Math.min(limitOn(plan, ['load'], 'tilt', Math.PI / 36, 'most').value, now * 0.99), step: roundTo[plan.units], table: new GearTable(plan, new Notes()), gear, things: plan.names.things };
+  const aim: Aim = {
+    built,
+    body,
+    limit: Math.min(limitOn(plan, ['load'], 'tilt', Math.PI / 36, 'most').value, now * 0.99),
+    step: roundTo[plan.units],
+    table: new GearTable(plan, new Notes()),
+    gear,
+    things: plan.names.things,
+  };
   return [bySettings(aim), byExchange(aim), byLengths(aim)].filter((one) => one !== null);
 }
 
@@ -44,9 +52,20 @@ interface Aim {
 }
 
 /** Tilt of the load with those lengths (and weights) of slings; null where it does not come to rest as drawn. */
-function tiltWith({ built, body }: Aim, lengths: readonly number[], weights: ReadonlyMap<number, number> = new Map()): number | null {
+function tiltWith(
+  { built, body }: Aim,
+  lengths: readonly number[],
+  weights: ReadonlyMap<number, number> = new Map(),
+): number | null {
   if (lengths.some((length) => !(length > 0))) return null;
-  const model: HangModel = { ...built.model, slings: built.model.slings.map((sling, s) => ({ ...sling, length: lengths[s] as number, weight: weights.get(s) ?? sling.weight })) };
+  const model: HangModel = {
+    ...built.model,
+    slings: built.model.slings.map((sling, s) => ({
+      ...sling,
+      length: lengths[s] as number,
+      weight: weights.get(s) ?? sling.weight,
+    })),
+  };
   const hung = solve(model, { quick: true });
   if ('error' in hung || hung.kind.status === 'unstable' || hung.turnsOver) return null;
   const [x, y, z] = [0, 1, 2].map((d) => hung.pose.rotation[9 * body + 6 + d] as number) as [number, number, number];
@@ -62,10 +81,16 @@ function bySettings(aim: Aim): Levelling | null {
     const thing = edge.items.find((one) => adjusters.has(one.item.keyword));
     const set = thing ? table.given(thing.item, 'set') : null;
     const most = thing ? table.given(thing.item, 'take-up') : null;
-    return thing && set?.state === 'known' && most?.state === 'known' ? [{ thing, sling, set: set.quantity.value, most: most.quantity.value }] : [];
+    return thing && set?.state === 'known' && most?.state === 'known'
+      ? [{ thing, sling, set: set.quantity.value, most: most.quantity.value }]
+      : [];
   });
   const start = lengthsOf(aim);
-  const free: readonly Adjustable[] = found.map(({ sling, set, most }) => ({ sling, least: (start[sling] as number) - set, most: (start[sling] as number) - set + most }));
+  const free: readonly Adjustable[] = found.map(({ sling, set, most }) => ({
+    sling,
+    least: (start[sling] as number) - set,
+    most: (start[sling] as number) - set + most,
+  }));
   const level = free.length ? levelByLengths(built.model, aim.body, free) : null;
   if (!level || 'error' in level) return null;
   const lengths = [...start];
@@ -79,7 +104,8 @@ function bySettings(aim: Aim): Levelling | null {
   return within(aim, changes, tiltWith(aim, lengths));
 }
 
-const within = ({ limit }: Aim, changes: readonly Change[], tilt: number | null): Levelling | null => (changes.length && tilt !== null && tilt <= limit ? { changes, tilt } : null);
+const within = ({ limit }: Aim, changes: readonly Change[], tilt: number | null): Levelling | null =>
+  changes.length && tilt !== null && tilt <= limit ? { changes, tilt } : null;
 
 /** Other slings of the same make and at least the capacity, up to three, one after the other as each brings the load nearest to level. */
 function byExchange(aim: Aim): Levelling | null {
@@ -90,11 +116,17 @@ function byExchange(aim: Aim): Levelling | null {
   let tilt = Number.POSITIVE_INFINITY;
   while (changes.length < mostExchanges && tilt > aim.limit) {
     let best: { slot: Slot; by: Stock; tilt: number } | null = null;
-    for (const slot of slots) if (!changes.some((one) => one.thing === slot.thing)) for (const by of slot.stock) {
-      if (changes.some((one) => one.kind === 'exchange' && one.by === by.thing)) continue;
-      const tried = tiltWith(aim, lengths.with(slot.sling, slot.rest + by.length * slot.share), new Map(weights).set(slot.sling, by.weight * slot.share * g));
-      if (tried !== null && tried < (best?.tilt ?? tilt) * (1 - 1e-6)) best = { slot, by, tilt: tried };
-    }
+    for (const slot of slots)
+      if (!changes.some((one) => one.thing === slot.thing))
+        for (const by of slot.stock) {
+          if (changes.some((one) => one.kind === 'exchange' && one.by === by.thing)) continue;
+          const tried = tiltWith(
+            aim,
+            lengths.with(slot.sling, slot.rest + by.length * slot.share),
+            new Map(weights).set(slot.sling, by.weight * slot.share * g),
+          );
+          if (tried !== null && tried < (best?.tilt ?? tilt) * (1 - 1e-6)) best = { slot, by, tilt: tried };
+        }
     if (!best) break;
     lengths[best.slot.sling] = best.slot.rest + best.by.length * best.slot.share;
     weights.set(best.slot.sling, best.by.weight * best.slot.share * g);
@@ -121,18 +153,44 @@ interface Slot {
 function slotsOf(aim: Aim): readonly Slot[] {
   const { built, table, gear, things } = aim;
   const used = new Set(gear.filter((use) => use.legs.length).map((use) => use.thing));
-  const idle = things.filter((thing) => thing.kind === 'gear' && thing.item.keyword === 'sling' && !used.has(thing) && !thing.clash && !table.clause(thing.item, 'hangs from'));
-  const figure = (thing: Thing, word: string): number | null => { const given = table.given(thing.item, word); return given.state === 'known' ? given.quantity.value : null; };
+  const idle = things.filter(
+    (thing) =>
+      thing.kind === 'gear' &&
+      thing.item.keyword === 'sling' &&
+      !used.has(thing) &&
+      !thing.clash &&
+      !table.clause(thing.item, 'hangs from'),
+  );
+  const figure = (thing: Thing, word: string): number | null => {
+    const given = table.given(thing.item, word);
+    return given.state === 'known' ? given.quantity.value : null;
+  };
   return built.edges.flatMap(({ edge, run, sling }) => {
     const [thing, second] = edge.items.filter((one) => one.item.keyword === 'sling');
     const own = thing ? figure(thing, 'length') : null;
     const capacity = thing ? figure(thing, 'capacity') : null;
-    if (!thing || second || own === null || capacity === null || edge.over.length || edge.halved || edge.hitch === 'basket') return [];
+    if (
+      !thing ||
+      second ||
+      own === null ||
+      capacity === null ||
+      edge.over.length ||
+      edge.halved ||
+      edge.hitch === 'basket'
+    )
+      return [];
     const share = edge.hitch === 'doubled' ? 0.5 : 1;
     const alike = new Map<string, number>();
     const stock = idle.flatMap((one): Stock[] => {
       const [length, weight, carries] = [figure(one, 'length'), figure(one, 'weight'), figure(one, 'capacity')];
-      if (length === null || weight === null || carries === null || carries < capacity * (1 - 1e-9) || constructionOf(one.item, table) !== constructionOf(thing.item, table)) return [];
+      if (
+        length === null ||
+        weight === null ||
+        carries === null ||
+        carries < capacity * (1 - 1e-9) ||
+        constructionOf(one.item, table) !== constructionOf(thing.item, table)
+      )
+        return [];
       const seen = (alike.get(length.toFixed(4)) ?? 0) + 1;
       alike.set(length.toFixed(4), seen);
       return seen > mostAlike || Math.abs(length - own) < 1e-4 ? [] : [{ thing: one, length, weight }];
@@ -147,10 +205,25 @@ function byLengths(aim: Aim): Levelling | null {
   const start = lengthsOf(aim);
   const found = built.edges.flatMap(({ edge, sling }) => {
     const [thing, second] = edge.items.filter((one) => one.item.keyword === 'sling');
-    const own = thing && !thing.library && thing.item.names.length === 1 && thing.item.clauses.has('length') ? table.given(thing.item, 'length') : null;
-    return thing && !second && own?.state === 'known' && !edge.halved && edge.hitch === 'vertical' && !edge.over.length ? [{ thing, sling, own: own.quantity.value }] : [];
+    const own =
+      thing && !thing.library && thing.item.names.length === 1 && thing.item.clauses.has('length')
+        ? table.given(thing.item, 'length')
+        : null;
+    return thing && !second && own?.state === 'known' && !edge.halved && edge.hitch === 'vertical' && !edge.over.length
+      ? [{ thing, sling, own: own.quantity.value }]
+      : [];
   });
-  const level = found.length ? levelByLengths(built.model, aim.body, found.map(({ sling, own }) => ({ sling, least: (start[sling] as number) - own / 2, most: (start[sling] as number) + own / 2 }))) : null;
+  const level = found.length
+    ? levelByLengths(
+        built.model,
+        aim.body,
+        found.map(({ sling, own }) => ({
+          sling,
+          least: (start[sling] as number) - own / 2,
+          most: (start[sling] as number) + own / 2,
+        })),
+      )
+    : null;
   if (!level || 'error' in level) return null;
   const lengths = [...start];
   const changes = found.flatMap(({ thing, sling, own }): Change[] => {

@@ -44,30 +44,51 @@ export function build(net: Network, { loads, beams, uses, table }: Loads): Built
   const hung = loads.reduce((sum, load) => sum + (load.weight.value ?? 0) * g, 0);
   const apart = (a: Thing, b: Thing): number | null => {
     const layout = loads.find((load) => load.thing === a.load)?.layout;
-    const [from, to] = [layout && a.load === b.load ? pickPlace(a, layout) : null, layout ? pickPlace(b, layout) : null];
+    const [from, to] = [
+      layout && a.load === b.load ? pickPlace(a, layout) : null,
+      layout ? pickPlace(b, layout) : null,
+    ];
     return from && to ? Math.hypot(to[0] - from[0], to[1] - from[1], to[2] - from[2]) : null;
   };
   const runs = net.edges.map((edge) => ({ edge, run: runOf(edge, { table, uses, hung, apart }) }));
-  for (const { edge, run } of runs) if ('missing' in run) causes.push(because(`${run.missing} has no ${run.what}.`, edge.legs[0]?.item.at as never));
+  for (const { edge, run } of runs)
+    if ('missing' in run) causes.push(because(`${run.missing} has no ${run.what}.`, edge.legs[0]?.item.at as never));
   const short = runs.find((one): one is { edge: Edge; run: NoRun } => 'missing' in one.run && one.run.short === true);
-  if (short) return { because: unique(causes), short: { leg: short.edge.legs[0] as LegUse, reason: `${short.run.missing} has no ${short.run.what}` } };
+  if (short)
+    return {
+      because: unique(causes),
+      short: { leg: short.edge.legs[0] as LegUse, reason: `${short.run.missing} has no ${short.run.what}` },
+    };
   const used = new Set(net.nodes.map((node) => node.thing));
   const lifted = loads.filter((load) => [...used].some((thing) => thing.kind === 'pick' && thing.load === load.thing));
   for (const load of lifted) causes.push(...load.weight.because, ...load.cog.flatMap((axis) => axis.because));
   if (causes.length) return { because: unique(causes) };
 
-  const bodies: { name: string; weight: number; cog: Vec3; points: { name: string; at: Vec3 }[]; axis?: readonly [number, number] }[] = [];
+  const bodies: {
+    name: string;
+    weight: number;
+    cog: Vec3;
+    points: { name: string; at: Vec3 }[];
+    axis?: readonly [number, number];
+  }[] = [];
   const info: { thing: Thing; half: Vec3 | null }[] = [];
   const places = new Map<Thing, NodeRef>();
   for (const load of lifted) {
     const cog = load.cog.map((axis) => axis.value as number) as unknown as Vec3;
     const half = load.cog.map((axis) => ((axis.high as number) - (axis.low as number)) / 2) as unknown as Vec3;
-    const body = { name: load.thing.name, weight: (load.weight.value as number) * dynamic(load.thing) * g, cog, points: [] as { name: string; at: Vec3 }[] };
-    for (const node of net.nodes) if (node.kind === 'pick' && node.thing.load === load.thing) {
-      const at = pickPlace(node.thing, load.layout);
-      if (!at) causes.push(because(`${node.thing.name} has no place that is known.`, node.thing.item.at));
-      else places.set(node.thing, { body: bodies.length, point: body.points.push({ name: node.thing.name, at }) - 1 });
-    }
+    const body = {
+      name: load.thing.name,
+      weight: (load.weight.value as number) * dynamic(load.thing) * g,
+      cog,
+      points: [] as { name: string; at: Vec3 }[],
+    };
+    for (const node of net.nodes)
+      if (node.kind === 'pick' && node.thing.load === load.thing) {
+        const at = pickPlace(node.thing, load.layout);
+        if (!at) causes.push(because(`${node.thing.name} has no place that is known.`, node.thing.item.at));
+        else
+          places.set(node.thing, { body: bodies.length, point: body.points.push({ name: node.thing.name, at }) - 1 });
+      }
     bodies.push(body);
     info.push({ thing: load.thing, half: half.some((x) => x > 0) ? half : null });
   }
@@ -79,41 +100,71 @@ export function build(net: Network, { loads, beams, uses, table }: Loads): Built
     }
     const points: { name: string; at: Vec3 }[] = [];
     const own = beams(beam);
-    for (const node of net.nodes) if (node.kind === 'point' && node.thing.owner === beam) {
-      const at = pointAt(own.find((item) => item.names.some((name) => name === node.thing.name)) ?? node.thing.item);
-      if (!at) causes.push(because(`${node.thing.name} of ${beam.name} has no place that is known.`, node.thing.item.at));
-      else places.set(node.thing, { body: bodies.length, point: points.push({ name: node.thing.name, at }) - 1 });
-    }
+    for (const node of net.nodes)
+      if (node.kind === 'point' && node.thing.owner === beam) {
+        const at = pointAt(own.find((item) => item.names.some((name) => name === node.thing.name)) ?? node.thing.item);
+        if (!at)
+          causes.push(because(`${node.thing.name} of ${beam.name} has no place that is known.`, node.thing.item.at));
+        else places.set(node.thing, { body: bodies.length, point: points.push({ name: node.thing.name, at }) - 1 });
+      }
     const xs = own.flatMap((item) => pointAt(item)?.[0] ?? []);
-    bodies.push({ name: beam.name, weight: use.weight.value * g, cog: [0, 0, 0], points, ...(Math.max(...xs) > Math.min(...xs) && { axis: [Math.min(...xs), Math.max(...xs)] as const }) });
+    bodies.push({
+      name: beam.name,
+      weight: use.weight.value * g,
+      cog: [0, 0, 0],
+      points,
+      ...(Math.max(...xs) > Math.min(...xs) && { axis: [Math.min(...xs), Math.max(...xs)] as const }),
+    });
     info.push({ thing: beam, half: null });
   }
-  for (const node of net.nodes) if ((node.kind === 'pick' || node.kind === 'point') && !places.has(node.thing)) causes.push(because(`${node.thing.name} belongs to nothing that hangs.`, node.thing.item.nameAt));
+  for (const node of net.nodes)
+    if ((node.kind === 'pick' || node.kind === 'point') && !places.has(node.thing))
+      causes.push(because(`${node.thing.name} belongs to nothing that hangs.`, node.thing.item.nameAt));
   if (causes.length) return { because: unique(causes) };
   return assemble(net, runs as readonly { edge: Edge; run: Run }[], bodies, info, places, uses, hung);
 }
 
-function assemble(net: Network, runs: readonly { edge: Edge; run: Run }[], bodies: HangModel['bodies'][number][], info: Built['bodies'], places: Map<Thing, NodeRef>, uses: ReadonlyMap<Thing, GearUse>, hung: number): Built | Unbuilt {
+function assemble(
+  net: Network,
+  runs: readonly { edge: Edge; run: Run }[],
+  bodies: HangModel['bodies'][number][],
+  info: Built['bodies'],
+  places: Map<Thing, NodeRef>,
+  uses: ReadonlyMap<Thing, GearUse>,
+  hung: number,
+): Built | Unbuilt {
   const hooks = net.nodes.filter((node) => node.kind === 'hook').map((node) => node.thing);
   const anchors = hooks.map((hook, i) => {
     places.set(hook, { anchor: i });
     return { name: hook.name, at: pointAt(hook.item) ?? ([0, 0, 0] as Vec3) };
   });
   // A ring with nothing above it that has a length sits in what is above it.
-  const sits = (thing: Thing, above: Thing) => { const place = places.get(above); if (place) places.set(thing, place); };
-  for (const { edge, run } of runs) if (run.length <= 0 && edge.bottom.kind === 'gear' && !edge.over.length) sits(edge.bottom.thing, edge.top.thing);
+  const sits = (thing: Thing, above: Thing) => {
+    const place = places.get(above);
+    if (place) places.set(thing, place);
+  };
+  for (const { edge, run } of runs)
+    if (run.length <= 0 && edge.bottom.kind === 'gear' && !edge.over.length) sits(edge.bottom.thing, edge.top.thing);
   const particles: { name: string; weight: number }[] = [];
-  for (const node of net.nodes) if (node.kind === 'gear' && !places.has(node.thing)) {
-    const weight = uses.get(node.thing)?.weight;
-    if (!weight || weight.value === null) return { because: weight?.because ?? [] };
-    places.set(node.thing, { particle: particles.push({ name: node.thing.name, weight: weight.value * g }) - 1 });
-  }
+  for (const node of net.nodes)
+    if (node.kind === 'gear' && !places.has(node.thing)) {
+      const weight = uses.get(node.thing)?.weight;
+      if (!weight || weight.value === null) return { because: weight?.because ?? [] };
+      places.set(node.thing, { particle: particles.push({ name: node.thing.name, weight: weight.value * g }) - 1 });
+    }
   const forces: { body: number; point: Vec3; force: Vec3 }[] = [];
   const press = (thing: Thing, kg: number): void => {
     const place = places.get(thing);
     if (kg === 0 || !place || 'anchor' in place) return;
-    if ('particle' in place) { const one = particles[place.particle]; if (one) one.weight += kg * g; }
-    else forces.push({ body: place.body, point: bodies[place.body]?.points[place.point]?.at as Vec3, force: [0, 0, -kg * g] });
+    if ('particle' in place) {
+      const one = particles[place.particle];
+      if (one) one.weight += kg * g;
+    } else
+      forces.push({
+        body: place.body,
+        point: bodies[place.body]?.points[place.point]?.at as Vec3,
+        force: [0, 0, -kg * g],
+      });
   };
   const slings: { name: string; path: NodeRef[]; length: number; stiffness: number; weight: number }[] = [];
   const edges: { edge: Edge; run: Run; sling: number }[] = [];
@@ -121,14 +172,38 @@ function assemble(net: Network, runs: readonly { edge: Edge; run: Run }[], bodie
     press(edge.top.thing, run.upper);
     press(edge.bottom.thing, run.lower);
     if (run.length <= 0 && edge.bottom.kind === 'gear') continue;
-    if (run.length <= 0) return { because: [because(`The leg to ${edge.bottom.thing.name} has no length.`, edge.legs[0]?.item.at as never)], short: { leg: edge.legs[0] as LegUse, reason: `the leg to ${edge.bottom.thing.name} has no length` } };
+    if (run.length <= 0)
+      return {
+        because: [because(`The leg to ${edge.bottom.thing.name} has no length.`, edge.legs[0]?.item.at as never)],
+        short: { leg: edge.legs[0] as LegUse, reason: `the leg to ${edge.bottom.thing.name} has no length` },
+      };
     const path = [edge.top, ...edge.over, edge.bottom].map((node) => places.get(node.thing) as NodeRef);
-    edges.push({ edge, run, sling: slings.push({ name: edge.key, path, length: run.length, stiffness: run.stiffness ?? rigid * hung, weight: run.slingWeight * g }) - 1 });
+    edges.push({
+      edge,
+      run,
+      sling:
+        slings.push({
+          name: edge.key,
+          path,
+          length: run.length,
+          stiffness: run.stiffness ?? rigid * hung,
+          weight: run.slingWeight * g,
+        }) - 1,
+    });
   }
-  return { model: { anchors, bodies, particles, slings, ...(forces.length && { forces }) }, edges, bodies: info, hooks, places, assumedStiffness: edges.some((one) => one.run.assumed) };
+  return {
+    model: { anchors, bodies, particles, slings, ...(forces.length && { forces }) },
+    edges,
+    bodies: info,
+    hooks,
+    places,
+    assumedStiffness: edges.some((one) => one.run.assumed),
+  };
 }
 
-const beamsOf = (nodes: readonly Node[]): readonly Thing[] => [...new Set(nodes.flatMap((node) => (node.kind === 'point' && node.thing.owner ? [node.thing.owner] : [])))];
+const beamsOf = (nodes: readonly Node[]): readonly Thing[] => [
+  ...new Set(nodes.flatMap((node) => (node.kind === 'point' && node.thing.owner ? [node.thing.owner] : []))),
+];
 
 /** A pick's place in the axes of its load; null where an axis is not known. */
 export function pickPlace(pick: Thing, layout: Layout): Vec3 | null {
@@ -139,7 +214,8 @@ export function pickPlace(pick: Thing, layout: Layout): Vec3 | null {
 
 export function pointAt(item: Item): Vec3 | null {
   const value = item.clauses.get('at')?.[0]?.value;
-  const cells = value?.kind === 'point' ? value.at.map((cell) => (cell && typeof cell !== 'string' ? cell.value : null)) : [null];
+  const cells =
+    value?.kind === 'point' ? value.at.map((cell) => (cell && typeof cell !== 'string' ? cell.value : null)) : [null];
   return cells.includes(null) ? null : (cells as unknown as Vec3);
 }
 

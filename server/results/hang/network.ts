@@ -35,15 +35,19 @@ export interface Network {
   readonly undecided: readonly LegUse[];
 }
 
-export const kindOf = (thing: Thing): Node['kind'] => (thing.kind === 'pick' ? 'pick' : thing.kind === 'point' ? 'point' : isHook(thing) ? 'hook' : 'gear');
+export const kindOf = (thing: Thing): Node['kind'] =>
+  thing.kind === 'pick' ? 'pick' : thing.kind === 'point' ? 'point' : isHook(thing) ? 'hook' : 'gear';
 
 /** The network of sound legs, with baskets that do not say gripped or free. */
 export function network(legs: readonly LegUse[], gripped: boolean): Network {
   const usedBy = new Map<Thing, Set<LegUse>>();
-  for (const leg of legs) for (const { thing } of leg.steps) usedBy.set(thing, (usedBy.get(thing) ?? new Set()).add(leg));
+  for (const leg of legs)
+    for (const { thing } of leg.steps) usedBy.set(thing, (usedBy.get(thing) ?? new Set()).add(leg));
   const ends = new Set(legs.flatMap((leg) => [leg.steps[0]?.thing, leg.steps.at(-1)?.thing]));
-  const meets = (thing: Thing): boolean => kindOf(thing) !== 'gear' || ends.has(thing) || (usedBy.get(thing)?.size ?? 0) > 1;
-  const parts = (thing: Thing, next: Thing): boolean => kindOf(thing) !== 'gear' || ends.has(thing) || !sameLegs(usedBy.get(thing), usedBy.get(next));
+  const meets = (thing: Thing): boolean =>
+    kindOf(thing) !== 'gear' || ends.has(thing) || (usedBy.get(thing)?.size ?? 0) > 1;
+  const parts = (thing: Thing, next: Thing): boolean =>
+    kindOf(thing) !== 'gear' || ends.has(thing) || !sameLegs(usedBy.get(thing), usedBy.get(next));
   const net = new Builder(parts);
   for (const leg of legs) {
     const laid = lie(leg, meets, gripped);
@@ -56,7 +60,12 @@ export function network(legs: readonly LegUse[], gripped: boolean): Network {
     for (const chain of laid.chains) net.chain(leg, chain);
     if (laid.run) net.run(leg, laid.run);
   }
-  return { nodes: [...net.nodes.values()], edges: [...net.edges.values()].map((one) => one.edge), unbuilt: net.unbuilt, undecided: net.undecided };
+  return {
+    nodes: [...net.nodes.values()],
+    edges: [...net.edges.values()].map((one) => one.edge),
+    unbuilt: net.unbuilt,
+    undecided: net.undecided,
+  };
 }
 
 class Builder {
@@ -86,7 +95,17 @@ class Builder {
         return;
       }
       const node = this.node(thing);
-      if (top) this.put(leg, { top, bottom: node, over: [], items, hitch: next ? 'vertical' : hitch, halved: halved && items.some((item) => item.item.keyword === 'sling'), under, friction: 1 });
+      if (top)
+        this.put(leg, {
+          top,
+          bottom: node,
+          over: [],
+          items,
+          hitch: next ? 'vertical' : hitch,
+          halved: halved && items.some((item) => item.item.keyword === 'sling'),
+          under,
+          friction: 1,
+        });
       top = node;
       items = [];
     });
@@ -95,11 +114,22 @@ class Builder {
   /** One run with one pull. */
   run(leg: LegUse, { top, over, bottom, items, friction }: FreeRun): void {
     const hitch = wordOf(leg.item, 'hitch') || (over.some((thing) => thing.kind === 'pick') ? 'basket' : 'vertical');
-    this.put(leg, { top: this.node(top), bottom: this.node(bottom), over: over.map((thing) => this.node(thing)), items, hitch, halved: false, under: [], friction });
+    this.put(leg, {
+      top: this.node(top),
+      bottom: this.node(bottom),
+      over: over.map((thing) => this.node(thing)),
+      items,
+      hitch,
+      halved: false,
+      under: [],
+      friction,
+    });
   }
 
   private put(leg: LegUse, made: Omit<Edge, 'key' | 'legs'>): void {
-    const key = [made.top.thing, ...made.items, ...made.over.map((node) => node.thing), made.bottom.thing].map(idOf).join('>');
+    const key = [made.top.thing, ...made.items, ...made.over.map((node) => node.thing), made.bottom.thing]
+      .map(idOf)
+      .join('>');
     const known = this.edges.get(key);
     if (known) {
       known.legs.push(leg);
@@ -110,5 +140,6 @@ class Builder {
   }
 }
 
-const sameLegs = (a?: ReadonlySet<LegUse>, b?: ReadonlySet<LegUse>): boolean => a?.size === 1 || (a !== undefined && b !== undefined && a.size === b.size && [...a].every((leg) => b.has(leg)));
+const sameLegs = (a?: ReadonlySet<LegUse>, b?: ReadonlySet<LegUse>): boolean =>
+  a?.size === 1 || (a !== undefined && b !== undefined && a.size === b.size && [...a].every((leg) => b.has(leg)));
 const idOf = (thing: Thing): string => `${thing.kind}:${thing.path.join('/')}`;

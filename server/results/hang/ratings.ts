@@ -29,13 +29,29 @@ export function ratingsOf(input: HangInput): Ratings {
   joints(input);
   const words = new Set<string>();
   const unjudged = new Map<Thing, Cause>();
-  for (const { thing } of legs.flatMap((leg) => leg.steps)) if (notJudged.has(thing.item.keyword) && !unjudged.has(thing)) {
-    unjudged.set(thing, notes.add('not-judged', thing.item.nameAt, { thing: `How ${thing.name} holds`, result: `the capacity used of ${thing.name}` }, `This version does not judge a ${thing.item.keyword}.`));
-    words.add(`capacity of ${thing.item.keyword}s`);
-  }
+  for (const { thing } of legs.flatMap((leg) => leg.steps))
+    if (notJudged.has(thing.item.keyword) && !unjudged.has(thing)) {
+      unjudged.set(
+        thing,
+        notes.add(
+          'not-judged',
+          thing.item.nameAt,
+          { thing: `How ${thing.name} holds`, result: `the capacity used of ${thing.name}` },
+          `This version does not judge a ${thing.item.keyword}.`,
+        ),
+      );
+      words.add(`capacity of ${thing.item.keyword}s`);
+    }
   const capacities = new Map(gear.map((use) => [use.thing, use.capacity]));
-  const pulledAt = (thing: Thing, lean: number | null, pulls: Pulls | null): Pulled => ({ ...where(thing, legs), lean, spread: pulls?.spreads.get(thing) ?? null });
-  const barred = (thing: Thing): readonly Cause[] => [...(opens.get(thing) ?? []), ...[unjudged.get(thing), bare.get(thing)].filter((one) => one !== undefined)];
+  const pulledAt = (thing: Thing, lean: number | null, pulls: Pulls | null): Pulled => ({
+    ...where(thing, legs),
+    lean,
+    spread: pulls?.spreads.get(thing) ?? null,
+  });
+  const barred = (thing: Thing): readonly Cause[] => [
+    ...(opens.get(thing) ?? []),
+    ...[unjudged.get(thing), bare.get(thing)].filter((one) => one !== undefined),
+  ];
   return {
     input,
     barred,
@@ -49,9 +65,29 @@ export function ratingsOf(input: HangInput): Ratings {
       if (least.state === 'known' && angle !== null && angle < least.quantity.high - 1e-12) {
         const beam = thing.item.keyword === 'spreader' || thing.item.keyword === 'lifting beam';
         const { leg } = where(thing, legs);
-        return open('kg', [beam ? notes.add('beam-angle-outside', thing.item.nameAt, { beam: thing.name, least: least.quantity.high, angle }, `${thing.name} holds its capacity only with steeper top slings.`, [{ at: least.at, says: 'least angle' }, { at: leg.item.at, says: 'leg' }]) : flat(thing, { leg, angle }, least.quantity.high, notes)], { at });
+        return open(
+          'kg',
+          [
+            beam
+              ? notes.add(
+                  'beam-angle-outside',
+                  thing.item.nameAt,
+                  { beam: thing.name, least: least.quantity.high, angle },
+                  `${thing.name} holds its capacity only with steeper top slings.`,
+                  [
+                    { at: least.at, says: 'least angle' },
+                    { at: leg.item.at, says: 'leg' },
+                  ],
+                )
+              : flat(thing, { leg, angle }, least.quantity.high, notes),
+          ],
+          { at },
+        );
       }
-      const capacity = slings.get(thing) ?? capacities.get(thing) ?? open('kg', [because(`${thing.name} has no capacity.`, at)], { at });
+      const capacity =
+        slings.get(thing) ??
+        capacities.get(thing) ??
+        open('kg', [because(`${thing.name} has no capacity.`, at)], { at });
       return fittingRating(thing, capacity, pulledAt(thing, lean, pulls), table, notes);
     },
     pick: (pick, angle, lean) => pickRating(pick, { ...pulledAt(pick, lean, null), angle }, notes),
@@ -60,6 +96,7 @@ export function ratingsOf(input: HangInput): Ratings {
 
 /** The first leg that names a thing, or a point of it, and where. */
 function where(thing: Thing, legs: readonly LegUse[]): Pick<Pulled, 'leg' | 'at'> {
-  for (const leg of legs) for (const step of leg.steps) if (step.thing === thing || step.thing.owner === thing) return { leg, at: step.at };
+  for (const leg of legs)
+    for (const step of leg.steps) if (step.thing === thing || step.thing.owner === thing) return { leg, at: step.at };
   return { leg: legs[0] as LegUse, at: thing.item.nameAt };
 }

@@ -1,5 +1,20 @@
 // Solves the model and finds the worst of every pull: over how the legs may share, and over every tolerance that is stated.
-import { describe, type Envelope, envelope, envelopeOverBox, extremeSharings, type HangError, type HangModel, type HangResult, type Hung, type Placed, sectionForces, solve, sweep, withTensions } from '../../mechanics/hang/index.ts';
+import {
+  describe,
+  type Envelope,
+  envelope,
+  envelopeOverBox,
+  extremeSharings,
+  type HangError,
+  type HangModel,
+  type HangResult,
+  type Hung,
+  type Placed,
+  sectionForces,
+  solve,
+  sweep,
+  withTensions,
+} from '../../mechanics/hang/index.ts';
 import type { Vec3 } from '../../mechanics/index.ts';
 import type { Built } from './model.ts';
 
@@ -34,7 +49,11 @@ const most = 64;
 
 /** The same numbers give the same answer, whatever was typed before; kept by the model's numbers. */
 export function solveRig(built: Built): Solved | HangError {
-  const key = JSON.stringify([built.model, built.edges.map((one) => one.run.tolerance), built.bodies.map((one) => one.half)]);
+  const key = JSON.stringify([
+    built.model,
+    built.edges.map((one) => one.run.tolerance),
+    built.bodies.map((one) => one.half),
+  ]);
   const known = kept.get(key);
   if (known) return known;
   const solved = work(built);
@@ -47,7 +66,21 @@ function work(built: Built): Solved | HangError {
   const hung = solve(built.model);
   if ('error' in hung) return hung;
   const rest = describe(hung);
-  const nothing = { rest, redundancy: 0, worst: [], least: [], governs: [], points: [], anchors: [], compression: [], carrying: null, unstableCorners: 0, failedCorner: null, swept: 'nothing' as const, tilts: [] };
+  const nothing = {
+    rest,
+    redundancy: 0,
+    worst: [],
+    least: [],
+    governs: [],
+    points: [],
+    anchors: [],
+    compression: [],
+    carrying: null,
+    unstableCorners: 0,
+    failedCorner: null,
+    swept: 'nothing' as const,
+    tilts: [],
+  };
   if (rest.status === 'unstable') return nothing;
   const n = built.model.slings.length;
   const elastic = rest.slings.map((sling) => sling.upperTension);
@@ -58,7 +91,10 @@ function work(built: Built): Solved | HangError {
   const raise = (s: number, free: number | null, by: Solved['governs'][number]): void => {
     const now = worst[s] as number | null;
     const value = free === null ? null : free * rub(s);
-    if (now !== null && (value === null || value > now * (1 + 1e-12))) { worst[s] = value; governs[s] = by; }
+    if (now !== null && (value === null || value > now * (1 + 1e-12))) {
+      worst[s] = value;
+      governs[s] = by;
+    }
   };
   const over = (s: number): number => (elastic[s] as number) - (rest.slings[s]?.tension ?? 0); // what the sling's own weight adds at its top
   const shares = envelope(hung);
@@ -69,7 +105,16 @@ function work(built: Built): Solved | HangError {
   }
   const { hooks, ...loose } = tolerances(built, rest, shares.redundancy, raise, least, over);
   const most = peaks(built.model, hung, rest, worst, elastic, shares);
-  return { rest, worst, least, redundancy: shares.redundancy, governs, ...most, ...loose, anchors: most.anchors.map((force, a) => Math.max(force, hooks[a] ?? 0)) };
+  return {
+    rest,
+    worst,
+    least,
+    redundancy: shares.redundancy,
+    governs,
+    ...most,
+    ...loose,
+    anchors: most.anchors.map((force, a) => Math.max(force, hooks[a] ?? 0)),
+  };
 }
 
 /** What tolerances add: to tilts and hooks by themselves, to runs through `raise`. */
@@ -79,42 +124,74 @@ interface Loose extends Pick<Solved, 'unstableCorners' | 'failedCorner' | 'swept
 }
 
 /** Every stated tolerance of centre and length; where the legs share freely, sharing at every corner of the centre as well. */
-function tolerances(built: Built, rest: HangResult, redundancy: number, raise: (s: number, value: number | null, by: 'sharing' | 'tolerance') => void, least: number[], over: (s: number) => number): Loose {
+function tolerances(
+  built: Built,
+  rest: HangResult,
+  redundancy: number,
+  raise: (s: number, value: number | null, by: 'sharing' | 'tolerance') => void,
+  least: number[],
+  over: (s: number) => number,
+): Loose {
   const centres = built.bodies.flatMap(({ half }, body) => (half ? [{ body, half }] : []));
   const lengths = built.edges.map((one) => one.run.tolerance);
-  const watch = (placed: Placed): readonly number[] => [...placed.bodies.map((body) => body.tilt), ...placed.anchors.map((anchor) => size(anchor.force))];
+  const watch = (placed: Placed): readonly number[] => [
+    ...placed.bodies.map((body) => body.tilt),
+    ...placed.anchors.map((anchor) => size(anchor.force)),
+  ];
   const seen = watch(rest);
-  const loose = (most: readonly number[]): Pick<Loose, 'tilts' | 'hooks'> => ({ tilts: most.slice(0, rest.bodies.length), hooks: most.slice(rest.bodies.length) });
-  const dimensions = centres.flatMap(({ half }) => half.filter((width) => width > 0)).length + lengths.filter((width) => width > 0).length;
+  const loose = (most: readonly number[]): Pick<Loose, 'tilts' | 'hooks'> => ({
+    tilts: most.slice(0, rest.bodies.length),
+    hooks: most.slice(rest.bodies.length),
+  });
+  const dimensions =
+    centres.flatMap(({ half }) => half.filter((width) => width > 0)).length +
+    lengths.filter((width) => width > 0).length;
   if (!dimensions) return { unstableCorners: 0, failedCorner: null, swept: 'nothing', ...loose(seen) };
   const how = dimensions > everyCorner ? 'corners by sensitivity' : 'every corner';
   const swept = sweep(built.model, { centres, lengths, quick: true }, watch);
   if ('error' in swept) return { unstableCorners: 1, failedCorner: swept, swept: how, ...loose(seen) };
   const most = loose(seen.map((value, i) => swept.watched[i]?.high ?? value));
-  const margin = how === 'every corner' ? 0 : quickMargin * built.model.bodies.reduce((sum, body) => sum + body.weight, 0);
+  const margin =
+    how === 'every corner' ? 0 : quickMargin * built.model.bodies.reduce((sum, body) => sum + body.weight, 0);
   swept.tensions.forEach((range, s) => {
     raise(s, range.high + over(s) + margin, 'tolerance');
     least[s] = Math.min(least[s] as number, range.low);
   });
-  if (redundancy > 0) for (const { body, half } of centres) {
-    const shares = envelopeOverBox(built.model, body, half);
-    if ('error' in shares) return { unstableCorners: swept.unstable + 1, failedCorner: shares, swept: how, ...most };
-    shares.slings.forEach((one, s) => raise(s, one.most === null ? null : one.most + over(s), 'tolerance'));
-  }
+  if (redundancy > 0)
+    for (const { body, half } of centres) {
+      const shares = envelopeOverBox(built.model, body, half);
+      if ('error' in shares) return { unstableCorners: swept.unstable + 1, failedCorner: shares, swept: how, ...most };
+      shares.slings.forEach((one, s) => raise(s, one.most === null ? null : one.most + over(s), 'tolerance'));
+    }
   return { unstableCorners: swept.unstable, failedCorner: null, swept: how, ...most };
 }
 
 /** Worst pulls on points and hooks and worst compression of beams: over every sharing that is possible, and raised by what tolerances add to the runs there. */
-function peaks(model: HangModel, hung: Hung, rest: HangResult, worst: readonly (number | null)[], elastic: readonly number[], shares: Envelope): Pick<Solved, 'points' | 'anchors' | 'compression' | 'carrying'> {
+function peaks(
+  model: HangModel,
+  hung: Hung,
+  rest: HangResult,
+  worst: readonly (number | null)[],
+  elastic: readonly number[],
+  shares: Envelope,
+): Pick<Solved, 'points' | 'anchors' | 'compression' | 'carrying'> {
   const states = extremeSharings(hung);
   if (!states) return bounds(model, hung, rest, worst, shares);
   const all: readonly Placed[] = [rest, ...states.map((state) => withTensions(hung, state))];
-  const rise = (s: number): number => (worst[s] === null ? Number.POSITIVE_INFINITY : (worst[s] as number) - (elastic[s] as number));
-  const points = model.bodies.map((body, b) => body.points.map((_, p) => {
-    const touching = touchingAt(model, b, p);
-    const pull = (placed: Placed): number => size([0, 1, 2].map((axis) => touching.reduce((total, { s, i }) => total + ((placed.slings[s]?.forces[i] as Vec3)[axis] as number), 0)) as unknown as Vec3);
-    return Math.max(...all.map(pull), pull(rest) + touching.reduce((sum, { s }) => sum + rise(s), 0));
-  }));
+  const rise = (s: number): number =>
+    worst[s] === null ? Number.POSITIVE_INFINITY : (worst[s] as number) - (elastic[s] as number);
+  const points = model.bodies.map((body, b) =>
+    body.points.map((_, p) => {
+      const touching = touchingAt(model, b, p);
+      const pull = (placed: Placed): number =>
+        size(
+          [0, 1, 2].map((axis) =>
+            touching.reduce((total, { s, i }) => total + ((placed.slings[s]?.forces[i] as Vec3)[axis] as number), 0),
+          ) as unknown as Vec3,
+        );
+      return Math.max(...all.map(pull), pull(rest) + touching.reduce((sum, { s }) => sum + rise(s), 0));
+    }),
+  );
   const anchors = model.anchors.map((_, a) => Math.max(...all.map((placed) => size(placed.anchors[a]?.force as Vec3))));
   const compression = model.bodies.map((body, b) => {
     const along = (placed: Placed): number => sectionForces(model, placed, b)?.compression.value ?? 0;
@@ -124,17 +201,50 @@ function peaks(model: HangModel, hung: Hung, rest: HangResult, worst: readonly (
 }
 
 /** Too many ways to share to try each: every run at its own most at once, which none of them exceeds. */
-function bounds(model: HangModel, hung: Hung, rest: HangResult, worst: readonly (number | null)[], shares: Envelope): ReturnType<typeof peaks> {
-  const full = withTensions(hung, Float64Array.from(shares.slings, ({ most: top }, s) => (worst[s] === null || top === null ? Number.POSITIVE_INFINITY : Math.max(top, worst[s] as number))));
+function bounds(
+  model: HangModel,
+  hung: Hung,
+  rest: HangResult,
+  worst: readonly (number | null)[],
+  shares: Envelope,
+): ReturnType<typeof peaks> {
+  const full = withTensions(
+    hung,
+    Float64Array.from(shares.slings, ({ most: top }, s) =>
+      worst[s] === null || top === null ? Number.POSITIVE_INFINITY : Math.max(top, worst[s] as number),
+    ),
+  );
   const at = (s: number, i: number): number => sizeOr(full.slings[s]?.forces[i] as Vec3);
-  const points = model.bodies.map((body, b) => body.points.map((_, p) => touchingAt(model, b, p).reduce((sum, { s, i }) => sum + at(s, i), 0)));
-  const anchors = model.anchors.map((_, a) => model.slings.reduce((sum, sling, s) => sling.path.reduce((total, node, i) => total + ('anchor' in node && node.anchor === a ? at(s, i) : 0), sum), 0));
+  const points = model.bodies.map((body, b) =>
+    body.points.map((_, p) => touchingAt(model, b, p).reduce((sum, { s, i }) => sum + at(s, i), 0)),
+  );
+  const anchors = model.anchors.map((_, a) =>
+    model.slings.reduce(
+      (sum, sling, s) =>
+        sling.path.reduce((total, node, i) => total + ('anchor' in node && node.anchor === a ? at(s, i) : 0), sum),
+      0,
+    ),
+  );
   // What presses one side of a section stands against as much on the other, so at most half of all there is.
-  const compression = model.bodies.map((body, b) => (body.axis ? { value: sectionForces(model, rest, b)?.compression.value ?? 0, worst: body.points.reduce((sum, _, p) => sum + touchingAt(model, b, p).reduce((total, { s, i }) => total + at(s, i), 0), 0) / 2 } : null));
+  const compression = model.bodies.map((body, b) =>
+    body.axis
+      ? {
+          value: sectionForces(model, rest, b)?.compression.value ?? 0,
+          worst:
+            body.points.reduce(
+              (sum, _, p) => sum + touchingAt(model, b, p).reduce((total, { s, i }) => total + at(s, i), 0),
+              0,
+            ) / 2,
+        }
+      : null,
+  );
   return { points, anchors, compression, carrying: null };
 }
 
-const touchingAt = (model: HangModel, b: number, p: number) => model.slings.flatMap((sling, s) => sling.path.flatMap((node, i) => ('body' in node && node.body === b && node.point === p ? [{ s, i }] : [])));
+const touchingAt = (model: HangModel, b: number, p: number) =>
+  model.slings.flatMap((sling, s) =>
+    sling.path.flatMap((node, i) => ('body' in node && node.body === b && node.point === p ? [{ s, i }] : [])),
+  );
 
 /** The runs whose pull the sharing decides, and those of them that carry where it raises one pull the most. The first state is the elastic one. */
 function carryingIn(states: readonly Float64Array[]): Solved['carrying'] {
@@ -142,7 +252,9 @@ function carryingIn(states: readonly Float64Array[]): Solved['carrying'] {
   const rise = (state: Float64Array): number => Math.max(...state.map((t, s) => t - (elastic[s] as number)));
   const worst = states.reduce((most, state) => (rise(state) > rise(most) * (1 + 1e-9) ? state : most));
   const peak = Math.max(...worst);
-  const shared = [...elastic.keys()].filter((s) => states.some((state) => Math.abs((state[s] as number) - (elastic[s] as number)) > 1e-6 * peak));
+  const shared = [...elastic.keys()].filter((s) =>
+    states.some((state) => Math.abs((state[s] as number) - (elastic[s] as number)) > 1e-6 * peak),
+  );
   return { shared, carry: shared.filter((s) => (worst[s] as number) > 1e-6 * peak) };
 }
 

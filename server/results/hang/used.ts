@@ -3,9 +3,18 @@ import { type Derived, known, open, unique } from '../../quantities/derived.ts';
 
 /** Load over capacity, both kg, or N of what is pressed together; the lower end of the capacity counts. */
 export function ratio(load: Derived, capacity: Derived, label = { load: 'load', capacity: 'capacity' }): Derived {
-  if (load.value === null || capacity.value === null) return open('1', unique([...load.because, ...capacity.because]), { at: load.at });
-  const inputs = [{ label: label.load, value: load }, { label: label.capacity, value: capacity }];
-  return known(load.value / (capacity.low as number), '1', { formula: `${label.load} / ${label.capacity}`, inputs, source: load.source, at: load.at });
+  if (load.value === null || capacity.value === null)
+    return open('1', unique([...load.because, ...capacity.because]), { at: load.at });
+  const inputs = [
+    { label: label.load, value: load },
+    { label: label.capacity, value: capacity },
+  ];
+  return known(load.value / (capacity.low as number), '1', {
+    formula: `${label.load} / ${label.capacity}`,
+    inputs,
+    source: load.source,
+    at: load.at,
+  });
 }
 
 /** The largest; open as soon as one is, for nobody knows that it is not the largest. */

@@ -44,28 +44,87 @@ export function hangWays(input: HangInput, step: Step, where: Item | null): read
   if (!leg) return [held];
   const free = way(input, false, step, where);
   if (held.because.length) return [held];
-  const moved = free.because.length ? 0 : Math.max(...free.loads.map((load, i) => Math.abs(load.tilt - (held.loads[i]?.tilt ?? 0))), 0);
-  if (!free.falls && moved <= slips) return [{ ...held, words: 'baskets held' }, { ...free, words: 'baskets running free' }];
+  const moved = free.because.length
+    ? 0
+    : Math.max(...free.loads.map((load, i) => Math.abs(load.tilt - (held.loads[i]?.tilt ?? 0))), 0);
+  if (!free.falls && moved <= slips)
+    return [
+      { ...held, words: 'baskets held' },
+      { ...free, words: 'baskets running free' },
+    ];
   const notes = new Notes();
-  const slings = undecided.flatMap(({ steps }) => steps.flatMap(({ thing }) => (thing.item.keyword === 'sling' ? [thing.name] : [])));
-  notes.add('friction-holds', leg.item.at, { load: input.loads[0]?.thing.name ?? 'the load', slings, over: free.falls, angle: moved }, '', undecided.slice(1).map((one) => ({ at: one.item.at, says: 'leg' })));
+  const slings = undecided.flatMap(({ steps }) =>
+    steps.flatMap(({ thing }) => (thing.item.keyword === 'sling' ? [thing.name] : [])),
+  );
+  notes.add(
+    'friction-holds',
+    leg.item.at,
+    { load: input.loads[0]?.thing.name ?? 'the load', slings, over: free.falls, angle: moved },
+    '',
+    undecided.slice(1).map((one) => ({ at: one.item.at, says: 'leg' })),
+  );
   const kept = { ...held, words: 'baskets held', found: [...held.found, ...notes.problems] };
-  return free.falls ? [kept] : [kept, { ...free, words: 'baskets running free', found: free.found.filter((problem) => problem.slug !== 'hang-tilted') }];
+  return free.falls
+    ? [kept]
+    : [
+        kept,
+        {
+          ...free,
+          words: 'baskets running free',
+          found: free.found.filter((problem) => problem.slug !== 'hang-tilted'),
+        },
+      ];
 }
 
 function way(input: HangInput, gripped: boolean, step: Step, where: Item | null): Way {
   const notes = new Notes();
   const own: HangInput = { ...input, notes, loads: input.loads.map((load) => levelled(load, step.R)) };
-  const none: Way = { words: '', figures: new Map(), because: [], falls: false, built: null, solved: null, pulls: null, loads: [], stand: null, found: notes.problems, unjudged: [] };
-  const open = (causes: readonly Cause[], more: Partial<Way> = {}): Way => ({ ...none, because: causes.length ? causes : [because('How it hangs is not known.', (where ?? input.legs[0]?.item)?.at as never)], ...more });
+  const none: Way = {
+    words: '',
+    figures: new Map(),
+    because: [],
+    falls: false,
+    built: null,
+    solved: null,
+    pulls: null,
+    loads: [],
+    stand: null,
+    found: notes.problems,
+    unjudged: [],
+  };
+  const open = (causes: readonly Cause[], more: Partial<Way> = {}): Way => ({
+    ...none,
+    because: causes.length
+      ? causes
+      : [because('How it hangs is not known.', (where ?? input.legs[0]?.item)?.at as never)],
+    ...more,
+  });
   const net = network(own.legs, gripped);
   const [first] = net.unbuilt;
   if (first) return open([notJudged(first.leg, first.why, notes)], { unjudged: [`the pull in ${first.why}`] });
-  if (!net.nodes.some((node) => node.kind === 'hook')) return open([because('The legs hang from nothing.', (where ?? own.legs[0]?.item)?.at as never)]);
+  if (!net.nodes.some((node) => node.kind === 'hook'))
+    return open([because('The legs hang from nothing.', (where ?? own.legs[0]?.item)?.at as never)]);
   const uses = new Map(own.gear.map((one) => [one.thing, one]));
   const ratings = ratingsOf(own);
-  const built = build(net, { loads: own.loads, beams: (thing) => own.table.points(thing.item), uses, table: own.table });
-  if ('because' in built) return open(built.short ? [notes.add('hang-unsolved', built.short.leg.item.at, { load: own.loads[0]?.thing.name ?? 'the load', reason: built.short.reason }, `${built.short.reason}.`)] : built.because);
+  const built = build(net, {
+    loads: own.loads,
+    beams: (thing) => own.table.points(thing.item),
+    uses,
+    table: own.table,
+  });
+  if ('because' in built)
+    return open(
+      built.short
+        ? [
+            notes.add(
+              'hang-unsolved',
+              built.short.leg.item.at,
+              { load: own.loads[0]?.thing.name ?? 'the load', reason: built.short.reason },
+              `${built.short.reason}.`,
+            ),
+          ]
+        : built.because,
+    );
   const boxOf = (load: Thing) => own.loads.find((one) => one.thing === load)?.body.box ?? null;
   const read = (rig: Built, pulls: Pulls, solved: Solved | null, loads: readonly HungLoad[], stand: Stand): Way => {
     const figures = figuresOf(built, pulls, uses, ratings);
@@ -78,9 +137,16 @@ function way(input: HangInput, gripped: boolean, step: Step, where: Item | null)
     const lines = linesOf(built);
     if (!lines) return onLines(own, built, step, open, boxOf, read);
     const found = share(built, lines, step.R);
-    if ('reason' in found) return open([unsolved(own, built, { error: 'two-hooks', name: null, reason: found.reason })], { built });
+    if ('reason' in found)
+      return open([unsolved(own, built, { error: 'two-hooks', name: null, reason: found.reason })], { built });
     if (found.depth < 0) return open([unstable(own, built, -found.depth)], { built, falls: true });
-    return read(built, pullsOfShare(built, found), null, hungOnLines(built, found, boxOf(built.bodies[0]?.thing as Thing)), standingOnLines(built, found, boxOf));
+    return read(
+      built,
+      pullsOfShare(built, found),
+      null,
+      hungOnLines(built, found, boxOf(built.bodies[0]?.thing as Thing)),
+      standingOnLines(built, found, boxOf),
+    );
   }
   return freely(own, built, step, where, open, boxOf, read);
 }
@@ -92,8 +158,12 @@ type Reads = (rig: Built, pulls: Pulls, solved: Solved | null, loads: readonly H
 /** Two hooks with several legs, rings or beams under them. */
 function onLines(input: HangInput, built: Built, step: Step, open: Opens, boxOf: Boxes, read: Reads): Way {
   const rig = plumb(built, step.R);
-  if ('reason' in rig) return open([unsolved(input, built, { error: 'two-hooks', name: null, reason: rig.reason })], { built });
-  if ('error' in rig) return rig.error === 'does-not-hang-as-drawn' ? open([unstable(input, built)], { built, falls: true }) : open([unsolved(input, built, rig)], { built });
+  if ('reason' in rig)
+    return open([unsolved(input, built, { error: 'two-hooks', name: null, reason: rig.reason })], { built });
+  if ('error' in rig)
+    return rig.error === 'does-not-hang-as-drawn'
+      ? open([unstable(input, built)], { built, falls: true })
+      : open([unsolved(input, built, rig)], { built });
   const solved = solveRig(rig);
   if ('error' in solved) return open([unsolved(input, built, solved)], { built });
   if (overturns(solved.rest)) return open([unstable(input, built)], { built, solved, falls: true });
@@ -103,21 +173,60 @@ function onLines(input: HangInput, built: Built, step: Step, open: Opens, boxOf:
 }
 
 /** One hook, or hooks with places of their own: the load finds its attitude; a stage that asks for another is not worked out. */
-function freely(input: HangInput, drawn: Built, step: Step, where: Item | null, open: Opens, boxOf: Boxes, read: Reads): Way {
+function freely(
+  input: HangInput,
+  drawn: Built,
+  step: Step,
+  where: Item | null,
+  open: Opens,
+  boxOf: Boxes,
+  read: Reads,
+): Way {
   const inclined = step.angle !== null;
-  const built: Built = inclined ? { ...drawn, model: { ...drawn.model, bodies: drawn.model.bodies.map((body, b) => (drawn.bodies[b]?.thing.kind === 'load' ? { ...body, orientation: step.R } : body)) } } : drawn;
+  const built: Built = inclined
+    ? {
+        ...drawn,
+        model: {
+          ...drawn.model,
+          bodies: drawn.model.bodies.map((body, b) =>
+            drawn.bodies[b]?.thing.kind === 'load' ? { ...body, orientation: step.R } : body,
+          ),
+        },
+      }
+    : drawn;
   const limit = limitOn(input.plan, ['load'], 'tilt', Math.PI / 36, 'most').value;
   const asked = (): Way => {
-    if (built.hooks.length > 1) return open([unsolved(input, built, { error: 'two-hooks', name: null, reason: 'hooks at these places do not hold it as the stage says' })], { built });
+    if (built.hooks.length > 1)
+      return open(
+        [
+          unsolved(input, built, {
+            error: 'two-hooks',
+            name: null,
+            reason: 'hooks at these places do not hold it as the stage says',
+          }),
+        ],
+        { built },
+      );
     const name = where?.names[0] ?? '';
-    return open([input.notes.add('not-judged', where?.at as never, { thing: `Stage ${name}`.trim(), result: 'what each item takes in it' }, 'On one hook a load does not stay inclined by itself: what sets it so is not in the plan.')], { built, unjudged: ['stages that incline a load on one hook'] });
+    return open(
+      [
+        input.notes.add(
+          'not-judged',
+          where?.at as never,
+          { thing: `Stage ${name}`.trim(), result: 'what each item takes in it' },
+          'On one hook a load does not stay inclined by itself: what sets it so is not in the plan.',
+        ),
+      ],
+      { built, unjudged: ['stages that incline a load on one hook'] },
+    );
   };
   // Whether it stays as the stage says, before more is worked out of it.
   const first = inclined ? solve(built.model, { quick: true }) : null;
   if (first && ('error' in first || first.turned > limit)) return asked();
   const solved = solveRig(built);
   if ('error' in solved) return inclined ? asked() : open([unsolved(input, built, solved)], { built });
-  if (overturns(solved.rest)) return inclined ? asked() : open([unstable(input, built)], { built, solved, falls: true });
+  if (overturns(solved.rest))
+    return inclined ? asked() : open([unstable(input, built)], { built, solved, falls: true });
   const ends = loses(solved);
   if (ends) return open([unsolved(input, built, ends)], { built, solved });
   const loads = hungLoads(built, solved.rest, boxOf);
@@ -126,13 +235,23 @@ function freely(input: HangInput, drawn: Built, step: Step, where: Item | null, 
 }
 
 /** It lets go of the pose drawn: no rest there, or one that is found only upside down. What merely turns far is tilted. */
-const overturns = (rest: Solved['rest']): boolean => rest.status === 'unstable' || (rest.turnsOver && rest.turned > Math.PI / 2);
+const overturns = (rest: Solved['rest']): boolean =>
+  rest.status === 'unstable' || (rest.turnsOver && rest.turned > Math.PI / 2);
 
 /** It rests as stated, but not everywhere within what is stated: at some ends of its tolerances it falls or finds no rest. */
-function loses({ unstableCorners, failedCorner }: Solved): { readonly error: string; readonly name: string | null; readonly reason: string } | null {
+function loses({
+  unstableCorners,
+  failedCorner,
+}: Solved): { readonly error: string; readonly name: string | null; readonly reason: string } | null {
   if (!unstableCorners && !failedCorner) return null;
   const falls = unstableCorners > 0 && (!failedCorner || failedCorner.error === 'does-not-hang-as-drawn');
-  return { error: 'tolerances', name: null, reason: falls ? 'at an end of its tolerances it turns over' : 'at an end of its tolerances there is no position at rest' };
+  return {
+    error: 'tolerances',
+    name: null,
+    reason: falls
+      ? 'at an end of its tolerances it turns over'
+      : 'at an end of its tolerances there is no position at rest',
+  };
 }
 
 /** Hooks whose pull is not worked out, in words. */
@@ -142,5 +261,10 @@ function hooksUnjudged({ hooks }: Built): string | null {
   return hooks.length > 2 && !placed ? 'more than two hooks that pull straight up' : null;
 }
 
-const notJudged = (leg: LegUse, why: string, notes: Notes): Cause => notes.add('not-judged', leg.item.at, { thing: `How ${why} shares its pull`, result: 'the tension in every leg' }, `This version does not work out ${why}.`);
-
+const notJudged = (leg: LegUse, why: string, notes: Notes): Cause =>
+  notes.add(
+    'not-judged',
+    leg.item.at,
+    { thing: `How ${why} shares its pull`, result: 'the tension in every leg' },
+    `This version does not work out ${why}.`,
+  );

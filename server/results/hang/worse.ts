@@ -16,27 +16,42 @@ export function worstOf(ways: readonly Told[], formula: string): ReadonlyMap<Thi
   if (!only) return new Map();
   if (!others.length) return only.figures;
   const things = new Set(ways.flatMap((way) => [...way.figures.keys()]));
-  return new Map([...things].map((thing) => {
-    const words = new Set(ways.flatMap((way) => Object.keys(way.figures.get(thing) ?? {})));
-    return [thing, Object.fromEntries([...words].map((word) => [word, worst(word, thing, ways, formula)]))];
-  }));
+  return new Map(
+    [...things].map((thing) => {
+      const words = new Set(ways.flatMap((way) => Object.keys(way.figures.get(thing) ?? {})));
+      return [thing, Object.fromEntries([...words].map((word) => [word, worst(word, thing, ways, formula)]))];
+    }),
+  );
 }
 
 function worst(word: string, thing: Thing, ways: readonly Told[], formula: string): Derived {
-  const all = ways.flatMap((way) => { const value = way.figures.get(thing)?.[word]; return value ? [{ label: way.words, value }] : []; });
+  const all = ways.flatMap((way) => {
+    const value = way.figures.get(thing)?.[word];
+    return value ? [{ label: way.words, value }] : [];
+  });
   const known = all.filter((one) => one.value.value !== null);
   const open = all.filter((one) => one.value.value === null);
   const [first] = open;
   // A leg has no angle where it hangs slack; where it pulls it has one.
-  if (first && !(word === 'angle' && known.length)) return { ...first.value, because: unique(open.flatMap((one) => one.value.because)) };
+  if (first && !(word === 'angle' && known.length))
+    return { ...first.value, because: unique(open.flatMap((one) => one.value.because)) };
   const bad = known.reduce((most, one) => (badness(word, one.value) > badness(word, most.value) ? one : most));
-  const span = { low: Math.min(...known.map((one) => one.value.low as number)), high: Math.max(...known.map((one) => one.value.high as number)) };
+  const span = {
+    low: Math.min(...known.map((one) => one.value.low as number)),
+    high: Math.max(...known.map((one) => one.value.high as number)),
+  };
   const keeps = word === 'capacity used' || (known.length > 3 && formula !== '');
-  return { ...bad.value, ...span, source: `${bad.value.source}; worst ${bad.label}`, ...(keeps ? {} : { formula, inputs: known }) };
+  return {
+    ...bad.value,
+    ...span,
+    source: `${bad.value.source}; worst ${bad.label}`,
+    ...(keeps ? {} : { formula, inputs: known }),
+  };
 }
 
 /** Larger is worse, but flatter is worse for angles. */
-const badness = (word: string, { value, high, low }: Derived): number => (word === 'angle' ? -(low ?? value ?? 0) : (high ?? value ?? 0));
+const badness = (word: string, { value, high, low }: Derived): number =>
+  word === 'angle' ? -(low ?? value ?? 0) : (high ?? value ?? 0);
 
 /** Findings of several ways as one list: what is said of one place by several of them is said once, with the worst figure. */
 export function worstFindings(lists: readonly (readonly ResultProblem[])[]): readonly ResultProblem[] {
