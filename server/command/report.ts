@@ -10,6 +10,7 @@ import {
   report as reportOf,
   sheetOf,
 } from '../report/index.ts';
+import { filesOf } from '../plan/index.ts';
 import type { Snapshot } from '../workspace/index.ts';
 import { exit } from './exit.ts';
 import { type Opened, opened } from './opened.ts';
@@ -138,5 +139,5 @@ function write(made: Job, output: string): readonly string[] {
   const whole = wholeFile(terminal, targets, format, output);
   if (whole !== null) writeFile(whole, joined(made));
   else for (const { file, text } of sheets(made, placesIn(terminal, targets, format, output))) writeFile(file, text);
-  return [...new Set(read.plans.flatMap(({ snapshot }) => [...snapshot.plan.files, ...snapshot.plan.attached.values()].flatMap(({ file }) => file ?? [])))];
+  return [...new Set(read.plans.flatMap(({ snapshot }) => filesOf(snapshot.plan)))];
 }

@@ -1,4 +1,5 @@
 // Finds the statements at rows of a text: the typed item of a line, those in a range of lines, and what stands around them.
+import { isListed } from '../plan/index.ts';
 import type { BoundClause, BoundPlan, Item, PlanFile } from '../plan/types.ts';
 import type { Place, Tree, TreeNode } from '../syntax/types.ts';
 import type { Snapshot } from '../workspace/types.ts';
@@ -38,7 +39,7 @@ export function itemsIn({ tree, items }: PlanFile, first: number, last: number):
       const item = list[i] as Item;
       const row = rowOf(item);
       if (row > last) return;
-      if (row >= first) found.push(item);
+      if (row >= first && !isListed(item)) found.push(item);
       if (item.children.length) within(item.children);
     }
   };
@@ -64,9 +65,9 @@ export function topOf(tree: Tree, row: number): TreeNode | null {
   return node;
 }
 
-/** Every item of a file, each before what stands under it. */
+/** Every item written in a file, each before what stands under it. */
 export const allItems = (items: readonly Item[]): readonly Item[] =>
-  items.flatMap((item) => [item, ...allItems(item.children)]);
+  items.flatMap((item) => (isListed(item) ? [] : [item, ...allItems(item.children)]));
 
 /** The clause of an item at an offset of a row, its own value (keyword '') among them; null between clauses. */
 export function clauseAt(item: Item, place: Pick<Place, 'row'>, offset: number): BoundClause | null {

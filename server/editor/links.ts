@@ -12,7 +12,7 @@ export interface Link {
 
 const address = /^https?:\/\/[^\s"<>]+$/;
 const document =
-  /^(?![A-Za-z]+:)[^\s":*?<>|]+\.(?:liftplan|md|html|pdf|txt|csv|json|svg|png|jpe?g|xlsx?|docx?|dwg|dxf)$/;
+  /^(?![A-Za-z]+:)[^\s":*?<>|]+\.(?:liftplan|md|html|pdf|txt|csv|json|svg|png|jpe?g|xlsx?|docx?|dwg|dxf|stl|obj)$/;
 
 export function links(s: Snapshot): readonly Link[] {
   const file = ownFile(s);

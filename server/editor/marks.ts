@@ -1,4 +1,5 @@
 // Identities of statements that stay while lines move: they tie rows of the sheet to lines of the text.
+import { isListed } from '../plan/index.ts';
 import type { Item } from '../plan/types.ts';
 import type { Place, TreeNode } from '../syntax/types.ts';
 import type { Snapshot } from '../workspace/types.ts';
@@ -53,6 +54,7 @@ function idsOf(s: Snapshot): Ids {
   const name = (items: readonly Item[], prefix: string): void => {
     const counts = new Map<string, number>();
     for (const item of items) {
+      if (isListed(item)) continue; // the list's own line stands for it
       const own = word(`${item.keyword}${item.names.length ? `:${item.names[0]}` : ''}`.replace(/\s+/g, '')).replaceAll(
         '%3A',
         ':',

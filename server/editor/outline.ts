@@ -1,4 +1,5 @@
 // The outline as a weight table: every statement with its weight, capacity used or state; and a search over the symbols of many files.
+import { isListed } from '../plan/index.ts';
 import type { Item } from '../plan/types.ts';
 import { type Derived, named as dimensionName, write } from '../quantities/index.ts';
 import type { Results } from '../results/index.ts';
@@ -18,7 +19,7 @@ export function outline(s: Snapshot): readonly Symbol[] {
     detail: detailOf(item, s.results),
     whole: wholeOf(file.tree, item.node),
     at: item.nameAt,
-    children: item.children.map(symbol),
+    children: item.children.filter((child) => !isListed(child)).map(symbol),
   });
   return file.items.map(symbol);
 }

@@ -1,5 +1,5 @@
 // Renaming over every file: the live text of all of them, quotes where the new name needs them, and a sentence where it cannot be done.
-import { fold, rangeNames } from '../plan/index.ts';
+import { fold, isListed, rangeNames } from '../plan/index.ts';
 import type { TableKind, Thing } from '../plan/types.ts';
 import type { Place } from '../syntax/types.ts';
 import type { Snapshot } from '../workspace/types.ts';
@@ -57,6 +57,7 @@ export function rename(
 function refusal({ things, name, until, declares }: Use): string | null {
   const [thing] = things;
   if (!thing) return `Nothing is called ${name}, so there is nothing to rename.`;
+  if (isListed(thing.item)) return `${thing.name} stands in a list; rename it in its file.`;
   if (things.some(({ clash }) => clash)) return `${name} is stated twice; which one is meant is not known.`;
   if (thing.item.names.length > 1 && !(declares && until))
     return `${thing.name} is declared in the range ${thing.item.names[0]}..${thing.item.names.at(-1)}; rename the range where it is declared, or write its items one by one first.`;

@@ -100,6 +100,15 @@ export function withLists(item: Item, attached: ReadonlyMap<Item, Attachment>): 
   return whole;
 }
 
+/** Every file that went into a plan: its own first, what it uses, then its drawings and lists. */
+export const filesOf = ({ files, attached }: BoundPlan): readonly string[] => [
+  ...new Set([...files, ...attached.values()].flatMap(({ file }) => file ?? [])),
+];
+
+/** Whether an item stands for a row of a list: nothing of it is written in the plan but the list's own line. */
+export const isListed = (item: Item): boolean =>
+  item.keyword === 'part' && item.node.line.statement?.keyword.word === 'list';
+
 /** Why what an item holds is not known, as far as its lists are the cause: a row left out would make it lighter. */
 export function lostLists(item: Item, { attached }: BoundPlan): readonly Cause[] {
   return item.children

@@ -138,7 +138,7 @@ function entryOf({ line, fields }: CsvRow, columns: Columns, pointed: boolean): 
   const cell = (field: Field): string => fields[columns[field]?.index ?? -1]?.trim() ?? '';
   const name = cell('name').replace(/\s+/g, ' ');
   if (name === '') return 'it has no name';
-  if (/[\p{Cc}\p{Cf}"]/u.test(name)) return 'its name has a quotation mark or a character that does not show';
+  if (/[\p{Cc}\p{Cf}]/u.test(name)) return 'its name has a character that does not show';
   const weight = figure(cell('weight'), 'weight', columns.weight?.unit ?? null, pointed);
   if (typeof weight === 'string') return weight;
   if (!(weight > 0)) return 'its weight is not above zero; a weight that is not known cannot stand in a list';

@@ -1,8 +1,22 @@
 // A digest of text in plain JavaScript, so that Node, the browser and the command line make the same one: SHA-256.
 
 /** The SHA-256 of a text's UTF-8 bytes, 64 hexadecimal digits. Source: FIPS 180-4, sections 4.1.2, 5.1.1, 5.3.3 and 6.2. */
-export function digest(text: string): string {
-  const words = padded(new TextEncoder().encode(text));
+export const digest = (text: string): string => digestOf(new TextEncoder().encode(text));
+
+const printed = new WeakMap<Uint8Array, string>();
+
+/** The same of the content of a file; worked out once for each content. */
+export function printOf(bytes: Uint8Array): string {
+  let print = printed.get(bytes);
+  if (print === undefined) {
+    print = digestOf(bytes);
+    printed.set(bytes, print);
+  }
+  return print;
+}
+
+function digestOf(bytes: Uint8Array): string {
+  const words = padded(bytes);
   const state = Uint32Array.from(start);
   const schedule = new Int32Array(64);
   for (let at = 0; at < words.length; at += 16) block(state, words.subarray(at, at + 16), schedule);

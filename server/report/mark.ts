@@ -4,7 +4,7 @@ import { fold } from '../plan/fold.ts';
 import type { BoundClause, BoundPlan, BoundValue, Cell, Item } from '../plan/types.ts';
 import type { Quantity } from '../quantities/quantity.ts';
 import type { NameUse, Place } from '../syntax/types.ts';
-import { digest } from './digest.ts';
+import { digest, printOf } from './digest.ts';
 
 /**
  * Twelve hexadecimal digits in groups of four, such as `1c9f-04be-77a2`. Left out are notes, `use` and `let` (what they bring
@@ -12,7 +12,9 @@ import { digest } from './digest.ts';
  */
 export function contentMark(plan: BoundPlan): string {
   const [own = '', ...used] = plan.files.map(({ items }) => block(items, 'file'));
-  const hex = digest(packed([own, packed(used.sort()), packed(plan.opens.map(words).sort())]));
+  const drawings = [...plan.attached].flatMap(([item, { bytes }]) => (item.keyword === 'list' ? [] : bytes ? printOf(bytes) : '?'));
+  const more = drawings.length ? [packed(drawings.sort())] : [];
+  const hex = digest(packed([own, packed(used.sort()), packed(plan.opens.map(words).sort()), ...more]));
   return [0, 4, 8].map((at) => hex.slice(at, at + 4)).join('-');
 }
 

@@ -13,7 +13,7 @@ import { weighedSum } from './weighing.ts';
 /** The sum of the parts as a candidate; none without parts. */
 export function calculated(context: Context): readonly Candidate[] {
   const { body, plan, item } = context;
-  if (!body.bodies.length && !item.opens.length) return [];
+  if (!body.bodies.length && !item.opens.length && !childrenOf(item, 'list').length) return [];
   const calculation = allowanceOf(context, null, 'calculation', { at: item.nameAt });
   const leaves = leavesOf(body);
   const parts = leaves.map((leaf): Derived => {

@@ -3,7 +3,7 @@ import { greatestRating, temperatureRange } from '../catalog/index.ts';
 import { type BoundPlan, given, type Item, type Thing } from '../plan/index.ts';
 import type { Cause } from '../quantities/derived.ts';
 import type { GearTable } from './gear.ts';
-import { constructionOf } from './hang/hitch.ts';
+import { constructionOf } from './hang/bends.ts';
 import type { Notes } from './notes.ts';
 import { papers } from './papers.ts';
 import { doubtedAsWritten } from './plausible.ts';

@@ -1,12 +1,12 @@
 // Random rigs as plan text: each hangs in balance or is open with a reason, and none takes long.
 // `npm run fuzz` makes 20,000 of them; FUZZ_RIGS and FUZZ_SEED choose others.
 import { expect, test } from 'vitest';
-import { drawFrom } from '../support/random-rigs.ts';
-import { seeded } from '../support/rigs.ts';
-import { rigText } from '../support/hanging.ts';
-import { randomPlan } from '../support/random-plans.ts';
 import { check } from '../../server/workspace/memory.ts';
 import type { Snapshot } from '../../server/workspace/types.ts';
+import { rigText } from '../support/hanging.ts';
+import { randomPlan } from '../support/random-plans.ts';
+import { drawFrom } from '../support/random-rigs.ts';
+import { seeded } from '../support/rigs.ts';
 
 const total = Number(process.env.FUZZ_RIGS ?? 400);
 const seed = Number(process.env.FUZZ_SEED ?? 1);
@@ -46,7 +46,14 @@ for (const wild of [false, true]) {
       sound(snapshot, text);
       if (snapshot.results.hanging.drawn.size) hung++;
       // The compiler and the collector take their time too: what is slow is tried again with other numbers that come to the same.
-      if (spent > 100 && i > 50 && Math.min(...[1, 2, 3].map((n) => run(text.replace(/stated (\d+) kg/, (_, kg) => `stated ${Number(kg) + n} kg`)).spent)) > 100) slow.push(text);
+      if (
+        spent > 100 &&
+        i > 50 &&
+        Math.min(
+          ...[1, 2, 3].map((n) => run(text.replace(/stated (\d+) kg/, (_, kg) => `stated ${Number(kg) + n} kg`)).spent),
+        ) > 100
+      )
+        slow.push(text);
     }
     expect(hung).toBeGreaterThan(total * (wild ? 0.1 : 0.35));
     expect(slow).toEqual([]);

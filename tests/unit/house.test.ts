@@ -135,6 +135,7 @@ const packagesOf = (path: string): readonly string[] =>
     .map(({ from }) => from);
 const allowed: readonly (readonly [what: RegExp, where: RegExp])[] = [
   [/^ohm-js/, /^server\/syntax\/line\.ts$/],
+  [/^d3-dsv$/, /^server\/plan\/csv\.ts$/],
   [/^vscode-(?:languageserver|jsonrpc|uri)/, /^server\/protocol\//],
   [/^(?:vscode$|vscode-languageclient)/, /^client\//],
 ];

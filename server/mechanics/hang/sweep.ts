@@ -19,10 +19,10 @@ export interface Tolerances {
   /** Of each sling, ± m; 0 for none. */
   readonly lengths: readonly number[];
   /**
-   * While typing: over eight dimensions lengths are taken as the nominal sensitivities ask, once for each sling and corner of
+   * While typing: over so many dimensions lengths are taken as the nominal sensitivities ask, once for each sling and corner of
    * the centres. Missed 7e-5 of the weight in one of twelve rigs tried, so a thousandth is to be added to what it finds.
    */
-  readonly quick?: boolean;
+  readonly quickOver?: number;
 }
 
 export interface Range {
@@ -86,9 +86,9 @@ export function sweep(
     return corner;
   };
   const problem =
-    dimensions.length <= everyCorner
+    dimensions.length <= (tolerances.quickOver ?? everyCorner)
       ? visitAll(dimensions.length, at)
-      : tolerances.quick
+      : tolerances.quickOver !== undefined
         ? visitAsked(dimensions, nominal, at)
         : visitWorst(dimensions, nominal, at);
   if (problem) return problem;
@@ -192,7 +192,7 @@ function visitAsked(dimensions: readonly Dimension[], nominal: Hung, at: Visit):
     for (let sling = 0; sling < nominal.rig.slings; sling++) {
       for (const direction of [1, -1]) {
         const asked = lengths.map((length) => {
-          const rate = rates?.[length.sling!]!.tension[sling] ?? 0;
+          const rate = rates?.[length.sling!]?.tension[sling] ?? 0;
           return direction * (rate === 0 ? (length.sling === sling ? -1 : 1) : Math.sign(rate));
         });
         const corner = at([...centre, ...asked]);

@@ -1,5 +1,6 @@
 // The JSON report, version 1: the contract with other programs. Keys and their order are fixed; figures are SI and unrounded.
 import { cautions, type Finding } from '../../checks/index.ts';
+import { filesOf } from '../../plan/index.ts';
 import type { Derived } from '../../quantities/index.ts';
 import type { Expectation, Result, Subject } from '../../results/types.ts';
 import type { Place } from '../../syntax/types.ts';
@@ -22,7 +23,7 @@ export function report(snapshot: Snapshot, pathOf: (file: string) => string): Re
     version: 1,
     caution: cautions.sheetHead,
     mark: contentMark(plan),
-    files: plan.files.map(({ file }) => pathOf(file)),
+    files: filesOf(plan).map(pathOf),
     plan: {
       name: head.value ? valueText(head.value) : null,
       site: stated('site'),

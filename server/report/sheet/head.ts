@@ -1,5 +1,6 @@
 // The first section: what is lifted, where and when, which revision this is, and the cautions that stand over everything.
 import { cautions } from '../../checks/index.ts';
+import { filesOf } from '../../plan/index.ts';
 import { countOpen, type Standing } from '../standing.ts';
 import type { Context } from './context.ts';
 import { row } from './figures.ts';
@@ -49,7 +50,7 @@ function facts(context: Context): Table {
       ...(head?.clauses.has('reference') ? stated('reference', 'References') : []),
       row([], 'Shown in', system === 'US' ? 'US units' : 'metric units'),
       row([], 'Content mark', mark),
-      row([], 'Taken from', snapshot.plan.files.map(({ file }) => pathOf(file)).join(', ')),
+      row([], 'Taken from', filesOf(snapshot.plan).map(pathOf).join(', ')),
     ],
   };
 }

@@ -15,7 +15,7 @@ import type { Solved } from './solve.ts';
 import { readStage, type Step } from './stages.ts';
 import { hangWays, type Way } from './ways.ts';
 import type { Stand } from './where.ts';
-import { keyOf, measure, type Told, worstFindings, worstOf } from './worse.ts';
+import { type Told, WorstFindings, worstOf } from './worse.ts';
 
 export interface Hanging {
   /** Figures as drawn; things without figures are open for `because`. */
@@ -82,7 +82,7 @@ export function hangPlan(input: HangInput): Hanging {
     .filter((item) => item.keyword === 'rig')
     .flatMap((item) => [...item.opens, ...item.children.flatMap((child) => child.opens)]);
   if (lines.length) return nothing(lines.map((at) => because('A line of the rig cannot be read.', at)));
-  const drawn = together([hangWays(input, { angle: null, R: identity }, null)], [], plan);
+  const drawn = together([hangWays(input, { angle: null, R: identity, many: false }, null)], [], plan);
   const stages = plan.items
     .filter((item) => item.keyword === 'stage' && item.file === plan.file)
     .map((item) => staged(item, input));
@@ -118,8 +118,14 @@ function together(steps: readonly (readonly Way[])[], angles: readonly Step[], p
     built: ways[0]?.built ?? null,
     solved: ways[0]?.solved ?? null,
     unjudged: ways.flatMap((way) => way.unjudged),
-    found: worstFindings(ways.map((way) => way.found)),
+    found: worstFound(ways),
   };
+}
+
+function worstFound(ways: readonly Way[]): readonly ResultProblem[] {
+  const all = new WorstFindings();
+  for (const way of ways) for (const problem of way.found) all.take(problem);
+  return all.list;
 }
 
 interface Staged {
@@ -202,22 +208,14 @@ function curveOf(steps: readonly Step[], ways: readonly (readonly Way[])[]): Pic
 
 /** Findings as drawn, and of each stage those that are new in it or worse there; a stage's carry its name. */
 function told(drawn: readonly ResultProblem[], stages: readonly Staged[]): readonly ResultProblem[] {
-  const kept = new Map(drawn.map((problem) => [keyOf(problem), problem]));
-  for (const { stage, found } of stages)
-    for (const problem of found) {
-      const before = kept.get(keyOf(problem));
-      if (before && measure(before) >= measure(problem)) continue;
-      const inIt = problem.at.row === stage.item.at.row;
-      kept.set(
-        keyOf(problem),
-        inIt
-          ? problem
-          : ({
-              ...problem,
-              facts: { ...problem.facts, inStage: stage.name },
-              related: [...problem.related, { at: stage.item.nameAt, says: 'stage' }],
-            } as unknown as ResultProblem),
-      );
-    }
-  return [...kept.values()];
+  const all = new WorstFindings();
+  for (const problem of drawn) all.take(problem);
+  for (const { stage, found } of stages) for (const problem of found) all.take(problem, inStage(problem, stage));
+  return all.list;
+}
+
+function inStage(problem: ResultProblem, { item, name }: HangingStage): ResultProblem {
+  if (problem.at.row === item.at.row) return problem;
+  const related = [...problem.related, { at: item.nameAt, says: 'stage' }];
+  return { ...problem, facts: { ...problem.facts, inStage: name }, related } as unknown as ResultProblem;
 }

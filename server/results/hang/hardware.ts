@@ -8,7 +8,8 @@ import type { Place } from '../../syntax/types.ts';
 import type { GearTable } from '../gear.ts';
 import { because, type Notes } from '../notes.ts';
 import type { LegUse } from '../types.ts';
-import { kindUnread, pickKind, times } from './hitch.ts';
+import { kindUnread, pickKind } from './bends.ts';
+import { times } from './factors.ts';
 import type { Built } from './model.ts';
 
 /** How the runs on one fitting spread: angles off its line, rad. */

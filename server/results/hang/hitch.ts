@@ -1,23 +1,14 @@
 // What a sling may carry in its hitch, factor by factor: choker, basket, doubled, and over a bend. A tag's own figure wins over a factor.
-import {
-  chainBendFactor,
-  chokeAngleFactor,
-  chokerFactor,
-  type Construction,
-  constructions,
-  type Factor,
-  leastBend,
-  ropeBendOnCurve,
-  ropeBendSource,
-} from '../../catalog/index.ts';
-import { bendEfficiency, doubledShare } from '../../mechanics/index.ts';
-import { type BoundPlan, given, type Item, type Thing } from '../../plan/index.ts';
+import { chokeAngleFactor, chokerFactor, type Construction } from '../../catalog/index.ts';
+import { doubledShare } from '../../mechanics/index.ts';
+import { type BoundPlan, given, type Thing } from '../../plan/index.ts';
 import { type Cause, type Derived, type Input, known, open, unique } from '../../quantities/derived.ts';
-import type { Place } from '../../syntax/types.ts';
 import { capacityOf, type GearTable } from '../gear.ts';
-import { because, type Notes } from '../notes.ts';
+import type { Notes } from '../notes.ts';
 import type { LegUse } from '../types.ts';
 import { wordOf } from './baskets.ts';
+import { bendFactor, bendOf, constructionOf, kindUnread, pickKind } from './bends.ts';
+import { assuming, factor, tagInput, times } from './factors.ts';
 
 export interface HitchInput {
   readonly plan: BoundPlan;

@@ -1,5 +1,5 @@
 // How a load hangs once it is at rest: its tilt and low side, where the hook stands over it, and how far it reaches below the hook.
-import { type Box, rotate, transpose, type Mat3, type Vec2, type Vec3 } from '../../mechanics/index.ts';
+import { type Box, type Mat3, rotate, transpose, type Vec2, type Vec3 } from '../../mechanics/index.ts';
 import type { Thing } from '../../plan/index.ts';
 import type { Built } from './model.ts';
 import type { Solved } from './solve.ts';

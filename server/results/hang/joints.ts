@@ -2,7 +2,7 @@
 import { given } from '../../plan/index.ts';
 import type { HangInput } from './hang.ts';
 import { wordOf } from './baskets.ts';
-import { pickKind } from './hitch.ts';
+import { pickKind } from './bends.ts';
 
 /** Notes them. A pick's `diameter` is that of its hole, unless it is round or a trunnion. */
 export function joints({ legs, table, notes }: Pick<HangInput, 'legs' | 'table' | 'notes'>): void {

@@ -5,7 +5,7 @@ import { GearTable } from '../gear.ts';
 import { Notes } from '../notes.ts';
 import { limitOn } from '../rules.ts';
 import type { GearUse, Results } from '../types.ts';
-import { constructionOf } from './hitch.ts';
+import { constructionOf } from './bends.ts';
 import { adjusters } from './lengths.ts';
 import { type Built, g } from './model.ts';
 

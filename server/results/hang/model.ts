@@ -7,7 +7,7 @@ import type { GearTable } from '../gear.ts';
 import { because } from '../notes.ts';
 import type { Layout } from '../place.ts';
 import type { GearUse, LegUse, LoadResult } from '../types.ts';
-import { type NoRun, runOf, type Run } from './lengths.ts';
+import { type NoRun, type Run, runOf } from './lengths.ts';
 import type { Edge, Network, Node } from './network.ts';
 
 export const g = 9.80665;
@@ -39,89 +39,95 @@ export interface Unbuilt {
 }
 
 /** The model, or why there is none. Hooks stand at the origin, or `at` their places. */
-export function build(net: Network, { loads, beams, uses, table }: Loads): Built | Unbuilt {
-  const causes: Cause[] = [];
+export function build(net: Network, from: Loads): Built | Unbuilt {
+  const { loads, uses } = from;
   const hung = loads.reduce((sum, load) => sum + (load.weight.value ?? 0) * g, 0);
-  const apart = (a: Thing, b: Thing): number | null => {
-    const layout = loads.find((load) => load.thing === a.load)?.layout;
-    const [from, to] = [
-      layout && a.load === b.load ? pickPlace(a, layout) : null,
-      layout ? pickPlace(b, layout) : null,
-    ];
-    return from && to ? Math.hypot(to[0] - from[0], to[1] - from[1], to[2] - from[2]) : null;
-  };
-  const runs = net.edges.map((edge) => ({ edge, run: runOf(edge, { table, uses, hung, apart }) }));
-  for (const { edge, run } of runs)
-    if ('missing' in run) causes.push(because(`${run.missing} has no ${run.what}.`, edge.legs[0]?.item.at as never));
+  const runs = runsOf(net, from, hung);
+  const causes: Cause[] = runs.flatMap(({ edge, run }) =>
+    'missing' in run ? [because(`${run.missing} has no ${run.what}.`, edge.legs[0]?.item.at as never)] : [],
+  );
   const short = runs.find((one): one is { edge: Edge; run: NoRun } => 'missing' in one.run && one.run.short === true);
-  if (short)
-    return {
-      because: unique(causes),
-      short: { leg: short.edge.legs[0] as LegUse, reason: `${short.run.missing} has no ${short.run.what}` },
-    };
+  if (short) {
+    const reason = `${short.run.missing} has no ${short.run.what}`;
+    return { because: unique(causes), short: { leg: short.edge.legs[0] as LegUse, reason } };
+  }
   const used = new Set(net.nodes.map((node) => node.thing));
   const lifted = loads.filter((load) => [...used].some((thing) => thing.kind === 'pick' && thing.load === load.thing));
   for (const load of lifted) causes.push(...load.weight.because, ...load.cog.flatMap((axis) => axis.because));
   if (causes.length) return { because: unique(causes) };
-
-  const bodies: {
-    name: string;
-    weight: number;
-    cog: Vec3;
-    points: { name: string; at: Vec3 }[];
-    axis?: readonly [number, number];
-  }[] = [];
-  const info: { thing: Thing; half: Vec3 | null }[] = [];
-  const places = new Map<Thing, NodeRef>();
-  for (const load of lifted) {
-    const cog = load.cog.map((axis) => axis.value as number) as unknown as Vec3;
-    const half = load.cog.map((axis) => ((axis.high as number) - (axis.low as number)) / 2) as unknown as Vec3;
-    const body = {
-      name: load.thing.name,
-      weight: (load.weight.value as number) * dynamic(load.thing) * g,
-      cog,
-      points: [] as { name: string; at: Vec3 }[],
-    };
-    for (const node of net.nodes)
-      if (node.kind === 'pick' && node.thing.load === load.thing) {
-        const at = pickPlace(node.thing, load.layout);
-        if (!at) causes.push(because(`${node.thing.name} has no place that is known.`, node.thing.item.at));
-        else
-          places.set(node.thing, { body: bodies.length, point: body.points.push({ name: node.thing.name, at }) - 1 });
-      }
-    bodies.push(body);
-    info.push({ thing: load.thing, half: half.some((x) => x > 0) ? half : null });
-  }
-  for (const beam of beamsOf(net.nodes)) {
-    const use = uses.get(beam);
-    if (!use || use.weight.value === null) {
-      causes.push(...(use?.weight.because ?? [because(`${beam.name} has no weight.`, beam.item.at)]));
-      continue;
-    }
-    const points: { name: string; at: Vec3 }[] = [];
-    const own = beams(beam);
-    for (const node of net.nodes)
-      if (node.kind === 'point' && node.thing.owner === beam) {
-        const at = pointAt(own.find((item) => item.names.some((name) => name === node.thing.name)) ?? node.thing.item);
-        if (!at)
-          causes.push(because(`${node.thing.name} of ${beam.name} has no place that is known.`, node.thing.item.at));
-        else places.set(node.thing, { body: bodies.length, point: points.push({ name: node.thing.name, at }) - 1 });
-      }
-    const xs = own.flatMap((item) => pointAt(item)?.[0] ?? []);
-    bodies.push({
-      name: beam.name,
-      weight: use.weight.value * g,
-      cog: [0, 0, 0],
-      points,
-      ...(Math.max(...xs) > Math.min(...xs) && { axis: [Math.min(...xs), Math.max(...xs)] as const }),
-    });
-    info.push({ thing: beam, half: null });
-  }
+  const made: Bodies = { bodies: [], info: [], places: new Map(), causes };
+  for (const load of lifted) addLoad(made, load, net);
+  for (const beam of beamsOf(net.nodes)) addBeam(made, beam, net, from);
   for (const node of net.nodes)
-    if ((node.kind === 'pick' || node.kind === 'point') && !places.has(node.thing))
+    if ((node.kind === 'pick' || node.kind === 'point') && !made.places.has(node.thing))
       causes.push(because(`${node.thing.name} belongs to nothing that hangs.`, node.thing.item.nameAt));
   if (causes.length) return { because: unique(causes) };
-  return assemble(net, runs as readonly { edge: Edge; run: Run }[], bodies, info, places, uses, hung);
+  return assemble(net, runs as readonly { edge: Edge; run: Run }[], made.bodies, made.info, made.places, uses, hung);
+}
+
+function runsOf(
+  net: Network,
+  { loads, uses, table }: Loads,
+  hung: number,
+): readonly { edge: Edge; run: Run | NoRun }[] {
+  const apart = (a: Thing, b: Thing): number | null => {
+    const layout = a.load === b.load ? loads.find((load) => load.thing === a.load)?.layout : undefined;
+    const [from, to] = [layout ? pickPlace(a, layout) : null, layout ? pickPlace(b, layout) : null];
+    return from && to ? Math.hypot(to[0] - from[0], to[1] - from[1], to[2] - from[2]) : null;
+  };
+  return net.edges.map((edge) => ({ edge, run: runOf(edge, { table, uses, hung, apart }) }));
+}
+
+/** Bodies as they are gathered, with where their points are found and what is not known of them. */
+interface Bodies {
+  readonly bodies: HangModel['bodies'][number][];
+  readonly info: Built['bodies'][number][];
+  readonly places: Map<Thing, NodeRef>;
+  readonly causes: Cause[];
+}
+
+function addLoad({ bodies, info, places, causes }: Bodies, load: Loads['loads'][number], net: Network): void {
+  const half = load.cog.map((axis) => ((axis.high as number) - (axis.low as number)) / 2) as unknown as Vec3;
+  const points: { name: string; at: Vec3 }[] = [];
+  for (const node of net.nodes)
+    if (node.kind === 'pick' && node.thing.load === load.thing) {
+      const at = pickPlace(node.thing, load.layout);
+      if (!at) causes.push(because(`${node.thing.name} has no place that is known.`, node.thing.item.at));
+      else places.set(node.thing, { body: bodies.length, point: points.push({ name: node.thing.name, at }) - 1 });
+    }
+  bodies.push({
+    name: load.thing.name,
+    weight: (load.weight.value as number) * dynamic(load.thing) * g,
+    cog: load.cog.map((axis) => axis.value as number) as unknown as Vec3,
+    points,
+  });
+  info.push({ thing: load.thing, half: half.some((x) => x > 0) ? half : null });
+}
+
+function addBeam({ bodies, info, places, causes }: Bodies, beam: Thing, net: Network, { uses, beams }: Loads): void {
+  const use = uses.get(beam);
+  if (!use || use.weight.value === null) {
+    causes.push(...(use?.weight.because ?? [because(`${beam.name} has no weight.`, beam.item.at)]));
+    return;
+  }
+  const points: { name: string; at: Vec3 }[] = [];
+  const own = beams(beam);
+  for (const node of net.nodes)
+    if (node.kind === 'point' && node.thing.owner === beam) {
+      const at = pointAt(own.find((item) => item.names.some((name) => name === node.thing.name)) ?? node.thing.item);
+      if (!at)
+        causes.push(because(`${node.thing.name} of ${beam.name} has no place that is known.`, node.thing.item.at));
+      else places.set(node.thing, { body: bodies.length, point: points.push({ name: node.thing.name, at }) - 1 });
+    }
+  const xs = own.flatMap((item) => pointAt(item)?.[0] ?? []);
+  bodies.push({
+    name: beam.name,
+    weight: use.weight.value * g,
+    cog: [0, 0, 0],
+    points,
+    ...(Math.max(...xs) > Math.min(...xs) && { axis: [Math.min(...xs), Math.max(...xs)] as const }),
+  });
+  info.push({ thing: beam, half: null });
 }
 
 function assemble(

@@ -42,27 +42,29 @@ export interface Solved {
 
 /** Added to pulls found by sensitivity, of all weight: it missed a fourteenth of this at most. */
 const quickMargin = 1e-3;
-const everyCorner = 8; // dimensions
+/** Dimensions up to which every corner of the tolerances is solved: of one attitude, and of each of the many of a sweep. */
+const everyCorner = { one: 8, many: 4 };
 
 const kept = new Map<string, Solved | HangError>();
-const most = 64;
+const most = 160;
 
-/** The same numbers give the same answer, whatever was typed before; kept by the model's numbers. */
-export function solveRig(built: Built): Solved | HangError {
+/** The same numbers give the same answer, whatever was typed before; kept by the model's numbers. `many`: one of the attitudes of a sweep. */
+export function solveRig(built: Built, many = false): Solved | HangError {
   const key = JSON.stringify([
+    many,
     built.model,
     built.edges.map((one) => one.run.tolerance),
     built.bodies.map((one) => one.half),
   ]);
   const known = kept.get(key);
   if (known) return known;
-  const solved = work(built);
+  const solved = work(built, many);
   kept.set(key, solved);
   if (kept.size > most) kept.delete(kept.keys().next().value as string);
   return solved;
 }
 
-function work(built: Built): Solved | HangError {
+function work(built: Built, many: boolean): Solved | HangError {
   const hung = solve(built.model);
   if ('error' in hung) return hung;
   const rest = describe(hung);
@@ -103,7 +105,7 @@ function work(built: Built): Solved | HangError {
     raise(s, share.most === null ? null : share.most + over(s), 'sharing');
     least[s] = Math.min(least[s] as number, share.least);
   }
-  const { hooks, ...loose } = tolerances(built, rest, shares.redundancy, raise, least, over);
+  const { hooks, ...loose } = tolerances(built, many, rest, shares.redundancy, raise, least, over);
   const most = peaks(built.model, hung, rest, worst, elastic, shares);
   return {
     rest,
@@ -126,6 +128,7 @@ interface Loose extends Pick<Solved, 'unstableCorners' | 'failedCorner' | 'swept
 /** Every stated tolerance of centre and length; where the legs share freely, sharing at every corner of the centre as well. */
 function tolerances(
   built: Built,
+  many: boolean,
   rest: HangResult,
   redundancy: number,
   raise: (s: number, value: number | null, by: 'sharing' | 'tolerance') => void,
@@ -147,8 +150,9 @@ function tolerances(
     centres.flatMap(({ half }) => half.filter((width) => width > 0)).length +
     lengths.filter((width) => width > 0).length;
   if (!dimensions) return { unstableCorners: 0, failedCorner: null, swept: 'nothing', ...loose(seen) };
-  const how = dimensions > everyCorner ? 'corners by sensitivity' : 'every corner';
-  const swept = sweep(built.model, { centres, lengths, quick: true }, watch);
+  const quickOver = many ? everyCorner.many : everyCorner.one;
+  const how = dimensions > quickOver ? 'corners by sensitivity' : 'every corner';
+  const swept = sweep(built.model, { centres, lengths, quickOver }, watch);
   if ('error' in swept) return { unstableCorners: 1, failedCorner: swept, swept: how, ...loose(seen) };
   const most = loose(seen.map((value, i) => swept.watched[i]?.high ?? value));
   const margin =

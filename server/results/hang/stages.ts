@@ -1,10 +1,10 @@
 // What a stage of the lift leaves hanging and in which attitude: rigs and parts that are not there, an incline or a sweep, liquids that lie level in it.
 import { identity, type Mat3, turn } from '../../mechanics/index.ts';
 import { fold, type Item, namesOf, type Thing } from '../../plan/index.ts';
-import { nearest } from '../../quantities/nearest.ts';
 import { type Cause, type Derived, known, open, unique } from '../../quantities/derived.ts';
-import type { Mass } from '../centre.ts';
+import { nearest } from '../../quantities/nearest.ts';
 import type { Summed } from '../bodies.ts';
+import type { Mass } from '../centre.ts';
 import { settled } from '../liquid.ts';
 import { because } from '../notes.ts';
 import type { LoadResult } from '../types.ts';
@@ -14,6 +14,7 @@ import type { HangInput, HungFrom } from './hang.ts';
 export interface Step {
   readonly angle: number | null; // of the incline, rad; null: as drawn
   readonly R: Mat3; // the load's axes to the world
+  readonly many: boolean; // one of the steps of a sweep
 }
 
 export interface Stage {
@@ -38,7 +39,8 @@ export function readStage(
   if (tilt && tilt.value?.kind !== 'tilt') causes.push(because('The incline of the stage is not known.', tilt.at));
   if (causes.length) return { name, because: unique(causes) };
   const loads = input.loads.map((load) => (gone.parts.size ? withoutParts(load, gone.parts) : load));
-  const steps: readonly Step[] = tilt?.value?.kind === 'tilt' ? stepsOf(tilt.value) : [{ angle: null, R: identity }];
+  const steps: readonly Step[] =
+    tilt?.value?.kind === 'tilt' ? stepsOf(tilt.value) : [{ angle: null, R: identity, many: false }];
   return {
     name,
     item,
@@ -62,6 +64,7 @@ function stepsOf({ axis, from, to }: Tilt): readonly Step[] {
     const signed = axis.startsWith('-') ? -angle : angle;
     return {
       angle,
+      many: n > 0,
       R: axis.endsWith('y') ? turn(signed, 'x') : axis.endsWith('z') ? upended(signed) : turn(signed, '-y'),
     };
   });

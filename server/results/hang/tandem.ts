@@ -1,6 +1,6 @@
 // Two hooks that pull straight up on a load held as drawn or as a stage says, one line on each: shares by the balance of moments.
 import { boxCorners } from '../../mechanics/hang/index.ts';
-import { cross, dot, norm, type Mat3, rotate, scale, subtract, transpose, type Vec3 } from '../../mechanics/index.ts';
+import { cross, dot, type Mat3, norm, rotate, scale, subtract, transpose, type Vec3 } from '../../mechanics/index.ts';
 import type { Built } from './model.ts';
 
 export interface Share {

@@ -7,9 +7,9 @@ import { limitOn } from '../rules.ts';
 import type { LegUse, ResultProblem } from '../types.ts';
 import { type Figures, figuresOf, type Pulls, pullsOf, pullsOfShare } from './figures.ts';
 import type { HangInput } from './hang.ts';
-import { awayFrom, hungLoads, type HungLoad, hungOnLines } from './hung.ts';
-import { judge, unstable, unsolved } from './judge.ts';
-import { build, type Built } from './model.ts';
+import { awayFrom, type HungLoad, hungLoads, hungOnLines } from './hung.ts';
+import { judge, unsolved, unstable } from './judge.ts';
+import { type Built, build } from './model.ts';
 import { network } from './network.ts';
 import { plumb } from './plumb.ts';
 import { ratingsOf } from './ratings.ts';
@@ -79,81 +79,76 @@ export function hangWays(input: HangInput, step: Step, where: Item | null): read
 function way(input: HangInput, gripped: boolean, step: Step, where: Item | null): Way {
   const notes = new Notes();
   const own: HangInput = { ...input, notes, loads: input.loads.map((load) => levelled(load, step.R)) };
-  const none: Way = {
-    words: '',
-    figures: new Map(),
-    because: [],
-    falls: false,
-    built: null,
-    solved: null,
-    pulls: null,
-    loads: [],
-    stand: null,
-    found: notes.problems,
-    unjudged: [],
-  };
-  const open = (causes: readonly Cause[], more: Partial<Way> = {}): Way => ({
+  const at = (where ?? own.legs[0]?.item)?.at as never;
+  const none = { ...nothing, found: notes.problems };
+  const open: Opens = (causes, more = {}) => ({
     ...none,
-    because: causes.length
-      ? causes
-      : [because('How it hangs is not known.', (where ?? input.legs[0]?.item)?.at as never)],
+    because: causes.length ? causes : [because('How it hangs is not known.', at)],
     ...more,
   });
+  const unjudged = (leg: LegUse, why: string): Way =>
+    open([notJudged(leg, why, notes)], { unjudged: [`the pull in ${why}`] });
   const net = network(own.legs, gripped);
   const [first] = net.unbuilt;
-  if (first) return open([notJudged(first.leg, first.why, notes)], { unjudged: [`the pull in ${first.why}`] });
-  if (!net.nodes.some((node) => node.kind === 'hook'))
-    return open([because('The legs hang from nothing.', (where ?? own.legs[0]?.item)?.at as never)]);
-  const uses = new Map(own.gear.map((one) => [one.thing, one]));
+  if (first) return unjudged(first.leg, first.why);
+  if (!net.nodes.some((node) => node.kind === 'hook')) return open([because('The legs hang from nothing.', at)]);
+  const { gear, table } = own;
+  const uses = new Map(gear.map((one) => [one.thing, one]));
+  const built = build(net, { loads: own.loads, beams: (thing) => table.points(thing.item), uses, table });
+  if ('because' in built) return open(built.short ? [tooShort(own, built.short)] : built.because);
+  const why = hooksUnjudged(built);
+  if (why) return unjudged(own.legs[0] as LegUse, why);
   const ratings = ratingsOf(own);
-  const built = build(net, {
-    loads: own.loads,
-    beams: (thing) => own.table.points(thing.item),
-    uses,
-    table: own.table,
-  });
-  if ('because' in built)
-    return open(
-      built.short
-        ? [
-            notes.add(
-              'hang-unsolved',
-              built.short.leg.item.at,
-              { load: own.loads[0]?.thing.name ?? 'the load', reason: built.short.reason },
-              `${built.short.reason}.`,
-            ),
-          ]
-        : built.because,
-    );
   const boxOf = (load: Thing) => own.loads.find((one) => one.thing === load)?.body.box ?? null;
-  const read = (rig: Built, pulls: Pulls, solved: Solved | null, loads: readonly HungLoad[], stand: Stand): Way => {
+  const read: Reads = (rig, pulls, solved, loads, stand) => {
     const figures = figuresOf(built, pulls, uses, ratings);
     judge(own, rig, pulls, figures, solved, where);
     return { ...none, figures, built: rig, solved, pulls, loads, stand, unjudged: ratings.words };
   };
-  const why = hooksUnjudged(built);
-  if (why) return open([notJudged(own.legs[0] as LegUse, why, notes)], { unjudged: [`the pull in ${why}`] });
-  if (pullsStraightUp(built)) {
-    const lines = linesOf(built);
-    if (!lines) return onLines(own, built, step, open, boxOf, read);
-    const found = share(built, lines, step.R);
-    if ('reason' in found)
-      return open([unsolved(own, built, { error: 'two-hooks', name: null, reason: found.reason })], { built });
-    if (found.depth < 0) return open([unstable(own, built, -found.depth)], { built, falls: true });
-    return read(
-      built,
-      pullsOfShare(built, found),
-      null,
-      hungOnLines(built, found, boxOf(built.bodies[0]?.thing as Thing)),
-      standingOnLines(built, found, boxOf),
-    );
-  }
-  return freely(own, built, step, where, open, boxOf, read);
+  if (!pullsStraightUp(built)) return freely(own, built, step, where, open, boxOf, read);
+  const lines = linesOf(built);
+  return lines ? onTwoLines(own, built, lines, step, open, boxOf, read) : onLines(own, built, step, open, boxOf, read);
 }
+
+const nothing: Omit<Way, 'found'> = {
+  words: '',
+  figures: new Map(),
+  because: [],
+  falls: false,
+  built: null,
+  solved: null,
+  pulls: null,
+  loads: [],
+  stand: null,
+  unjudged: [],
+};
+
+const tooShort = (
+  { notes, loads }: HangInput,
+  { leg, reason }: { readonly leg: LegUse; readonly reason: string },
+): Cause => notes.add('hang-unsolved', leg.item.at, { load: loads[0]?.thing.name ?? 'the load', reason }, `${reason}.`);
 
 type Opens = (causes: readonly Cause[], more?: Partial<Way>) => Way;
 type Boxes = Parameters<typeof hungLoads>[2];
 type Reads = (rig: Built, pulls: Pulls, solved: Solved | null, loads: readonly HungLoad[], stand: Stand) => Way;
+
+/** Two hooks with one line each. */
+function onTwoLines(
+  input: HangInput,
+  built: Built,
+  lines: readonly [number, number],
+  step: Step,
+  open: Opens,
+  boxOf: Boxes,
+  read: Reads,
+): Way {
+  const found = share(built, lines, step.R);
+  if ('reason' in found)
+    return open([unsolved(input, built, { error: 'two-hooks', name: null, reason: found.reason })], { built });
+  if (found.depth < 0) return open([unstable(input, built, -found.depth)], { built, falls: true });
+  const loads = hungOnLines(built, found, boxOf(built.bodies[0]?.thing as Thing));
+  return read(built, pullsOfShare(built, found), null, loads, standingOnLines(built, found, boxOf));
+}
 
 /** Two hooks with several legs, rings or beams under them. */
 function onLines(input: HangInput, built: Built, step: Step, open: Opens, boxOf: Boxes, read: Reads): Way {
@@ -164,7 +159,7 @@ function onLines(input: HangInput, built: Built, step: Step, open: Opens, boxOf:
     return rig.error === 'does-not-hang-as-drawn'
       ? open([unstable(input, built)], { built, falls: true })
       : open([unsolved(input, built, rig)], { built });
-  const solved = solveRig(rig);
+  const solved = solveRig(rig, step.many);
   if ('error' in solved) return open([unsolved(input, built, solved)], { built });
   if (overturns(solved.rest)) return open([unstable(input, built)], { built, solved, falls: true });
   const ends = loses(solved);
@@ -223,7 +218,7 @@ function freely(
   // Whether it stays as the stage says, before more is worked out of it.
   const first = inclined ? solve(built.model, { quick: true }) : null;
   if (first && ('error' in first || first.turned > limit)) return asked();
-  const solved = solveRig(built);
+  const solved = solveRig(built, step.many);
   if ('error' in solved) return inclined ? asked() : open([unsolved(input, built, solved)], { built });
   if (overturns(solved.rest))
     return inclined ? asked() : open([unstable(input, built)], { built, solved, falls: true });

@@ -54,29 +54,25 @@ const badness = (word: string, { value, high, low }: Derived): number =>
   word === 'angle' ? -(low ?? value ?? 0) : (high ?? value ?? 0);
 
 /** Findings of several ways as one list: what is said of one place by several of them is said once, with the worst figure. */
-export function worstFindings(lists: readonly (readonly ResultProblem[])[]): readonly ResultProblem[] {
-  const kept = new Map<string, ResultProblem>();
-  for (const problem of lists.flat()) {
-    const key = keyOf(problem);
-    const before = kept.get(key);
-    if (!before || measure(problem) > measure(before)) kept.set(key, problem);
+export class WorstFindings {
+  readonly list: ResultProblem[] = [];
+  private readonly known = new Map<object, Map<string, number>>(); // by row, then by slug, place in it and item: where in the list
+
+  /** Takes a finding unless one as bad of the same is there; it stands as `told` where it is told another way. */
+  take(problem: ResultProblem, told = problem): void {
+    const { slug, at, facts } = problem;
+    const row = this.known.get(at.row) ?? new Map<string, number>();
+    this.known.set(at.row, row);
+    const key = `${slug} ${at.from} ${'item' in facts ? String(facts.item) : ''}`;
+    const place = row.get(key);
+    if (place === undefined) row.set(key, this.list.push(told) - 1);
+    else if (measure(problem) > measure(this.list[place] as ResultProblem)) this.list[place] = told;
   }
-  return [...kept.values()];
-}
-
-const rows = new WeakMap<object, number>();
-let lastRow = 0;
-
-/** What it is said of: its slug, its place, and the item where it names one. */
-export function keyOf({ slug, at, facts }: ResultProblem): string {
-  const row = rows.get(at.row) ?? ++lastRow;
-  rows.set(at.row, row);
-  return `${slug} ${row} ${at.from} ${'item' in facts ? String(facts.item) : ''}`;
 }
 
 /** How bad a fact is beside another of its slug. */
-export function measure({ facts }: ResultProblem): number {
+function measure({ facts }: ResultProblem): number {
   if ('used' in facts && typeof facts.used === 'number') return facts.used;
-  if (('leg' in facts || 'beam' in facts) && 'angle' in facts && typeof facts.angle === 'number') return -facts.angle;
+  if ('leg' in facts && 'angle' in facts && typeof facts.angle === 'number') return -facts.angle;
   return 'angle' in facts && typeof facts.angle === 'number' ? facts.angle : 0;
 }

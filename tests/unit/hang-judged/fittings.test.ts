@@ -239,7 +239,7 @@ describe('bridles', () => {
   test.each([
     ['16,627 lb', 12_470],
     ['9,900 lb', 7425],
-  ])('a bridle of %s that chokes keeps 75 %%: %d lb (BC Crane Safety rigging quiz)', (tag, pounds) => {
+  ])('a bridle of %s that chokes keeps three quarters, %d lb (BC Crane Safety rigging quiz)', (tag, pounds) => {
     const s = set(1000, `capacity ${tag}, least angle 45 deg`, 'weight 0 kg', ', hitch choker, around 100 mm, choke angle 130 deg');
     expect((mayCarry(s) as number) / 0.45359237).toBeCloseTo(pounds, -1);
   });

@@ -153,3 +153,34 @@ describe('what a capacity is for', () => {
     expect(greatestRating('web', 0.1)).toBeNull();
   });
 });
+
+describe('lines that cannot be read never leave more capacity', () => {
+  const used = (text: string) => lift(text).results.find('sling', 'S1', 'capacity used')?.value.value ?? null;
+  const plan = (pick: string, leg: string, more: string) => `plan "P": date 2026-03-02
+load "L"
+  contingency 0 %
+  stated 1 t, by drawing, from "D"
+  cog (0, 0, 0), by drawing, from "D"
+  pick A: at (0, 0, 1 m), ${pick}
+gear
+  hook H: weight 10 kg, capacity 5 t
+  sling S1: web, length 3 m, weight 4 kg, capacity 2 t
+${more}`.replace('\nweather', `\nrig\n  leg H > S1 > A, ${leg}\nweather`);
+  const hot = 'weather: temperature 20 degC\n';
+
+  test('as it stands it is judged', () => {
+    expect(used(plan('kind round', 'direct "so"', hot))).toBeCloseTo(1004 / 2000, 6);
+  });
+
+  test.each([
+    ['a temperature that is not known', plan('kind round', 'direct "so"', 'weather: temperature ?\n')],
+    ['a kind of pick that is misspelt', plan('kind edg', 'direct "so"', hot)],
+    ['edge protection without its text', plan('kind edge', 'edge protection', hot)],
+    ['a bridle whose items are lost', plan('kind round', 'direct "so"', `  bridle B: items, capacity 9 t, least angle 30 deg\n${hot}`)],
+    ['a bridle whose items are misspelt', plan('kind round', 'direct "so"', `  bridle B: itms S1, capacity 9 t, least angle 30 deg\n${hot}`)],
+    ['a choke angle in kilograms', plan('kind round', 'hitch choker, around 100 mm, choke angle 3 kg', hot)],
+  ])('%s opens it', (_, text) => {
+    expect(errors(lift(text)).length + (text.includes('temperature ?') ? 1 : 0)).toBeGreaterThan(0);
+    expect(used(text)).toBeNull();
+  });
+});

@@ -9,15 +9,22 @@ describe('one sling over the hook, picks 2f apart (the hook moves on an ellipse 
   const [f, L, e, x0, W] = [1.8, 7.2, 2.4, 0.12, 10000];
   const b = Math.sqrt(L ** 2 / 4 - f ** 2);
   const rig = (runs: string): Rigged => ({
-    weight: W, cog: `(${x0}, 0, ${-e}) m`, picks: { A: '(1.8, 0, 0) m', B: '(-1.8, 0, 0) m' },
-    gear: [hook(), sling('S', L)], legs: [`A > S > Hook > B${runs}`],
+    weight: W,
+    cog: `(${x0}, 0, ${-e}) m`,
+    picks: { A: '(1.8, 0, 0) m', B: '(-1.8, 0, 0) m' },
+    gear: [hook(), sling('S', L)],
+    legs: [`A > S > Hook > B${runs}`],
   });
   /** a x0 sin t + b e cos t = f² sin t cos t: rest on the ellipse. */
   function ellipse(): { readonly tilt: number; readonly tension: number } {
     const a = L / 2;
     const off = (t: number) => a * x0 * Math.sin(t) + b * e * Math.cos(t) - f * f * Math.sin(t) * Math.cos(t);
     let [low, high] = [Math.PI / 2, 2];
-    for (let i = 0; i < 80; i++) { const middle = (low + high) / 2; if (off(middle) > 0) low = middle; else high = middle; }
+    for (let i = 0; i < 80; i++) {
+      const middle = (low + high) / 2;
+      if (off(middle) > 0) low = middle;
+      else high = middle;
+    }
     const [x, z] = [a * Math.cos(low), b * Math.sin(low)];
     const [across, up] = [x - x0, z + e];
     const beta = Math.acos(((x - f) * across + z * up) / (Math.hypot(x - f, z) * Math.hypot(across, up)));
@@ -55,8 +62,11 @@ describe('one sling over the hook, picks 2f apart (the hook moves on an ellipse 
 
 test('over a sheave on its own sling: 1.10 of the pull in a part (45 : 55; common practice, no source), all of it above', () => {
   const s = hang({
-    weight: 2000, cog: '(0, 0, -2) m', picks: { A: '(1, 0, 0) m', B: '(-1, 0, 0) m' },
-    gear: [hook(), sling('Top', 2), 'sheave SH: weight 0 kg, capacity 50 t', sling('S', 5)], legs: ['Hook > Top > SH', 'A > S > SH > B'],
+    weight: 2000,
+    cog: '(0, 0, -2) m',
+    picks: { A: '(1, 0, 0) m', B: '(-1, 0, 0) m' },
+    gear: [hook(), sling('Top', 2), 'sheave SH: weight 0 kg, capacity 50 t', sling('S', 5)],
+    legs: ['Hook > Top > SH', 'A > S > SH > B'],
   });
   const T = (2000 * g) / (2 * Math.cos(Math.asin(1 / 2.5)));
   expect(figure(s, 'sling', 'S', 'elastic tension') / T).toBeCloseTo(1, 4);
@@ -67,8 +77,11 @@ test('over a sheave on its own sling: 1.10 of the pull in a part (45 : 55; commo
 
 describe('a basket over two picks', () => {
   const rig = (cog: string, runs = ''): Rigged => ({
-    weight: 6000, cog, picks: { A: '(-1, 0, 0) m, kind round', B: '(1, 0, 0) m, kind round' },
-    gear: [hook(), sling('S', 8, 'diameter 20 mm, wire rope')], legs: [`Hook > S > A > B > Hook${runs}, bend diameter 1 m`],
+    weight: 6000,
+    cog,
+    picks: { A: '(-1, 0, 0) m, kind round', B: '(1, 0, 0) m, kind round' },
+    gear: [hook(), sling('S', 8, 'diameter 20 mm, wire rope')],
+    legs: [`Hook > S > A > B > Hook${runs}, bend diameter 1 m`],
   });
   const alpha = Math.acos(1 / 3); // legs of (8 − 2) / 2 m over 1 m
 
@@ -92,8 +105,14 @@ describe('a basket over two picks', () => {
 
   test('contacts under the centre: friction alone holds it, and it says so; running free it turns over', () => {
     const high: Rigged = {
-      ...rig(''), cog: '(0, 0, 0.3) m',
-      picks: { A: '(-1, 1, 0) m, kind round', B: '(1, 1, 0) m, kind round', C: '(-1, -1, 0) m, kind round', D: '(1, -1, 0) m, kind round' },
+      ...rig(''),
+      cog: '(0, 0, 0.3) m',
+      picks: {
+        A: '(-1, 1, 0) m, kind round',
+        B: '(1, 1, 0) m, kind round',
+        C: '(-1, -1, 0) m, kind round',
+        D: '(1, -1, 0) m, kind round',
+      },
       gear: [hook(), sling('S', 10, 'diameter 20 mm, wire rope'), sling('T', 10, 'diameter 20 mm, wire rope')],
       legs: ['Hook > S > A > B > Hook, bend diameter 1 m', 'Hook > T > C > D > Hook, bend diameter 1 m'],
     };
@@ -123,22 +142,41 @@ describe('a basket over two picks', () => {
 
 describe('what is left of a sling for its leg (language reference: hitches)', () => {
   const angleWith = (slings: readonly string[], hitch: string, more = '') =>
-    figure(hang({ weight: 1000, cog: '(0, 0, -2) m', picks: { A: '(-1, 0, 0) m', B: '(1, 0, 0) m' }, gear: [hook(), ...slings], legs: [`Hook > S1 > A${hitch}${more}`, `Hook > S2 > B${hitch}${more}`] }), 'pick', 'A', 'angle');
+    figure(
+      hang({
+        weight: 1000,
+        cog: '(0, 0, -2) m',
+        picks: { A: '(-1, 0, 0) m', B: '(1, 0, 0) m' },
+        gear: [hook(), ...slings],
+        legs: [`Hook > S1 > A${hitch}${more}`, `Hook > S2 > B${hitch}${more}`],
+      }),
+      'pick',
+      'A',
+      'angle',
+    );
   const pair = (length: number, more = '') => [sling('S1', length, more), sling('S2', length, more)];
 
   test('doubled: half its length; a basket on one pick likewise, less half of pi times what it goes round', () => {
     expect(angleWith(pair(4), ', hitch doubled')).toBeCloseTo(Math.acos(1 / 2), 3);
     expect(angleWith(pair(4), ', hitch basket')).toBeCloseTo(Math.acos(1 / 2), 3);
-    expect(angleWith(pair(4), ', hitch basket', ', around 200 mm')).toBeCloseTo(Math.acos(1 / ((4 - (Math.PI * 0.2) / 2) / 2)), 3);
+    expect(angleWith(pair(4), ', hitch basket', ', around 200 mm')).toBeCloseTo(
+      Math.acos(1 / ((4 - (Math.PI * 0.2) / 2) / 2)),
+      3,
+    );
     expect(angleWith(pair(4), ', hitch basket', ', wrap 1 m')).toBeCloseTo(Math.acos(1 / 1.5), 3);
   });
 
   test('choked: less pi times what it goes round', () => {
-    expect(angleWith(pair(4), ', hitch choker', ', choke angle 120 deg, around 300 mm')).toBeCloseTo(Math.acos(1 / (4 - Math.PI * 0.3)), 3);
+    expect(angleWith(pair(4), ', hitch choker', ', choke angle 120 deg, around 300 mm')).toBeCloseTo(
+      Math.acos(1 / (4 - Math.PI * 0.3)),
+      3,
+    );
   });
 
   test('endless: half its circumference', () => {
-    const endless = ['S1', 'S2'].map((name) => `sling ${name}: circumference 5 m, stiffness 400 MN, weight 0 kg, capacity 500 t`);
+    const endless = ['S1', 'S2'].map(
+      (name) => `sling ${name}: circumference 5 m, stiffness 400 MN, weight 0 kg, capacity 500 t`,
+    );
     expect(angleWith(endless, '')).toBeCloseTo(Math.acos(1 / 2.5), 3);
   });
 });

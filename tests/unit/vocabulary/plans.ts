@@ -74,9 +74,36 @@ function placed(lines: readonly string[], more: readonly string[] = []): Placed 
     'plan.liftplan': `${text.join('\n')}\n`,
     'others.liftplan': others.join('\n'),
     'library/yard.liftplan': '',
+    'bill.csv': 'name,weight kg,x m,y m,z m\nBeam,412.5,0,0,0.2\n',
+    'bracket.stl': stlOf([
+      [0, 0, 0],
+      [200, 0, 0],
+      [0, 100, 0],
+      [0, 0, 50],
+    ]),
   };
   return { snapshot: check(files, 'plan.liftplan'), row: (isPlan ? 0 : 2) + lines.length - 1 };
 }
+
+/** A tetrahedron as a text STL. */
+const stlOf = (corners: readonly (readonly number[])[]): string =>
+  [
+    'solid bracket',
+    ...[
+      [0, 2, 1],
+      [0, 1, 3],
+      [1, 2, 3],
+      [0, 3, 2],
+    ].flatMap((face) => [
+      'facet normal 0 0 0',
+      'outer loop',
+      ...face.map((corner) => `vertex ${corners[corner]?.join(' ')}`),
+      'endloop',
+      'endfacet',
+    ]),
+    'endsolid bracket',
+    '',
+  ].join('\n');
 
 /** Keyword and name: `sling S1..S4`. */
 const headOf = (line: string): string => /^ *([a-z -]+ (?:"[^"]+"|[A-Z][\w.-]*))/.exec(line)?.[1] ?? '';
