@@ -229,7 +229,8 @@ function bindValue(value: Value, row: ClauseRow, clause: string, sheet: Sheet): 
     case 'text':
     case 'label':
     case 'designation':
-      return { kind: 'text', text: value.text };
+      if (value.text.trim()) return { kind: 'text', text: value.text };
+      return note(sheet, 'value-outside', value.span, { clause, value: '""', reason: 'it says nothing' });
   }
 }
 
@@ -319,6 +320,8 @@ function inside(value: BoundValue, row: ClauseRow, clause: string, span: Span, s
   const outside = (reason: string) =>
     note(sheet, 'value-outside', span, { clause, value: sheet.row.text.slice(span.from, span.to), reason });
   for (const q of all) {
+    if (row.measures === 'density' && (q.low < (row.least ?? 0) || q.high > (row.most ?? q.high)))
+      return outside(`nothing solid or liquid is that ${q.low < (row.least ?? 0) ? 'light' : 'heavy'}; check the unit`);
     if (row.measures === 'whole' && !Number.isInteger(q.value)) return outside('it takes a whole number');
     if (row.above !== undefined && !(q.low > row.above))
       return outside(q.value > row.above ? 'its tolerance reaches down to zero or below' : 'it must be more than zero');

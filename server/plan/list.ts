@@ -93,6 +93,8 @@ type Columns = Partial<Record<Field, Column>> & { readonly width: number };
 
 /** Which column is what; a sentence where the first row does not say. */
 function columnsOf({ fields }: CsvRow): Columns | string {
+  const other = fields.length === 1 ? /[;\t|]/.exec(fields[0] ?? '')?.[0] : undefined;
+  if (other) return `its columns are parted by ${other === '\t' ? 'tabs' : `"${other}"`}; save it with commas`;
   const found: Partial<Record<Field, Column>> = {};
   for (const [index, text] of fields.entries()) {
     const [, word = '', bracketed, bare] =
@@ -105,11 +107,8 @@ function columnsOf({ fields }: CsvRow): Columns | string {
     if (wrong) return wrong;
     found[field] = { index, unit };
   }
-  if (!found.name || !found.weight) {
-    const other = fields.length === 1 ? /[;\t|]/.exec(fields[0] ?? '')?.[0] : undefined;
-    if (other) return `its columns are parted by ${other === '\t' ? 'tabs' : `"${other}"`}; save it with commas`;
+  if (!found.name || !found.weight)
     return `it names no column "${found.name ? 'weight' : 'name'}"`;
-  }
   const axes = (['x', 'y', 'z'] as const).filter((axis) => found[axis]);
   if (axes.length !== 0 && axes.length !== 3) return 'a place takes three columns: x, y and z';
   return { ...found, width: fields.length };

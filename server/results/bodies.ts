@@ -139,7 +139,8 @@ function solidBody(thing: Thing, part: Part, layout: Layout, notes: Notes): Summ
     ? ([0, 1, 2].map(() => unique([...causes(0), ...causes(1), ...causes(2)])) as readonly (readonly Cause[])[])
     : [causes(0), causes(1), causes(2)];
   const centre = part.centre && copies.length ? mean(copies.map((copy) => apply(copy, part.centre as Vec3))) : null;
-  const slack = placed.slack.map((x, i) => x + (outer.slack[i] ?? 0)) as unknown as Vec3;
+  const own = rotated(copies) ? [0, 1, 2].map(() => Math.hypot(...part.centreSlack)) : part.centreSlack;
+  const slack = placed.slack.map((x, i) => x + (outer.slack[i] ?? 0) + (own[i] ?? 0)) as unknown as Vec3;
   const mass: Mass = {
     thing,
     weight,

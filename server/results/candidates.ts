@@ -1,5 +1,5 @@
 // What each piece of evidence says a load weighs: its figure, with what is added and taken off, and one allowance.
-import { type BoundPlan, given, type Item, namesOf, openLines, type Thing, textOf } from '../plan/index.ts';
+import { type BoundPlan, childrenOf, given, type Item, namesOf, openLines, type Thing, textOf } from '../plan/index.ts';
 import { type Cause, type Derived, known, open, sum, unique } from '../quantities/derived.ts';
 import type { Evidence } from '../vocabulary/index.ts';
 import type { Summed } from './bodies.ts';
@@ -81,6 +81,8 @@ function allowanceOf(
           from: own.state !== 'absent' ? 'its own contingency' : 'contingency of the load',
         }
       : null;
+  const least = by === 'estimate' ? estimateFloor(context.plan) : 0;
+  if (stated && stated.share < least) return { share: least, from: 'least for an estimate', because: [] };
   const base = stated ?? { share: builtInRule(by).value, from: `built in for ${by ?? 'stated weights'}` };
   if (!stated && !floor && say && !(item ?? context.item).opens.length)
     context.notes.add(
@@ -194,6 +196,14 @@ function corrected(value: Derived, item: Item, context: Context): Derived {
     ...(tare.state === 'known' ? [{ label: 'tare', value: known(off.value, 'kg', { at: tare.at }) }] : []),
     ...(added.length ? [{ label: 'added', value: parts }] : []),
   ];
+  if (value.value - off.value + parts.value <= 0) {
+    const at = tare.state === 'known' ? tare.at : item.at;
+    const written = at.row.text.slice(at.from, at.to);
+    const facts = { clause: 'tare', value: written, reason: 'it takes off all of the weight' };
+    return open('kg', [context.notes.add('value-outside', at, facts, 'The tare takes off all of the weight.')], {
+      at: item.at,
+    });
+  }
   return known(
     value.value - off.value + parts.value,
     'kg',

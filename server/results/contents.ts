@@ -17,7 +17,7 @@ export function unstatedContents(layout: Layout, notes: Notes): ReadonlyMap<Thin
   const open = new Map<Thing, Cause>();
   for (const thing of inLoad) {
     const { item } = thing;
-    if (said.has(thing) || item.clauses.has('empty') || isLiquid(item)) continue;
+    if (said.has(thing) || item.clauses.get('empty')?.[0]?.value || isLiquid(item)) continue;
     const part = partOf(item, layout.plan);
     const inside = part.kind === 'solid' && part.shape ? interior(part.shape) : null;
     if (!inside || !part.shape || 'impossible' in solid(part.shape)) continue;

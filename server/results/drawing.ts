@@ -1,9 +1,9 @@
 // The body in a drawing file: read and measured once for each content of the file, then brought to metres by the unit the plan states.
 import {
-  measureMesh,
   type MeshFault,
   type MeshOpen,
   type MeshSolid,
+  measureMesh,
   readMesh,
   type Shape,
   type Vec3,

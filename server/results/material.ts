@@ -53,6 +53,17 @@ const steelDensity = 7850; // kg/m3
 function plainDensity(item: Item, plan: BoundPlan, notes: Notes, unless?: { readonly name: string }): Derived {
   const stated = given(item, 'density');
   const of = item.clauses.get('of')?.[0];
+  if (stated.state !== 'absent' && of) {
+    const facts = { name: `what ${item.names[0] ?? item.keyword} is made of`, place: '"of"' };
+    const cause = notes.add(
+      'stated-twice',
+      item.clauses.get('density')?.[0]?.at ?? item.at,
+      facts,
+      'Its density is stated twice.',
+      [{ at: of.at, says: 'stated here' }],
+    );
+    return open('kg/m3', [cause], { at: item.at });
+  }
   if (stated.state !== 'absent') {
     if (stated.state === 'known')
       return known(
@@ -95,6 +106,21 @@ function byName(name: string, item: Item, plan: BoundPlan, notes: Notes): Derive
   const at = item.clauses.get('of')?.[0]?.valueAt ?? item.at;
   const own = plan.names.find('material', fold(name));
   const [first] = own;
+  if (first && lighterThanListed(first)) {
+    const facts = { name: first.name, as: 'material' as const };
+    return open(
+      'kg/m3',
+      [
+        notes.add(
+          'name-reserved',
+          first.item.nameAt,
+          facts,
+          `${first.name} is already in the tables, and heavier there.`,
+        ),
+      ],
+      { at },
+    );
+  }
   if (first)
     return first.clash
       ? open('kg/m3', [because(`${name} is stated twice.`, first.item.at)], { at })
@@ -107,6 +133,13 @@ function byName(name: string, item: Item, plan: BoundPlan, notes: Notes): Derive
     [notes.add('material-unknown', at, { name, nearest }, `${name} is not among the materials known here.`)],
     { at },
   );
+}
+
+/** A material of the plan that has the name of a listed one and is lighter: whoever writes the name expects the listed one. */
+function lighterThanListed({ item, name }: Thing): boolean {
+  const table = listed(name);
+  const density = given(item, 'density');
+  return table !== undefined && density.state === 'known' && density.quantity.value < table.density * 0.98;
 }
 
 function ownMaterial({ item, name }: Thing): Derived {

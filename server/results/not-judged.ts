@@ -1,12 +1,13 @@
 // What this version reads but does not work out: each leaves its result open, and the sheet's head says so.
 import type { BoundPlan, Item } from '../plan/index.ts';
+import { gearKinds } from '../vocabulary/index.ts';
 import type { Notes } from './notes.ts';
 
 /** Notes each thing whose result stays open because nothing here judges it; returns them in words. */
 export function notJudged(plan: BoundPlan, notes: Notes): readonly string[] {
   const said = new Set<string>();
   const say = (at: Parameters<Notes['add']>[1], thing: string, result: string, words: string): void => {
-    if (!said.has(words)) notes.add('not-judged', at, { thing, result }, '');
+    notes.add('not-judged', at, { thing, result }, '');
     said.add(words);
   };
   for (const item of plan.items) {
@@ -40,8 +41,29 @@ function ofRules(rules: Item): readonly string[] {
       ? ['what the rules require of a plan']
       : child.keyword === 'category'
         ? ['categories of lift under the rules']
-        : [],
+        : child.keyword === 'limit' && !isHeld(child)
+          ? [`the limit on ${limited(child)}`]
+          : [],
   );
+}
+
+/** Limits that the hang is held against: capacity used, flattest angle, tilt. */
+function isHeld(limit: Item): boolean {
+  const compare = limit.value?.value?.kind === 'compare' ? limit.value.value.compare : null;
+  if (!compare || compare.subject.names.length) return false;
+  const { kind } = compare.subject;
+  const most = compare.op === '<' || compare.op === '<=';
+  const gear = kind === 'gear' || (gearKinds as readonly string[]).includes(kind);
+  if (compare.result === 'capacity used') return most && (gear || kind === 'pick');
+  if (compare.result === 'angle') return !most && compare.op !== 'between' && (kind === 'sling' || kind === 'gear');
+  return compare.result === 'tilt' && most && kind === 'load';
+}
+
+function limited(limit: Item): string {
+  const value = limit.value?.value;
+  if (value?.kind !== 'compare') return 'something that could not be read';
+  const { row, from, to } = { row: limit.at.row, ...value.text.subjectSpan };
+  return row.text.slice(from, to);
 }
 
 /** Statements that are shown as written and held against nothing. */

@@ -15,6 +15,7 @@ export interface Part {
   readonly volume: Derived | null; // one copy, m3; null: its shape has none
   readonly density: Derived | null;
   readonly centre: Vec3 | null; // from its datum point, own axes
+  readonly centreSlack: Vec3; // half the tolerance of a stated centre
   readonly shape: Shape | null; // its body, for its box; null: not known, or a point
   readonly point: boolean; // an item without size
   readonly problems: readonly ResultProblem[];
@@ -80,6 +81,7 @@ function opened(item: Item, shape: string, causes: readonly Cause[], notes: Note
     volume: open('m3', causes, { at: item.at }),
     density: null,
     centre: null,
+    centreSlack: [0, 0, 0],
     shape: null,
     point: false,
     problems: notes.problems,
@@ -120,6 +122,9 @@ function itemOf(item: Item, notes: Notes): Part {
     volume: null,
     density: null,
     centre,
+    centreSlack: (written ?? []).map((cell) =>
+      cell && typeof cell !== 'string' ? (cell.high - cell.low) / 2 : 0,
+    ) as unknown as Vec3,
     shape,
     point: !size,
     problems: notes.problems,
@@ -169,6 +174,7 @@ function solidOf(item: Item, read: ShapeRead, density: Derived | null, plan: Bou
     volume: volume ?? null,
     density,
     centre,
+    centreSlack: [0, 0, 0],
     shape,
     point: false,
     problems: notes.problems,

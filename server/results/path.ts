@@ -265,7 +265,7 @@ function shareSlings(legs: readonly LegUse[], notes: Notes): readonly LegUse[] {
 
 /** An eye meets a lug, eyebolt or beam point only through a shackle, link or hook, or where the leg says `direct`. */
 function joints(leg: LegUse, table: GearTable, notes: Notes): void {
-  if (leg.item.clauses.has('direct')) return;
+  if (leg.item.clauses.get('direct')?.[0]?.value) return;
   for (let i = 0; i + 1 < leg.steps.length; i++) {
     const [above, below] = [leg.steps[i] as LegUse['steps'][number], leg.steps[i + 1] as LegUse['steps'][number]];
     const eyeDown =

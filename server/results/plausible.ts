@@ -30,13 +30,27 @@ const factor = 4;
 /** Notes figures that are several times off what is usual. */
 export function implausible(thing: Thing, weight: Derived, capacity: Derived, table: GearTable, notes: Notes): void {
   const { item } = thing;
-  const own = item.clauses.get('capacity')?.[0];
+  const own = item.clauses.get('capacity')?.[0] ?? item.clauses.get('diameter')?.[0];
   if (own && capacity.value !== null) {
     const usual = usualOf(thing, table);
     if (usual && (capacity.value > usual.value * factor || capacity.value < usual.value / 10))
       note(own.valueAt, 'capacity', capacity.value, usual.value, usual.size);
     else if (capacity.value > (largest[item.keyword] ?? Number.POSITIVE_INFINITY))
       note(own.valueAt, 'capacity', capacity.value, largest[item.keyword] as number, 'any size');
+  }
+  for (const [word, most] of [
+    ['choker capacity', 1],
+    ['basket capacity', 2],
+  ] as const) {
+    const tag = table.given(item, word);
+    const at = table.clause(item, word)?.valueAt;
+    if (
+      at &&
+      tag.state === 'known' &&
+      capacity.value !== null &&
+      tag.quantity.value > capacity.value * most * (1 + 1e-9)
+    )
+      note(at, word, tag.quantity.value, capacity.value * most, 'that vertical capacity');
   }
   const ownWeight = item.clauses.get('weight')?.[0];
   const carriers = ['shackle', 'sling', 'master link', 'link', 'swivel', 'turnbuckle', 'eyebolt', 'hoist ring'];

@@ -62,7 +62,7 @@ function use(thing: Thing, legs: readonly LegUse[], plan: BoundPlan, table: Gear
     );
   if (
     legs.length &&
-    table.given(item, 'capacity').state === 'absent' &&
+    ['absent', 'none'].includes(table.given(item, 'capacity').state) &&
     !table.causes(item).length &&
     !bridlesOf(plan).some(({ slings }) => slings.includes(thing))
   )

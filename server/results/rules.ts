@@ -56,6 +56,8 @@ export function limitOn(
       side === 'most' ? compare.op === '<' || compare.op === '<=' : compare.op === '>' || compare.op === '>=';
     return fits ? [{ name: ruleName(item, block), value: compare.low, at: item.at }] : [];
   });
+  // What an item may carry is no rule's to raise: a limit on it may only be stricter than all of it.
+  if (result === 'capacity used') found.push({ name: builtIn, value: unless, at: null as never });
   const strictest = found.sort((a, b) => (side === 'most' ? a.value - b.value : b.value - a.value))[0];
   return strictest ?? { name: builtIn, value: unless, at: null };
 }

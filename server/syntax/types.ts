@@ -266,7 +266,7 @@ export interface SyntaxFacts {
   'hash-after-number': { rest: string };
   'decimal-comma': { text: string; a: string; b: string };
   'number-doubtful': { text: string; spoken: string; other: string };
-  'name-reserved': { name: string; as: 'unit' | 'keyword' | 'function' };
+  'name-reserved': { name: string; as: 'unit' | 'keyword' | 'function' | 'material' };
   'clause-missing': { item: string; clause: string; why: string };
   'stated-twice': { name: string; place: string };
 }

@@ -28,7 +28,8 @@ export const material = {
   density: {
     takes: 'amount',
     measures: 'density',
-    above: 0,
+    least: 10,
+    most: 25_000,
     help: 'Instead of a material.',
     example: 'density 7,850 kg/m3',
   },

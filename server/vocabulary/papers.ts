@@ -60,7 +60,14 @@ export const papers = {
     help: 'A material of your own.',
     example: 'material "cured grout": density 131 lb/ft3, from "supplier sheet 11"',
     clauses: {
-      density: { takes: 'amount', measures: 'density', above: 0, need: 'always', help: 'Weight per volume.' },
+      density: {
+        takes: 'amount',
+        measures: 'density',
+        least: 10,
+        most: 25_000,
+        need: 'always',
+        help: 'Weight per volume.',
+      },
     },
   },
   people: {

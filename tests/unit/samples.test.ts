@@ -8,11 +8,12 @@ import { formatText } from '../../server/syntax/index.ts';
 import { check } from '../../server/workspace/memory.ts';
 
 const folder = join(import.meta.dirname, '../../samples');
-const paths = readdirSync(folder, { recursive: true, encoding: 'utf8' })
+const files = readdirSync(folder, { recursive: true, encoding: 'utf8' })
   .map((path) => path.replaceAll('\\', '/'))
-  .filter((path) => path.endsWith('.liftplan'))
+  .filter((path) => /\.(?:liftplan|csv|stl|obj)$/.test(path))
   .sort();
-const texts = Object.fromEntries(paths.map((path) => [path, readFileSync(join(folder, path), 'utf8')]));
+const texts = Object.fromEntries(files.map((path) => [path, readFileSync(join(folder, path), 'utf8')]));
+const paths = files.filter((path) => path.endsWith('.liftplan'));
 const wrong = paths.filter((path) => path.startsWith('wrong/'));
 const right = paths.filter((path) => !path.startsWith('wrong/'));
 const plans = right.filter((path) => !path.startsWith('library/'));

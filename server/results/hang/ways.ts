@@ -94,11 +94,11 @@ function way(input: HangInput, gripped: boolean, step: Step, where: Item | null)
   if (!net.nodes.some((node) => node.kind === 'hook')) return open([because('The legs hang from nothing.', at)]);
   const { gear, table } = own;
   const uses = new Map(gear.map((one) => [one.thing, one]));
+  const ratings = ratingsOf(own); // says what hitches lack, whether or not the rig can be built
   const built = build(net, { loads: own.loads, beams: (thing) => table.points(thing.item), uses, table });
   if ('because' in built) return open(built.short ? [tooShort(own, built.short)] : built.because);
   const why = hooksUnjudged(built);
   if (why) return unjudged(own.legs[0] as LegUse, why);
-  const ratings = ratingsOf(own);
   const boxOf = (load: Thing) => own.loads.find((one) => one.thing === load)?.body.box ?? null;
   const read: Reads = (rig, pulls, solved, loads, stand) => {
     const figures = figuresOf(built, pulls, uses, ratings);
