@@ -5,6 +5,7 @@ export { described } from './bind.ts';
 export type { Source } from './files.ts';
 export { fold } from './fold.ts';
 export { language } from './language.ts';
+export { fit, measureName } from './measure.ts';
 export { bindPlan } from './plan.ts';
 export { rangeNames } from './range.ts';
 export {

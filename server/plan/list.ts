@@ -107,8 +107,7 @@ function columnsOf({ fields }: CsvRow): Columns | string {
     if (wrong) return wrong;
     found[field] = { index, unit };
   }
-  if (!found.name || !found.weight)
-    return `it names no column "${found.name ? 'weight' : 'name'}"`;
+  if (!found.name || !found.weight) return `it names no column "${found.name ? 'weight' : 'name'}"`;
   const axes = (['x', 'y', 'z'] as const).filter((axis) => found[axis]);
   if (axes.length !== 0 && axes.length !== 3) return 'a place takes three columns: x, y and z';
   return { ...found, width: fields.length };

@@ -133,7 +133,7 @@ export class Session {
 
   /** For clients that do not watch files: looks at all closed ones that are known. */
   rereadAll(): void {
-    this.changedOutside(this.survey.files);
+    this.changedOutside(this.survey.withTaken);
   }
 
   /** The opened folders, from now on; their plans are listed and checked when there is time. */

@@ -124,6 +124,13 @@ export function statedBy(item: Item, context: Context): Candidate {
 
 /** A weighing on supports. */
 export function weighedBy(item: Item, context: Context): Candidate {
+  const supports = childrenOf(item, 'support');
+  const due = (of: Item, clause: string, why: string) =>
+    context.notes.add('clause-missing', of.at, { item: of.names[0] ?? of.keyword, clause, why }, '');
+  if (!supports.length && !item.opens.length) due(item, 'a support', 'a `support` with its place and what it `reads`');
+  for (const support of supports)
+    if (!support.clauses.has('reads') && !support.opens.length)
+      due(support, 'reads', 'what the scale or cell under it shows');
   const by = textOf(item, 'by') as Evidence | null;
   return candidate('measured', item, by, corrected(weighedSum(item, sourceOf(item)), item, context), context);
 }

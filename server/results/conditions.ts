@@ -1,10 +1,10 @@
 // What stands in the way of a capacity whatever hangs on it: the temperature, and a figure that is hardly for one straight leg.
 import { greatestRating, temperatureRange } from '../catalog/index.ts';
-import { type BoundPlan, given, type Item, type Thing } from '../plan/index.ts';
+import { type BoundPlan, given, type Item, lostCauses, type Thing } from '../plan/index.ts';
 import type { Cause } from '../quantities/derived.ts';
 import type { GearTable } from './gear.ts';
 import { constructionOf } from './hang/bends.ts';
-import type { Notes } from './notes.ts';
+import { because, type Notes } from './notes.ts';
 import { papers } from './papers.ts';
 import { doubtedAsWritten } from './plausible.ts';
 import type { GearUse } from './types.ts';
@@ -21,12 +21,13 @@ export function conditions(
     if (cause) opens.set(thing, [...(opens.get(thing) ?? []), cause]);
   };
   for (const [thing, cause] of papers(plan, gear, table, notes)) add(thing, cause);
+  const lost = plan.items.filter((item) => item.keyword === 'gear').flatMap(lostCauses); // one of them may be the tag over a set
   const told = new Map<Item, readonly (Cause | null)[]>(); // a line that declares several things is told of once
   for (const use of gear)
     if (use.legs.length) {
       const causes = told.get(use.thing.item) ?? [outside(use.thing, plan, table, notes), basis(use, table, notes)];
       told.set(use.thing.item, causes);
-      for (const cause of causes) add(use.thing, cause);
+      for (const cause of use.kind === 'sling' ? [...causes, ...lost] : causes) add(use.thing, cause);
     }
   return opens;
 }
@@ -37,6 +38,8 @@ const zero = 273.15; // K at 0 degC
 function outside(thing: Thing, plan: BoundPlan, table: GearTable, notes: Notes): Cause | null {
   const weather = plan.items.find((item) => item.keyword === 'weather' && item.file === plan.file);
   const stated = weather ? given(weather, 'temperature') : null;
+  const [lost] = weather ? [] : plan.opens;
+  if (lost) return because('A line that cannot be read may state a temperature.', lost);
   if (!weather || !stated || stated.state === 'absent' || stated.state === 'none') return null;
   const of = thing.item.keyword === 'sling' ? constructionOf(thing.item, table) : thing.item.keyword;
   const range = of ? temperatureRange(of) : null;

@@ -11,7 +11,7 @@ import {
   throughDepth,
   type Vec3,
 } from '../mechanics/index.ts';
-import { type BoundPlan, childrenOf, type Item } from '../plan/index.ts';
+import { type BoundPlan, childrenOf, given, type Item } from '../plan/index.ts';
 import type { Notes } from './notes.ts';
 import { copiesOf, pointOf, rotationOf } from './placing.ts';
 import { readShape, sizesOf } from './shape.ts';
@@ -46,7 +46,27 @@ export function cutouts(
       continue;
     }
     const places = placesOf(less, shape, cutShape, turned);
-    if (!places) continue; // its place is not known: nothing is taken
+    if (!places) {
+      // Its place is not known: nothing is taken.
+      const count = given(less, 'count');
+      if (
+        count.state === 'known' &&
+        count.quantity.value > 1 &&
+        !less.clauses.has('every') &&
+        !less.clauses.has('circle')
+      )
+        notes.add(
+          'clause-missing',
+          less.at,
+          {
+            item: `${read.name} of ${less.keyword}`,
+            clause: 'every',
+            why: 'how its copies stand; until then nothing is taken away',
+          },
+          '',
+        );
+      continue;
+    }
     const cuts = places.map((place): PlacedShape => ({ shape: cutShape, place }));
     const misfit = firstMisfit(cuts, shape, taken, less);
     if (misfit) {

@@ -1,5 +1,6 @@
 // Holds every `expect` against the results: at the worst end of each, and an open one never holds.
 import { type BoundPlan, type Compare, fold, type Item, rangeNames, textOf } from '../plan/index.ts';
+import { nearest } from '../quantities/nearest.ts';
 import { gearKinds, type ResultRow, resultsOf } from '../vocabulary/index.ts';
 import type { Notes } from './notes.ts';
 import type { Expectation, Result } from './types.ts';
@@ -20,6 +21,17 @@ function judge(item: Item, list: readonly Result[], notes: Notes): Expectation {
   const compare = value?.kind === 'compare' ? value.compare : null;
   if (!compare) return { item, text, state: 'open', worst: null, at }; // what could not be read is said there
   const stage = textOf(item, 'stage') ?? stageName(item);
+  if (stage !== null && !list.some((result) => result.stage !== null && fold(result.stage) === fold(stage))) {
+    const stages = [...new Set(list.flatMap((result) => result.stage ?? []))];
+    const place = item.clauses.get('stage')?.[0]?.valueAt ?? at;
+    notes.add(
+      'name-unknown',
+      place,
+      { name: stage, nearest: nearest(stage, stages), wanted: 'a stage', is: null, declare: null },
+      '',
+    );
+    return { item, text, state: 'open', worst: null, at };
+  }
   const found = matching(compare, list, stage);
   if ('missing' in found) {
     if (found.missing)

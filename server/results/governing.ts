@@ -1,5 +1,5 @@
 // Which of several figures for one load's weight governs, and which do not agree.
-import { childrenOf } from '../plan/index.ts';
+import { childrenOf, given, textOf } from '../plan/index.ts';
 import { type Derived, known, open, unique } from '../quantities/derived.ts';
 import { type Evidence, readings } from '../vocabulary/index.ts';
 import type { Context } from './load-context.ts';
@@ -84,9 +84,15 @@ function gaps(reading: Candidate, context: Context): readonly string[] {
     (one) => one.at === reading.at,
   );
   if (!item) return [];
-  const tolerance = item.clauses.has('accuracy') || (reading.weight.low as number) < (reading.weight.high as number);
+  const accuracy = given(item, 'accuracy');
+  const tolerance =
+    (accuracy.state === 'known' && accuracy.quantity.value > 0) ||
+    (reading.weight.low as number) < (reading.weight.high as number);
+  const lift = context.plan.head ? textOf(context.plan.head, 'date') : null;
+  const read = textOf(item, 'dated');
+  const late = lift !== null && read !== null && read > lift; // no reading is taken after the lift
   return [
-    ...(item.clauses.has('dated') ? [] : ['dated']),
+    ...(read && !late ? [] : ['dated']),
     ...(item.clauses.has('tare') ? [] : ['tare']),
     ...(tolerance ? [] : [item.keyword === 'weighed' ? 'accuracy' : '±']),
     ...(item.clauses.has('state') || item.clauses.has('without') ? [] : ['state']),

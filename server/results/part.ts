@@ -89,6 +89,9 @@ function opened(item: Item, shape: string, causes: readonly Cause[], notes: Note
 }
 
 function itemOf(item: Item, notes: Notes): Part {
+  for (const less of item.children)
+    if (less.keyword === 'less')
+      notes.add('place-wrong', less.at, { keyword: 'less', parent: 'item', parents: ['shapes with a volume'] }, '');
   const weight = given(item, 'item');
   const at = item.clauses.get('item')?.[0]?.at ?? item.at;
   const by = textOf(item, 'by');
@@ -136,7 +139,10 @@ function solidOf(item: Item, read: ShapeRead, density: Derived | null, plan: Bou
   const shape = read.make(sizesOf(read.sizes, (q) => q.value));
   const body = solid(shape);
   if ('impossible' in body) return { ...opened(item, read.name, [cannotBe(item, read, body, notes)], notes), density };
-  const cut = cutouts(item, shape, plan, notes);
+  const taken = cutouts(item, shape, plan, notes);
+  const nothingLeft = body.volume !== undefined && taken.volume > body.volume * (1 - 1e-6);
+  if (nothingLeft) noteNothingLeft(item, taken.volume, notes);
+  const cut = nothingLeft ? { volume: 0, moment: [0, 0, 0] as const } : taken;
   const lines = [...openLines(item), ...item.children.flatMap(openLines)];
   const [low, high] = ends(read, body.volume !== undefined ? 'volume' : 'mass');
   const step = working(shape);
@@ -189,6 +195,13 @@ function cannotBe(item: Item, read: ShapeRead, body: Impossible, notes: Notes): 
   const facts = { shape: read.name, reason: body.reason, figures: body.figures };
   const what = `${item.names[0] ?? read.name} cannot be made.`;
   return notes.add('geometry-impossible', read.clause.keywordAt, facts, what, related);
+}
+
+/** Cut-outs that leave nothing of the part take nothing: no part weighs nothing. */
+function noteNothingLeft(item: Item, volume: number, notes: Notes): void {
+  const less = item.children.find((child) => child.keyword === 'less') ?? item;
+  const facts = { cutout: 'what is cut out', volume, why: 'larger' as const, other: null };
+  notes.add('cutout-outside', less.at, facts, '', [{ at: item.nameAt, says: 'the part' }]);
 }
 
 /** A volume less what is cut out of it. */

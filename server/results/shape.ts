@@ -1,9 +1,10 @@
 // Reads the shape of a part or cut-out: which one it is, its sizes with their tolerances, and the body they make.
 import type { Shape } from '../mechanics/index.ts';
-import { type BoundClause, type BoundPlan, given, type Item, textOf } from '../plan/index.ts';
+import { type BoundClause, type BoundPlan, fit, given, type Item, measureName, textOf } from '../plan/index.ts';
 import type { Cause } from '../quantities/derived.ts';
+import { nameOf } from '../quantities/dimension.ts';
 import type { Quantity } from '../quantities/quantity.ts';
-import { type ShapeName, type ShapeRow, shapeNames, shapes } from '../vocabulary/index.ts';
+import { type Measure, type ShapeName, type ShapeRow, shapeNames, shapes } from '../vocabulary/index.ts';
 import { drawing } from './drawing.ts';
 import { endsFaults, endsOf, hasEnds } from './ends.ts';
 import { because, type Notes } from './notes.ts';
@@ -95,8 +96,11 @@ export function readShape(item: Item, plan: BoundPlan, notes: Notes, through: nu
       if (due && !item.clauses.has(word)) causes.push(missing(item, name, word, need.help, notes));
       else if (item.clauses.get(word)?.some((one) => !one.value))
         causes.push(because(`${word} of ${label(item)} could not be read.`, item.at));
-    } else if (state.state === 'known') sizes[sizeNames[word] ?? word] = state.quantity;
-    else if (state.state === 'open') {
+    } else if (state.state === 'known') {
+      const fits = ofShape(item, word, state.quantity, need.measures ?? 'any', notes);
+      if ('what' in fits) causes.push(fits);
+      else sizes[sizeNames[word] ?? word] = fits;
+    } else if (state.state === 'open') {
       const sides = clauseSides(item, word);
       if (sides)
         sides.forEach((side, i) => {
@@ -107,6 +111,17 @@ export function readShape(item: Item, plan: BoundPlan, notes: Notes, through: nu
   }
   if (causes.length) return { name, because: causes };
   return finish(item, plan, name, clause, sizes, through, notes);
+}
+
+/** A figure whose word measures different things in different shapes, held against what this shape takes. */
+function ofShape(item: Item, word: string, quantity: Quantity, measures: Measure, notes: Notes): Quantity | Cause {
+  const clause = item.clauses.get(word)?.[0] as BoundClause;
+  if (clause.row.measures === measures) return quantity;
+  const fits = fit(quantity, measures);
+  if (fits && fits !== 'missing') return fits;
+  const text = clause.valueAt.row.text.slice(clause.valueAt.from, clause.valueAt.to);
+  const facts = { clause: word, wanted: measureName(measures), text, found: nameOf(quantity.dimension), sum: false };
+  return notes.add('dimension-mismatch', clause.valueAt, facts, `${word} does not fit ${label(item)}.`);
 }
 
 /** A size that is due; said only where it cannot stand in what could not be read. */
@@ -339,6 +354,13 @@ function sheet(
 ): ShapeGiven {
   const sides = 'x' in sizes;
   if (!sides && !('area' in sizes)) return refuse(missing(item, 'sheet', 'area', 'length × width, or its area', notes));
+  if (sides && 'area' in sizes) {
+    const at = item.clauses.get('area')?.[0]?.at ?? clause.at;
+    const facts = { name: `the area of ${label(item)}`, place: '"sheet"' };
+    return refuse(
+      notes.add('stated-twice', at, facts, 'Its area is stated twice.', [{ at: clause.at, says: 'stated here' }]),
+    );
+  }
   if (clause.value?.kind === 'quantity')
     return refuse(
       notes.add(

@@ -60,7 +60,9 @@ function merge(known: ClauseRow | undefined, row: ClauseRow): ClauseRow {
   if (!known) return rest;
   const takes = known.takes === row.takes ? row.takes : 'size or amount';
   const { sides: _sides, words: _words, ...shared } = rest;
-  return { ...shared, takes, ...(row.words && { words: row.words }), help: known.help };
+  // What one word measures in several shapes is the shape's business where it differs: a unit weight by length or by area.
+  const measures = known.measures === row.measures ? row.measures : 'any';
+  return { ...shared, takes, ...(measures && { measures }), ...(row.words && { words: row.words }), help: known.help };
 }
 
 /** Every statement of the language by its keyword. */

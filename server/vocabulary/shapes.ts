@@ -521,7 +521,7 @@ export const shapes = {
   },
   item: {
     under: ['part'],
-    form: { takes: 'amount', measures: 'weight', least: 0, need: 'always', help: 'The weight of each.' },
+    form: { takes: 'amount', measures: 'weight', above: 0, need: 'always', help: 'The weight of each.' },
     clauses: {
       size: { takes: 'size', sides: 3, measures: 'length', least: 0, help: 'Length × width × height.' },
       centre: { takes: 'point', measures: 'length', help: 'Centre of gravity, counted from the box centre.' },

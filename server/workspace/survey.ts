@@ -40,6 +40,11 @@ export class Survey {
     return [...new Set([...this.checked.keys(), ...this.due])];
   }
 
+  /** All of them, and the files that they take in: libraries, drawings, lists. */
+  get withTaken(): readonly string[] {
+    return [...new Set([...this.files, ...[...this.checked.values()].flatMap(({ takesIn }) => takesIn)])];
+  }
+
   /** A file has another text: it is due, and so is each that takes it in. */
   touch(file: string): void {
     if (this.has(file)) this.due.add(file);

@@ -20,7 +20,7 @@ const expected = cold({ 'cover.liftplan': hung, 'library/gear.liftplan': gear },
 test('the server asks to be told of plans that change, of a client that can tell', async () => {
   client = await Client.start({ capabilities: watching });
   await client.until(() => client.asked.length > 0);
-  expect(client.asked[0]).toMatchObject({ method: 'client/registerCapability', params: { registrations: [{ method: 'workspace/didChangeWatchedFiles', registerOptions: { watchers: [{ globPattern: '**/*.liftplan' }] } }] } });
+  expect(client.asked[0]).toMatchObject({ method: 'client/registerCapability', params: { registrations: [{ method: 'workspace/didChangeWatchedFiles', registerOptions: { watchers: [{ globPattern: '**/*.liftplan' }, { globPattern: '**/*.{stl,STL,obj,OBJ,csv,CSV}' }] } }] } });
 });
 
 test('a library that comes, changes and goes outside the editor', async () => {
@@ -42,6 +42,28 @@ test('a library that comes, changes and goes outside the editor', async () => {
   outside(library, deleted);
   await client.idle();
   expect(client.codes(plan)).toContain('file-missing');
+});
+
+test('a list that comes and changes outside the editor', async () => {
+  const text = 'plan "Frame": date 2026-03-02\nload "Frame"\n  contingency 0 %\n  free "stands loose"\n  list "bill.csv", by drawing\nexpect load weight < 150 kg\n';
+  const place = folder({ 'frame.liftplan': text });
+  client = await Client.start({ capabilities: watching, folders: [place.uri] });
+  const [plan, list] = [place.of('frame.liftplan'), place.of('bill.csv')];
+  client.open(plan, text);
+  await client.idle();
+  expect(client.codes(plan)).toContain('file-missing');
+  place.write('bill.csv', 'name,weight kg,x m,y m,z m\nBeam,100,0,0,0\n');
+  outside(list, created);
+  await client.idle();
+  expect(client.codes(plan)).toEqual([]);
+  place.write('bill.csv', 'name,weight kg,x m,y m,z m\nBeam,200,0,0,0\n');
+  outside(list, changedType);
+  await client.idle();
+  expect(client.codes(plan)).toEqual(['expect-failed']);
+  place.write('bill.csv', 'name,weight kg,x m,y m,z m\nBeam,"1,5",0,0,0\n');
+  outside(list, changedType);
+  await client.idle();
+  expect(client.codes(plan)).toContain('list-row-unclear');
 });
 
 test('a closed plan that is deleted loses its findings', async () => {

@@ -178,6 +178,8 @@ ${more}`.replace('\nweather', `\nrig\n  leg H > S1 > A, ${leg}\nweather`);
     ['edge protection without its text', plan('kind edge', 'edge protection', hot)],
     ['a bridle whose items are lost', plan('kind round', 'direct "so"', `  bridle B: items, capacity 9 t, least angle 30 deg\n${hot}`)],
     ['a bridle whose items are misspelt', plan('kind round', 'direct "so"', `  bridle B: itms S1, capacity 9 t, least angle 30 deg\n${hot}`)],
+    ['a bridle whose own word is misspelt', plan('kind round', 'direct "so"', `  bridel B: items S1, capacity 9 t, least angle 30 deg\n${hot}`)],
+    ['weather whose own word is misspelt', plan('kind round', 'direct "so"', hot).replace('weather:', 'wether:')],
     ['a choke angle in kilograms', plan('kind round', 'hitch choker, around 100 mm, choke angle 3 kg', hot)],
   ])('%s opens it', (_, text) => {
     expect(errors(lift(text)).length + (text.includes('temperature ?') ? 1 : 0)).toBeGreaterThan(0);

@@ -129,7 +129,7 @@ describe('how the load hangs', () => {
     picks: { A: '(-1, 0, 0) m', B: '(1, 0, 0) m' },
     gear: [hook(), sling('S1', 3), sling('S2', 3)],
     legs: ['Hook > S1 > A', 'Hook > S2 > B'],
-    load: ['part "Hull": box 4 x 2 x 1 m, density 1 kg/m3, at (0, 0, -0.5 m)'],
+    load: ['part "Hull": box 4 x 2 x 1 m, density 125 kg/m3, at (0, 0, -0.5 m)'],
   });
   const [load] = two.results.hanging.loads;
   const b = Math.sqrt(8);

@@ -29,7 +29,12 @@ export interface Placed {
 
 /** The example of a statement under the first block it may stand in. */
 export function planFor(name: string, example: string): Placed {
-  return placed([...parents(name), example]);
+  // A weighing is only one with the supports it was read on.
+  const supports =
+    name === 'weighed'
+      ? ['    support J1: at (1 m, 0, 0), reads 20 kN', '    support J2: at (-1 m, 0, 0), reads 20 kN']
+      : [];
+  return placed([...parents(name), example], supports);
 }
 
 /** A shape's example as the shape of a part, or of a cut-out. */

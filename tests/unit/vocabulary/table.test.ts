@@ -15,7 +15,6 @@ const shownOnly: readonly string[] = [
   'bearing',
   'boom',
   'boom angle',
-  'breakout',
   'chart wind',
   'deflection',
   'distance',
@@ -34,7 +33,6 @@ const shownOnly: readonly string[] = [
   'shape coefficient',
   'slope',
   'stands on',
-  'stop at',
   'when',
 ];
 /** What a cut-out is made of makes no difference: it takes away what it is cut out of. */
