@@ -4,7 +4,7 @@
 // are needed only when somebody asks, so no start pays for them. The client tells the server where the file lies
 // (`StartOptions.pages`); the Node server and the command line read it from their own folder, and the browser's server
 // fetches it through the client like any other file (`becket/readFile`).
-import { chmod, mkdir, rm, writeFile } from 'node:fs/promises';
+import { chmod, mkdir, readdir, rm, writeFile } from 'node:fs/promises';
 import { pathToFileURL } from 'node:url';
 import { build, context } from 'esbuild';
 import { readPages } from './pages.mjs';
@@ -54,6 +54,13 @@ async function bundleOne(name) {
   if (name === 'becket.cjs') await chmod(`dist/${name}`, 0o755);
 }
 
+/** What an earlier build or a package left in `dist/` goes, once the new files stand. */
+async function removeOthers() {
+  const ours = [...Object.keys(bundles), 'pages.json'];
+  const others = (await readdir('dist')).filter((name) => !ours.includes(name));
+  await Promise.all(others.map((name) => rm(`dist/${name}`, { recursive: true })));
+}
+
 async function watch() {
   await bundle();
   for (const [name, options] of Object.entries(bundles)) {
@@ -66,7 +73,7 @@ if (import.meta.url === pathToFileURL(process.argv[1]).href) {
   const names = process.argv.slice(2).filter((word) => !word.startsWith('--'));
   if (process.argv.includes('--watch')) await watch();
   else {
-    if (names.length === 0) await rm('dist', { recursive: true, force: true });
     await bundle(names.length > 0 ? names : undefined);
+    await removeOthers();
   }
 }

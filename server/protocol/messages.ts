@@ -14,7 +14,10 @@ export interface Location {
   range: { start: Position; end: Position };
 }
 
-/** Given to the server when it starts (`initializationOptions`); all of it may be left out. */
+/**
+ * Given to the server when it starts (`initializationOptions`); all of it may be left out. A client that gives any of it knows the
+ * messages below: no other is sent `STATUS` and `SHEET_CHANGED`.
+ */
 export interface StartOptions {
   /** Where the pages that explain the findings lie: one JSON file, `{ [slug]: ExplainAnswer }`, beside the server's bundle. */
   pages?: string;

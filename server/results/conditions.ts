@@ -1,6 +1,6 @@
 // What stands in the way of a capacity whatever hangs on it: the temperature, and a figure that is hardly for one straight leg.
 import { greatestRating, temperatureRange } from '../catalog/index.ts';
-import { type BoundPlan, given, type Item, lostCauses, type Thing } from '../plan/index.ts';
+import { type BoundPlan, given, type Item, lostCauses, openLines, type Thing } from '../plan/index.ts';
 import type { Cause } from '../quantities/derived.ts';
 import type { GearTable } from './gear.ts';
 import { constructionOf } from './hang/bends.ts';
@@ -21,7 +21,11 @@ export function conditions(
     if (cause) opens.set(thing, [...(opens.get(thing) ?? []), cause]);
   };
   for (const [thing, cause] of papers(plan, gear, table, notes)) add(thing, cause);
-  const lost = plan.items.filter((item) => item.keyword === 'gear').flatMap(lostCauses); // one of them may be the tag over a set
+  const blocks = plan.items.filter((item) => item.keyword === 'gear');
+  const nameless = blocks.flatMap((block) =>
+    block.children.filter((one) => one.keyword === 'bridle' && !one.names.length),
+  );
+  const lost = [...blocks.flatMap(lostCauses), ...nameless.flatMap(openLines)]; // it may be the tag over a set
   const told = new Map<Item, readonly (Cause | null)[]>(); // a line that declares several things is told of once
   for (const use of gear)
     if (use.legs.length) {

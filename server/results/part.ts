@@ -200,7 +200,7 @@ function cannotBe(item: Item, read: ShapeRead, body: Impossible, notes: Notes): 
 /** Cut-outs that leave nothing of the part take nothing: no part weighs nothing. */
 function noteNothingLeft(item: Item, volume: number, notes: Notes): void {
   const less = item.children.find((child) => child.keyword === 'less') ?? item;
-  const facts = { cutout: 'what is cut out', volume, why: 'larger' as const, other: null };
+  const facts = { cutout: 'cut-out', volume, why: 'larger' as const, other: null };
   notes.add('cutout-outside', less.at, facts, '', [{ at: item.nameAt, says: 'the part' }]);
 }
 

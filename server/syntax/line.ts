@@ -43,11 +43,29 @@ export const matchShape: MatchShape = (rule, shape) => {
   let match = shapes.get(key);
   if (!match) {
     if (shapes.size >= KEPT_SHAPES) shapes.clear();
-    match = matched(rule, shape);
+    match = tooDeep(shape) ?? matched(rule, shape);
     shapes.set(key, match);
   }
   return match;
 };
+
+/** Brackets and signs within one another, beyond which a value is not read: Ohm goes down a step for each. */
+const DEEPEST_VALUE = 60;
+
+/** Where a value is nested too deep; null where it is not. */
+function tooDeep(shape: string): Mismatch | null {
+  let brackets = 0;
+  let signs = 0; // one right after the other
+  for (let at = 0; at < shape.length; at++) {
+    const sign = shape.charAt(at);
+    if (sign === '(') brackets++;
+    if (sign === ')') brackets--;
+    signs = sign === '-' ? signs + 1 : 0;
+    if (brackets + signs > DEEPEST_VALUE)
+      return { failedAt: at, expected: `at most ${DEEPEST_VALUE} brackets or signs within one another` };
+  }
+  return null;
+}
 
 const KEPT_SHAPES = 4000;
 const shapes = new Map<string, Match | Mismatch>();

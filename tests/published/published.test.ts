@@ -17,7 +17,16 @@ import {
   sheet,
   temperatureRange,
 } from '../../server/catalog/index.ts';
-import { axisRotation, bendEfficiency, below, centreOf, interior, levels, type Shape, solid } from '../../server/mechanics/index.ts';
+import {
+  axisRotation,
+  bendEfficiency,
+  below,
+  centreOf,
+  interior,
+  levels,
+  type Shape,
+  solid,
+} from '../../server/mechanics/index.ts';
 import { add, type Quantity, quantity } from '../../server/quantities/quantity.ts';
 import { asDensity, joined } from '../../server/quantities/units.ts';
 
@@ -58,6 +67,7 @@ const rowsDue: Readonly<Record<string, number>> = {
   'hitches.json': 69,
   'pipes.json': 68,
   'sections.json': 106,
+  'solids.json': 65,
   'worked-weights.json': 56,
 };
 
@@ -187,10 +197,26 @@ function plus(a: Quantity, b: Quantity): Quantity {
 
 /** A shape of the program's own from sizes written as text, with the catalog's figures for what is named. */
 function shapeOf({ kind, form, pipe: size, schedule, section: rolled, ...texts }: Sizes): Shape {
-  const lengths = Object.fromEntries(Object.entries(texts).map(([name, text]) => [name, measure(text).value]));
+  const lengths = Object.fromEntries(Object.entries(texts).map(([name, text]) => [name, sizeOf(text)]));
   const looked = size ? pipe(size, schedule ?? '') : rolled ? section(rolled) : {};
   if (!looked) throw new Error(`${size ?? rolled} is not in the catalog`);
-  return { kind, ...(form && { form }), ...looked, ...lengths } as unknown as Shape;
+  return {
+    kind,
+    ...(kind === 'prism' && { holes: [] }),
+    ...(form && { form }),
+    ...looked,
+    ...lengths,
+  } as unknown as Shape;
+}
+
+/** A length or angle; two sides joined by x, or corners in brackets, with one unit behind them all. */
+function sizeOf(text: string): unknown {
+  const [, unit = ''] = /([a-z]+)$/.exec(text) ?? [];
+  const numbers = (part: string, sign: string): number[] =>
+    part.split(sign).map((one) => measure(`${one.trim()} ${unit}`).value);
+  const corners = [...text.matchAll(/\(([^)]*)\)/g)].map(([, inner = '']) => numbers(inner, ','));
+  if (corners.length) return corners;
+  return text.includes(' x ') ? numbers(text.replace(/ [a-z]+$/, ''), ' x ') : measure(text).value;
 }
 
 function body(sizes: Sizes) {

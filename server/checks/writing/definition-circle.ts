@@ -6,5 +6,6 @@ export const definitionCircle = check({
   slug: 'definition-circle',
   severity: 'error',
   effect: 'open',
-  says: ({ facts }) => `${named(facts.names[0] ?? '')} rests on itself: ${facts.names.map(named).join(', ')}.`,
+  says: ({ facts }) =>
+    `${named(facts.names[0] ?? '')} rests on itself${facts.names.length > 2 ? `: ${facts.names.map(named).join(', ')}` : ''}.`,
 });

@@ -8,7 +8,7 @@ export const unitMissing = check({
   severity: 'error',
   effect: 'open',
   says: ({ facts }) =>
-    `${facts.number} of what? ${capital(facts.clause)} needs a unit of ${bare(facts.dimension)}: ${list(ordered(facts).slice(0, named), 'or')}.`,
+    `${facts.number} of what? ${capital(facts.clause)} needs ${asked(facts.dimension)}${list(ordered(facts).slice(0, named), 'or')}.`,
   fixes: ({ at, facts }, { system }) => {
     const text = written(at);
     const before = /^[-−]?[\d.,/ ½¼¾⅛⅜⅝⅞-]+$/.test(text) ? text : /^\S+$/.test(text) ? `${text} * 1` : `(${text}) * 1`;
@@ -17,6 +17,9 @@ export const unitMissing = check({
     );
   },
 });
+
+/** A share has one unit, %, which its own name already says. */
+const asked = (dimension: string): string => (dimension.endsWith('%') ? 'the unit ' : `a unit of ${bare(dimension)}: `);
 
 /** A sentence names so many units, and so many are offered to write. */
 const named = 6;

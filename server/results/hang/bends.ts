@@ -1,7 +1,7 @@
 // What a bend leaves of a sling: over what its body bears, how tight, and the table of its construction.
 import {
-  chainBendFactor,
   type Construction,
+  chainBendFactor,
   constructions,
   type Factor,
   leastBend,

@@ -3,10 +3,10 @@ import { type BoundPlan, given, namesOf, openLines, type Thing } from '../../pla
 import { type Derived, known, open, unique } from '../../quantities/derived.ts';
 import type { NameUse } from '../../syntax/types.ts';
 import type { LegUse } from '../types.ts';
+import { times } from './factors.ts';
 import type { Figures, Pulls } from './figures.ts';
 import type { HangInput } from './hang.ts';
 import { flat } from './hardware.ts';
-import { times } from './factors.ts';
 import { chokerFactors, holdsOf } from './hitch.ts';
 import { type Built, g } from './model.ts';
 import type { Ratings } from './ratings.ts';

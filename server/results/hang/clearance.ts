@@ -1,4 +1,6 @@
 // What a load that hangs comes near: taut runs against its own parts, the hook against the crane's tip, and the hook off its centre at lift-off.
+
+import type { HangResult, NodeRef } from '../../mechanics/hang/index.ts';
 import {
   apply,
   compose,
@@ -10,7 +12,6 @@ import {
   transpose,
   type Vec3,
 } from '../../mechanics/index.ts';
-import type { HangResult, NodeRef } from '../../mechanics/hang/index.ts';
 import type { Thing } from '../../plan/index.ts';
 import type { Summed } from '../bodies.ts';
 import { limitOn } from '../rules.ts';

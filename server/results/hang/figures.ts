@@ -5,6 +5,7 @@ import { type Derived, known, open } from '../../quantities/derived.ts';
 import { because } from '../notes.ts';
 import type { GearUse } from '../types.ts';
 import { underOneTag } from './bridle.ts';
+import { flattest } from './flattest.ts';
 import { leansOf, type Spread, spreadsOf } from './hardware.ts';
 import { type Built, g } from './model.ts';
 import type { Ratings } from './ratings.ts';
@@ -21,6 +22,7 @@ export interface Pulls {
     readonly worst: number | null;
     readonly slack: boolean;
     readonly angle: number | null;
+    readonly angleLeast: number | null; // over the tolerances
     readonly governs: string;
   }[];
   readonly points: readonly (readonly number[])[];
@@ -51,6 +53,7 @@ export function pullsOf(built: Built, solved: Solved): Pulls {
       worst: solved.worst[s] ?? null,
       slack: sling.slack,
       angle: flattest(built, rest, s),
+      angleLeast: sling.slack ? null : (solved.angles[s] ?? null),
       governs: solved.governs[s] === 'friction' ? 'elastic' : (solved.governs[s] as string),
     })),
     points: solved.points,
@@ -72,28 +75,6 @@ export function pullsOf(built: Built, solved: Solved): Pulls {
     })),
     method: `equilibrium of elastic legs, residual ${rest.residual.toExponential(0)} of the weight${built.assumedStiffness ? ', stiffness assumed by construction' : ''}${solved.redundancy ? `, worst of every way the ${built.model.slings.length} legs can share` : ''}${solved.swept === 'nothing' ? '' : `, tolerances at ${solved.swept}`}`,
   };
-}
-
-/** The flattest part of a run, at one node if one is given, from horizontal, rad; what lies straight along a body is no part that hangs. */
-function flattest(
-  built: Built,
-  rest: Solved['rest'],
-  s: number,
-  at: { readonly body: number; readonly point: number } | null = null,
-): number | null {
-  const path = built.model.slings[s]?.path ?? [];
-  const body = (i: number): number | null => {
-    const node = path[i];
-    return node && 'body' in node ? node.body : null;
-  };
-  const here = (i: number): boolean => {
-    const node = path[i];
-    return !at || (node !== undefined && 'body' in node && node.body === at.body && node.point === at.point);
-  };
-  const angles = (rest.slings[s]?.parts ?? []).flatMap((part, i) =>
-    (body(i) !== null && body(i) === body(i + 1)) || !(here(i) || here(i + 1)) ? [] : [part.angle],
-  );
-  return angles.length ? Math.min(...angles) : null;
 }
 
 /** The pull of what hangs below a beam: all that pulls it down. */
@@ -123,6 +104,7 @@ export function pullsOfShare(built: Built, found: Share): Pulls {
       worst: found.worst[line(s)] + (added[s] as number),
       slack: false,
       angle: Math.PI / 2,
+      angleLeast: Math.PI / 2,
       governs: 'elastic',
     })),
     points: [points.map((s) => (s < 0 ? 0 : found.worst[line(s)]))],
@@ -156,6 +138,7 @@ export function figuresOf(
     extra: Figures = {},
     onto: number | null = worst,
     lean: number | null = null,
+    least: number | null = angle,
   ): void => {
     const before = all.get(thing);
     const own = ratio(
@@ -171,7 +154,7 @@ export function figuresOf(
     const steepest: Derived =
       angle === null
         ? open('rad', [because(`${thing.name} hangs slack, so it has no angle.`, thing.item.nameAt)])
-        : known(angle, 'rad', origin(pulls.method, thing.item.nameAt));
+        : known(angle, 'rad', origin(pulls.method, thing.item.nameAt), Math.min(angle, least ?? angle), angle);
     all.set(thing, {
       tension,
       'elastic tension': force(elastic, thing),
@@ -184,7 +167,7 @@ export function figuresOf(
   built.edges.forEach(({ edge }, s) => {
     const pull = pulls.edges[s] as Pulls['edges'][number];
     for (const thing of edge.items)
-      gear(thing, pull.elastic, pull.worst, pull.angle, {}, pull.worst, leanOf(edge, pull.angle));
+      gear(thing, pull.elastic, pull.worst, pull.angle, {}, pull.worst, leanOf(edge, pull.angle), pull.angleLeast);
     if (edge.bottom.kind === 'gear') gear(edge.bottom.thing, pull.elastic, pull.worst, pull.angle);
   });
   built.hooks.forEach((hook, a) => {

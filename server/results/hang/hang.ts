@@ -83,7 +83,8 @@ export function hangPlan(input: HangInput): Hanging {
     .flatMap((item) => [...item.opens, ...item.children.flatMap((child) => child.opens)]);
   if (lines.length) return nothing(lines.map((at) => because('A line of the rig cannot be read.', at)));
   // A line at file level that is lost may have been a leg: what the others take is not known without it.
-  if (plan.opens.length) return nothing(plan.opens.map((at) => because('A line that cannot be read may be a leg.', at)));
+  if (plan.opens.length)
+    return nothing(plan.opens.map((at) => because('A line that cannot be read may be a leg.', at)));
   const drawn = together([hangWays(input, { angle: null, R: identity, many: false }, null)], [], plan);
   const stages = plan.items
     .filter((item) => item.keyword === 'stage' && item.file === plan.file)

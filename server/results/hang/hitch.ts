@@ -1,5 +1,5 @@
 // What a sling may carry in its hitch, factor by factor: choker, basket, doubled, and over a bend. A tag's own figure wins over a factor.
-import { chokeAngleFactor, chokerFactor, type Construction } from '../../catalog/index.ts';
+import { type Construction, chokeAngleFactor, chokerFactor } from '../../catalog/index.ts';
 import { doubledShare } from '../../mechanics/index.ts';
 import { type BoundPlan, given, type Thing } from '../../plan/index.ts';
 import { type Cause, type Derived, type Input, known, open, unique } from '../../quantities/derived.ts';

@@ -1,8 +1,8 @@
 // Joints that cannot be made as the leg says: a pin that is thicker than its hole, a hook over what it cannot close on.
 import { given } from '../../plan/index.ts';
-import type { HangInput } from './hang.ts';
 import { wordOf } from './baskets.ts';
 import { pickKind } from './bends.ts';
+import type { HangInput } from './hang.ts';
 
 /** Notes them. A pick's `diameter` is that of its hole, unless it is round or a trunnion. */
 export function joints({ legs, table, notes }: Pick<HangInput, 'legs' | 'table' | 'notes'>): void {

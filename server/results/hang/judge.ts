@@ -95,7 +95,7 @@ export function judge(
     );
   }
   built.edges.forEach(({ edge }, s) => {
-    const angle = pulls.edges[s]?.angle;
+    const angle = flattestOf(pulls.edges[s]);
     const sling = edge.items.find((thing) => thing.item.keyword === 'sling');
     if (angle === null || angle === undefined || !sling) return;
     const limit = limitOn(plan, ['sling', 'gear'], 'angle', Math.PI / 4, 'least');
@@ -112,6 +112,10 @@ export function judge(
   if (solved) runsThrough(input, built, solved.rest);
   if (solved && !stage) swings(input, built, solved.rest);
 }
+
+/** The flattest angle of a run, over its tolerances where they make it flatter. */
+const flattestOf = (edge: Pulls['edges'][number] | undefined): number | null =>
+  edge?.angle === null || edge?.angle === undefined ? null : Math.min(edge.angle, edge.angleLeast ?? edge.angle);
 
 function tilted({ notes, plan }: HangInput, pulls: Pulls, built: Built, stage: Item | null): void {
   if (stage?.clauses.has('incline')) return; // inclined on purpose

@@ -53,6 +53,11 @@ export function build(net: Network, from: Loads): Built | Unbuilt {
   }
   const used = new Set(net.nodes.map((node) => node.thing));
   const lifted = loads.filter((load) => [...used].some((thing) => thing.kind === 'pick' && thing.load === load.thing));
+  for (const load of lifted) {
+    const factor = load.thing.item.clauses.get('dynamic factor')?.[0];
+    if (factor && factor.value?.kind !== 'quantity')
+      causes.push(because(`The dynamic factor of ${load.thing.name} is not known.`, factor.at));
+  }
   for (const load of lifted) causes.push(...load.weight.because, ...load.cog.flatMap((axis) => axis.because));
   if (causes.length) return { because: unique(causes) };
   const made: Bodies = { bodies: [], info: [], places: new Map(), causes };

@@ -4,8 +4,8 @@ import { type Cause, type Derived, open } from '../../quantities/derived.ts';
 import { because } from '../notes.ts';
 import type { LegUse } from '../types.ts';
 import type { Pulls } from './figures.ts';
-import { flat, fittingRating, pickRating, type Pulled } from './hardware.ts';
 import type { HangInput } from './hang.ts';
+import { fittingRating, flat, type Pulled, pickRating } from './hardware.ts';
 import { bareEdges, slingRatings } from './hitch.ts';
 import { joints } from './joints.ts';
 

@@ -16,6 +16,7 @@ import {
   withTensions,
 } from '../../mechanics/hang/index.ts';
 import type { Vec3 } from '../../mechanics/index.ts';
+import { flattest } from './flattest.ts';
 import type { Built } from './model.ts';
 
 export interface Solved {
@@ -32,6 +33,8 @@ export interface Solved {
   readonly compression: readonly ({ readonly value: number; readonly worst: number } | null)[];
   /** The runs whose pull the sharing decides, and those that carry at its worst; null: too many ways to tell. */
   readonly carrying: { readonly shared: readonly number[]; readonly carry: readonly number[] } | null;
+  /** Flattest angle of each run over the tolerances, and with slings that do not stretch where stretch is assumed, rad; null: slack. */
+  readonly angles: readonly (number | null)[];
   /** Largest tilt of each body over the tolerances, rad. */
   readonly tilts: readonly number[];
   readonly unstableCorners: number;
@@ -53,7 +56,7 @@ export function solveRig(built: Built, many = false): Solved | HangError {
   const key = JSON.stringify([
     many,
     built.model,
-    built.edges.map((one) => one.run.tolerance),
+    built.edges.map((one) => [one.run.tolerance, one.run.assumed, one.edge.friction]),
     built.bodies.map((one) => one.half),
   ]);
   const known = kept.get(key);
@@ -82,6 +85,7 @@ function work(built: Built, many: boolean): Solved | HangError {
     failedCorner: null,
     swept: 'nothing' as const,
     tilts: [],
+    angles: [],
   };
   if (rest.status === 'unstable') return nothing;
   const n = built.model.slings.length;
@@ -105,6 +109,10 @@ function work(built: Built, many: boolean): Solved | HangError {
     raise(s, share.most === null ? null : share.most + over(s), 'sharing');
     least[s] = Math.min(least[s] as number, share.least);
   }
+  const stiff = built.assumedStiffness ? unstretched(built) : null;
+  stiff?.rest.slings.forEach((sling, s) => {
+    raise(s, sling.upperTension, 'tolerance');
+  });
   const { hooks, ...loose } = tolerances(built, many, rest, shares.redundancy, raise, least, over);
   const most = peaks(built.model, hung, rest, worst, elastic, shares);
   return {
@@ -115,12 +123,40 @@ function work(built: Built, many: boolean): Solved | HangError {
     governs,
     ...most,
     ...loose,
+    angles: loose.angles.map((angle, s) => flatter(angle, stiff && flattest(built, stiff.rest, s))),
+    compression: most.compression.map((one, b) =>
+      one && stiff ? { ...one, worst: Math.max(one.worst, stiff.compression[b] ?? 0) } : one,
+    ),
     anchors: most.anchors.map((force, a) => Math.max(force, hooks[a] ?? 0)),
   };
 }
 
+/** Legs that stretch hang steeper; where nobody states how much they stretch, the same rig without any counts as well. */
+function unstretched(
+  built: Built,
+): { readonly rest: HangResult; readonly compression: readonly (number | null)[] } | null {
+  const model: HangModel = {
+    ...built.model,
+    slings: built.model.slings.map((sling, s) =>
+      built.edges.some((edge) => edge.sling === s && edge.run.assumed)
+        ? { ...sling, stiffness: sling.stiffness * 1000 }
+        : sling,
+    ),
+  };
+  const hung = solve(model, { quick: true });
+  if ('error' in hung || hung.kind.status === 'unstable') return null;
+  const rest = describe(hung);
+  return {
+    rest,
+    compression: model.bodies.map((_, b) => sectionForces(model, rest, b)?.compression.value ?? null),
+  };
+}
+
+const flatter = (a: number | null, b: number | null): number | null =>
+  a === null ? b : b === null ? a : Math.min(a, b);
+
 /** What tolerances add: to tilts and hooks by themselves, to runs through `raise`. */
-interface Loose extends Pick<Solved, 'unstableCorners' | 'failedCorner' | 'swept'> {
+interface Loose extends Pick<Solved, 'unstableCorners' | 'failedCorner' | 'swept' | 'angles'> {
   readonly tilts: readonly number[];
   readonly hooks: readonly number[];
 }
@@ -140,21 +176,25 @@ function tolerances(
   const watch = (placed: Placed): readonly number[] => [
     ...placed.bodies.map((body) => body.tilt),
     ...placed.anchors.map((anchor) => size(anchor.force)),
+    ...placed.slings.map((_, s) => flattest(built, placed, s) ?? Math.PI / 2),
   ];
+  const nominal = rest.slings.map((_, s) => flattest(built, rest, s));
   const seen = watch(rest);
   const loose = (most: readonly number[]): Pick<Loose, 'tilts' | 'hooks'> => ({
     tilts: most.slice(0, rest.bodies.length),
-    hooks: most.slice(rest.bodies.length),
+    hooks: most.slice(rest.bodies.length, rest.bodies.length + rest.anchors.length),
   });
   const dimensions =
     centres.flatMap(({ half }) => half.filter((width) => width > 0)).length +
     lengths.filter((width) => width > 0).length;
-  if (!dimensions) return { unstableCorners: 0, failedCorner: null, swept: 'nothing', ...loose(seen) };
+  if (!dimensions) return { unstableCorners: 0, failedCorner: null, swept: 'nothing', angles: nominal, ...loose(seen) };
   const quickOver = many ? everyCorner.many : everyCorner.one;
   const how = dimensions > quickOver ? 'corners by sensitivity' : 'every corner';
   const swept = sweep(built.model, { centres, lengths, quickOver }, watch);
-  if ('error' in swept) return { unstableCorners: 1, failedCorner: swept, swept: how, ...loose(seen) };
-  const most = loose(seen.map((value, i) => swept.watched[i]?.high ?? value));
+  if ('error' in swept) return { unstableCorners: 1, failedCorner: swept, swept: how, angles: nominal, ...loose(seen) };
+  const first = rest.bodies.length + rest.anchors.length;
+  const angles = nominal.map((angle, s) => flatter(angle, swept.watched[first + s]?.low ?? null));
+  const most = { angles, ...loose(seen.map((value, i) => swept.watched[i]?.high ?? value)) };
   const margin =
     how === 'every corner' ? 0 : quickMargin * built.model.bodies.reduce((sum, body) => sum + body.weight, 0);
   swept.tensions.forEach((range, s) => {

@@ -9,9 +9,11 @@ type Triangle = readonly (readonly number[])[];
 type Solid = ReturnType<typeof primitives.cuboid>;
 
 const trianglesOf = (solid: Solid): readonly Triangle[] =>
-  geometries.geom3.toPolygons(solid).flatMap(({ vertices }) =>
-    vertices.slice(2).map((_, i) => [vertices[0], vertices[i + 1], vertices[i + 2]] as unknown as Triangle),
-  );
+  geometries.geom3
+    .toPolygons(solid)
+    .flatMap(({ vertices }) =>
+      vertices.slice(2).map((_, i) => [vertices[0], vertices[i + 1], vertices[i + 2]] as unknown as Triangle),
+    );
 
 function binary(triangles: readonly Triangle[]): Uint8Array {
   const view = new DataView(new ArrayBuffer(84 + triangles.length * 50));
@@ -24,7 +26,10 @@ function binary(triangles: readonly Triangle[]): Uint8Array {
 const text = (triangles: readonly Triangle[]): string =>
   `solid a\n${triangles.map((t) => `facet normal 0 0 0\nouter loop\n${t.map((p) => `vertex ${p.join(' ')}`).join('\n')}\nendloop\nendfacet`).join('\n')}\nendsolid a\n`;
 const obj = (triangles: readonly Triangle[]): string =>
-  `${triangles.flat().map((p) => `v ${p.join(' ')}`).join('\n')}\n${triangles.map((_, i) => `f ${i * 3 + 1} ${i * 3 + 2} ${i * 3 + 3}`).join('\n')}\n`;
+  `${triangles
+    .flat()
+    .map((p) => `v ${p.join(' ')}`)
+    .join('\n')}\n${triangles.map((_, i) => `f ${i * 3 + 1} ${i * 3 + 2} ${i * 3 + 3}`).join('\n')}\n`;
 
 const drawn = (content: string | Uint8Array, clauses: string, name = 'part.stl', path = name) =>
   check(
@@ -113,14 +118,22 @@ describe('what is no closed body gives no number', () => {
   const moved = (by: number) => trianglesOf(primitives.cuboid({ size: [200, 100, 10], center: [300 + by, 50, 5] }));
   test.each([
     ['a face is missing', binary(whole.slice(1)), /edges? of it ha/],
-    ['a face is turned', binary([[...(whole[0] as Triangle)].reverse(), ...whole.slice(1)]), /turned against each other/],
+    [
+      'a face is turned',
+      binary([[...(whole[0] as Triangle)].reverse(), ...whole.slice(1)]),
+      /turned against each other/,
+    ],
     ['two bodies overlap', binary([...whole, ...moved(50)]), /overlap/],
     ['it is cut short', binary(whole).slice(0, -7), /ends before its faces do/],
-    ['its faces are said to be more than two million', (() => {
-      const bytes = binary(whole);
-      new DataView(bytes.buffer).setUint32(80, 4_000_000_000, true);
-      return bytes;
-    })(), /no faces in the form/],
+    [
+      'its faces are said to be more than two million',
+      (() => {
+        const bytes = binary(whole);
+        new DataView(bytes.buffer).setUint32(80, 4_000_000_000, true);
+        return bytes;
+      })(),
+      /no faces in the form/,
+    ],
     ['a corner is no number', text(whole).replace(/vertex \S+/, 'vertex NaN'), /not given by numbers.*row 4/],
     ['it holds no face', 'solid a\nendsolid a\n', /no face in the file/],
     ['it is something else', 'name,weight kg\nBeam,1\n', /no faces in the form/],

@@ -10,10 +10,10 @@ const faultsOf = (text: string | Uint8Array) =>
   entriesOf(typeof text === 'string' ? bytes(text) : text).faults.map(({ line, reason }) => `${line}: ${reason}`);
 
 const listed = (bill: string, more = '', others: Record<string, string> = {}) =>
-  lift(
-    `${head}load "L"\n  contingency 0 %\n  free "stands loose"\n  list "bills/frame.csv", by drawing\n${more}`,
-    { 'bills/frame.csv': bill, ...others },
-  );
+  lift(`${head}load "L"\n  contingency 0 %\n  free "stands loose"\n  list "bills/frame.csv", by drawing\n${more}`, {
+    'bills/frame.csv': bill,
+    ...others,
+  });
 
 const bill = `name,weight kg,count,x mm,y mm,z mm,drawing
 Long beam,412.5,2,0,0,200,D-1
@@ -50,7 +50,10 @@ describe('rows become parts', () => {
     );
     expect(value(s, 'part', 'Crate', 'cog z')).toBeCloseTo(1.5, 9);
     expect(s.results.expects[0]?.state).toBe('met');
-    expect(s.results.loads[0]?.candidates.find(({ kind }) => kind === 'stated')?.weight.value).toBeCloseTo(900 + 88 * 0.45359237, 6);
+    expect(s.results.loads[0]?.candidates.find(({ kind }) => kind === 'stated')?.weight.value).toBeCloseTo(
+      900 + 88 * 0.45359237,
+      6,
+    );
   });
 
   test('in an assembly they move with it', () => {
@@ -76,13 +79,17 @@ describe('rows become parts', () => {
   });
 
   test('a name that a part of the plan has opens the load', () => {
-    const s = listed('name,weight kg,x m,y m,z m\nBeam,100,0,0,0\n', '  part "Beam": item 5 kg, by marking, at (0, 0, 0)\n');
+    const s = listed(
+      'name,weight kg,x m,y m,z m\nBeam,100,0,0,0\n',
+      '  part "Beam": item 5 kg, by marking, at (0, 0, 0)\n',
+    );
     expect(slugs(s)).toContain('stated-twice');
     expect(value(s, 'load', 'L', 'calculated weight')).toBeNull();
   });
 
   test('line ends, empty rows, a byte-order mark, other columns, capitals and brackets are passed over', () => {
-    const text = '\ufeffItem,Name,Weight (kg),X [mm],Y [mm],Z [mm]\r\n1,Beam,100,0,0,0\r\n,,,,,\r\n2,"Two\r\nlines","1,250.5",5,6,7\r\n3,Last,1,0,0,0';
+    const text =
+      '\ufeffItem,Name,Weight (kg),X [mm],Y [mm],Z [mm]\r\n1,Beam,100,0,0,0\r\n,,,,,\r\n2,"Two\r\nlines","1,250.5",5,6,7\r\n3,Last,1,0,0,0';
     expect(rowsOf(text).map(({ line, name, mass, at }) => [line, name, mass, at])).toEqual([
       [2, 'Beam', 100, [0, 0, 0]],
       [4, 'Two lines', 1250.5, [0.005, 0.006, 0.007]],
@@ -105,12 +112,20 @@ describe('a row that cannot be used', () => {
     ['an unknown unit in the head', 'name,weight ton\nBeam,100\n', /^1: "ton" is no unit of weight known here$/],
     ['a unit of length for a weight', 'name,weight mm\nBeam,100\n', /^1: "mm" is no unit of weight/],
     ['a unit of weight for a place', `${head5}Beam,100,0,5 kg,0\n`, /^2: its y "5 kg": "kg" is no unit of length/],
-    ['a decimal comma in quotes', `${head5}Beam,"412,5",0,0,0\n`, /^2: its weight "412,5" has a comma where decimals begin/],
+    [
+      'a decimal comma in quotes',
+      `${head5}Beam,"412,5",0,0,0\n`,
+      /^2: its weight "412,5" has a comma where decimals begin/,
+    ],
     ['a decimal comma as a separator', `${head5}Beam,412,5,0,0,0\n`, /^2: it has more fields than the first row/],
     ['thousands by points', `${head5}Beam,"1.200,5",0,0,0\n`, /^2: its weight "1.200,5" is not a number$/],
     ['a doubtful point', `${head5}Beam,1.850,0,0,0\n`, /^2: its weight "1.850" may mean thousands or decimals/],
     ['an exponent', `${head5}Beam,1e3,0,0,0\n`, /^2: its weight "1e3"/],
-    ['columns parted by semicolons', 'name;weight kg\nBeam;100\n', /^1: its columns are parted by ";"; save it with commas$/],
+    [
+      'columns parted by semicolons',
+      'name;weight kg\nBeam;100\n',
+      /^1: its columns are parted by ";"; save it with commas$/,
+    ],
     ['columns parted by tabs', 'name\tweight kg\nBeam\t100\n', /^1: its columns are parted by tabs/],
     ['no column of weights', 'name,mass kg\nBeam,100\n', /^1: it names no column "weight"$/],
     ['no column of names', 'part,weight kg\nBeam,100\n', /^1: it names no column "name"$/],
@@ -121,13 +136,21 @@ describe('a row that cannot be used', () => {
     ['a count of a half', 'name,weight kg,count\nBeam,100,1.5\n', /^2: its count "1.5" is not a whole number/],
     ['no count where there is a column', 'name,weight kg,count\nBeam,100,\n', /^2: its count "" is not a whole number/],
     ['no name', `${head5},100,0,0,0\n`, /^2: it has no name$/],
-    ['a hidden character in the name', `${head5}Be\u202eam,100,0,0,0\n`, /^2: its name has a character that does not show$/],
+    [
+      'a hidden character in the name',
+      `${head5}Be\u202eam,100,0,0,0\n`,
+      /^2: its name has a character that does not show$/,
+    ],
     ['too few fields', `${head5}Beam,100\n`, /^2: it has fewer fields than the first row$/],
     ['quotation marks that do not close', `${head5}"Beam,100,0,0,0\n`, /^2: its quotation marks do not close$/],
     ['an empty file', '', /^1: the file is empty$/],
     ['a head alone', head5, /^1: no row stands under it$/],
     ['text in UTF-16', new Uint8Array([0xff, 0xfe, 0x6e, 0, 0x61, 0]), /^1: the file is not in UTF-8/],
-    ['text in Latin-1', new Uint8Array([...bytes(`${head5}Tr`), 0xe4, ...bytes('ger,100,0,0,0\n')]), /^1: the file is not in UTF-8/],
+    [
+      'text in Latin-1',
+      new Uint8Array([...bytes(`${head5}Tr`), 0xe4, ...bytes('ger,100,0,0,0\n')]),
+      /^1: the file is not in UTF-8/,
+    ],
     ['too many rows', `name,weight kg\n${'Beam,1\n'.repeat(mostRows + 1)}`, /^5002: it has more than 5,000 rows$/],
   ];
   test.each(bad)('%s', (_, text, said) => {
@@ -140,9 +163,15 @@ describe('a row that cannot be used', () => {
     expect(rowsOf('name,weight kg,x m,y m,z m\nA,1.850,0.125,0,0\n')[0]?.mass).toBe(1.85));
 
   test('opens the list, names the row, and leaves nothing lighter', () => {
-    const s = listed('name,weight kg,x m,y m,z m\nBeam,100,0,0,0\nColumn,"50,5",0,0,0\nBrace,x,0,0,0\n', '  part "P": item 5 kg, by marking, at (0, 0, 0)\n');
-    expect(message(s, 'list-row-unclear')).toMatch(/^Row 3 of frame.csv: its weight "50,5" .* So it is with 1 more row\./);
-    for (const result of ['calculated weight', 'weight', 'cog x', 'length']) expect(value(s, 'load', 'L', result)).toBeNull();
+    const s = listed(
+      'name,weight kg,x m,y m,z m\nBeam,100,0,0,0\nColumn,"50,5",0,0,0\nBrace,x,0,0,0\n',
+      '  part "P": item 5 kg, by marking, at (0, 0, 0)\n',
+    );
+    expect(message(s, 'list-row-unclear')).toMatch(
+      /^Row 3 of frame.csv: its weight "50,5" .* So it is with 1 more row\./,
+    );
+    for (const result of ['calculated weight', 'weight', 'cog x', 'length'])
+      expect(value(s, 'load', 'L', result)).toBeNull();
   });
 
   test('in an assembly opens the assembly and the load', () => {
@@ -156,7 +185,9 @@ describe('a row that cannot be used', () => {
 
   test('a file that is not there, is no .csv, or lies outside the folder opens it too', () => {
     for (const path of ['gone.csv', 'bill.xlsx', '../../bill.csv']) {
-      const s = lift(`${head}load "L"\n  contingency 0 %\n  list "${path}"\n  part "P": item 5 kg, by marking, at (0, 0, 0)\n`);
+      const s = lift(
+        `${head}load "L"\n  contingency 0 %\n  list "${path}"\n  part "P": item 5 kg, by marking, at (0, 0, 0)\n`,
+      );
       expect(slugs(s)).toContain('file-missing');
       expect(value(s, 'load', 'L', 'weight')).toBeNull();
     }
@@ -164,11 +195,16 @@ describe('a row that cannot be used', () => {
 
   test('no text makes it throw, and a bill with a fault never gives more than it names', () => {
     fc.assert(
-      fc.property(fc.string({ unit: fc.constantFrom('n', 'a', 'm', 'e', ',', '"', '\n', '\r', '1', '.', ' ', 'k', 'g', ';', '-') }), (text) => {
-        const { entries, faults } = entriesOf(bytes(`name,weight kg\n${text}`));
-        for (const { mass, count } of entries) expect(mass > 0 && Number.isFinite(mass) && count >= 1).toBe(true);
-        expect(entries.length + faults.length).toBeGreaterThan(0);
-      }),
+      fc.property(
+        fc.string({
+          unit: fc.constantFrom('n', 'a', 'm', 'e', ',', '"', '\n', '\r', '1', '.', ' ', 'k', 'g', ';', '-'),
+        }),
+        (text) => {
+          const { entries, faults } = entriesOf(bytes(`name,weight kg\n${text}`));
+          for (const { mass, count } of entries) expect(mass > 0 && Number.isFinite(mass) && count >= 1).toBe(true);
+          expect(entries.length + faults.length).toBeGreaterThan(0);
+        },
+      ),
       { numRuns: 500 },
     );
   });

@@ -12,9 +12,16 @@ load "Frame"
   part "Box": item 5 kg, by marking, at (0, 0, 0)
 `;
 const bill = 'name,weight kg,x m,y m,z m\nBeam,100,0,0,0\n';
-const lug = (side: number) => `v 0 0 0\nv ${side} 0 0\nv 0 ${side} 0\nv 0 0 ${side}\nf 1 3 2\nf 1 2 4\nf 2 3 4\nf 1 4 3\n`;
-const texts = () => new Map<string, string | Uint8Array>([['plan.liftplan', plan], ['bill.csv', bill], ['lug.obj', lug(600)]]);
-const weightOf = (workspace: Workspace) => workspace.snapshot('plan.liftplan')?.results.find('load', 'Frame', 'weight')?.value.value;
+const lug = (side: number) =>
+  `v 0 0 0\nv ${side} 0 0\nv 0 ${side} 0\nv 0 0 ${side}\nf 1 3 2\nf 1 2 4\nf 2 3 4\nf 1 4 3\n`;
+const texts = () =>
+  new Map<string, string | Uint8Array>([
+    ['plan.liftplan', plan],
+    ['bill.csv', bill],
+    ['lug.obj', lug(600)],
+  ]);
+const weightOf = (workspace: Workspace) =>
+  workspace.snapshot('plan.liftplan')?.results.find('load', 'Frame', 'weight')?.value.value;
 const lugWeight = (side: number) => ((side / 1000) ** 3 / 6) * 7850;
 
 test('a key reads no file and makes no row anew', () => {
