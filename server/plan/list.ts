@@ -123,7 +123,7 @@ function wrongUnit(field: Field, unit: string): string | null {
 /** kg or m in one such unit. */
 function scaleOf(field: Field, unit: string): number | null {
   const known = joined(unit);
-  if (!known || known.offset !== 0) return null;
+  if (known?.offset !== 0) return null;
   const one = quantity(known.factor, known.dimension);
   if (field === 'weight') return asMass(one)?.value ?? null;
   return same(known.dimension, dimensions.length) ? known.factor : null;

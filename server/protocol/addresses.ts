@@ -33,7 +33,6 @@ export class Addresses implements Files {
     return identity;
   }
 
-
   /** The address to write to the client: its own spelling where it has opened the document. */
   spelled(identity: string): string {
     return this.spellings.get(identity) ?? identity;
@@ -80,12 +79,18 @@ export class Addresses implements Files {
     const whole = path.replace(/\p{Surrogate}/gu, '\ufffd'); // half a character has no place in an address
     const file = this.of(Utils.resolvePath(Utils.dirname(base), whole).toString());
     if (this.inFolder(from) ? this.inFolder(file) : file.startsWith(`${folderOf(from)}/`)) return { file };
-    return { reason: this.inFolder(from) ? 'it lies outside the opened folder' : 'it lies outside the folder of this file; open the folder that holds both' };
+    return {
+      reason: this.inFolder(from)
+        ? 'it lies outside the opened folder'
+        : 'it lies outside the folder of this file; open the folder that holds both',
+    };
   }
 
   elsewhere(from: string, path: string): readonly string[] {
     const name = path.slice(path.lastIndexOf('/'));
-    return this.plans.filter((file) => URI.parse(file).path.endsWith(name.startsWith('/') ? name : `/${name}`)).map((file) => this.path(folderOf(from), file));
+    return this.plans
+      .filter((file) => URI.parse(file).path.endsWith(name.startsWith('/') ? name : `/${name}`))
+      .map((file) => this.path(folderOf(from), file));
   }
 
   /** A file's path as seen from a folder, in readable letters. */

@@ -39,8 +39,10 @@ export function announcedBy({ capabilities, initializationOptions }: InitializeP
     symbolTree: text.documentSymbol?.hierarchicalDocumentSymbolSupport === true,
     actions: text.codeAction?.codeActionLiteralSupport !== undefined,
     preferredActions: text.codeAction?.isPreferredSupport === true,
-    resolvedActions: text.codeAction?.dataSupport === true && text.codeAction.resolveSupport?.properties.includes('edit') === true,
-    snippetEdits: workspace.workspaceEdit?.documentChanges === true && workspace.workspaceEdit.snippetEditSupport === true,
+    resolvedActions:
+      text.codeAction?.dataSupport === true && text.codeAction.resolveSupport?.properties.includes('edit') === true,
+    snippetEdits:
+      workspace.workspaceEdit?.documentChanges === true && workspace.workspaceEdit.snippetEditSupport === true,
     versionedEdits: workspace.workspaceEdit?.documentChanges === true,
     prepareRename: text.rename?.prepareSupport === true,
     hints: text.inlayHint !== undefined,
@@ -58,7 +60,8 @@ export function announcedBy({ capabilities, initializationOptions }: InitializeP
   };
 }
 
-const isStartOptions = (options: unknown): options is StartOptions => typeof options === 'object' && options !== null && ('pages' in options || 'setAside' in options);
+const isStartOptions = (options: unknown): options is StartOptions =>
+  typeof options === 'object' && options !== null && ('pages' in options || 'setAside' in options);
 
 /** The start options, with only what has the right form. */
 export function startOptions(options: unknown): StartOptions {

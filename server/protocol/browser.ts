@@ -1,8 +1,21 @@
 // The server as a web worker: it has no files of its own, so it asks the client for them, once each until they change.
-import { BrowserMessageReader, BrowserMessageWriter, type Connection, createConnection } from 'vscode-languageserver/browser';
+import {
+  BrowserMessageReader,
+  BrowserMessageWriter,
+  type Connection,
+  createConnection,
+} from 'vscode-languageserver/browser';
 import { mostBytes } from '../workspace/index.ts';
 import type { Host } from './host.ts';
-import { type ExplainAnswer, LIST_FILES, type ListFilesAnswer, READ_BYTES, READ_FILE, type ReadBytesAnswer, type ReadFileAnswer } from './messages.ts';
+import {
+  type ExplainAnswer,
+  LIST_FILES,
+  type ListFilesAnswer,
+  READ_BYTES,
+  READ_FILE,
+  type ReadBytesAnswer,
+  type ReadFileAnswer,
+} from './messages.ts';
 import { serve } from './server.ts';
 
 const connection = createConnection(new BrowserMessageReader(self as never), new BrowserMessageWriter(self as never));
@@ -20,8 +33,12 @@ function hostOf(client: Connection): Host {
     return answer?.text ?? null;
   };
   const fetchBytes = async (uri: string): Promise<Uint8Array | null> => {
-    const answer = await client.sendRequest<ReadBytesAnswer | null>(READ_BYTES, { uri, most: mostBytes }).catch(() => null);
-    return typeof answer?.base64 === 'string' ? Uint8Array.from(atob(answer.base64), (letter) => letter.charCodeAt(0)) : null;
+    const answer = await client
+      .sendRequest<ReadBytesAnswer | null>(READ_BYTES, { uri, most: mostBytes })
+      .catch(() => null);
+    return typeof answer?.base64 === 'string'
+      ? Uint8Array.from(atob(answer.base64), (letter) => letter.charCodeAt(0))
+      : null;
   };
   const known = <T>(all: Fetched<T>, uri: string, ask: (uri: string) => Promise<T | null>): T | null | undefined => {
     const before = all.get(uri);
@@ -44,8 +61,10 @@ function hostOf(client: Connection): Host {
     },
     arrived: (hear) => void listeners.push(hear),
     real: (uri) => uri,
-    list: async (folderUri, most) => (await client.sendRequest<ListFilesAnswer>(LIST_FILES, { folderUri })).uris.slice(0, most),
-    pages: async (from) => JSON.parse((from === undefined ? null : await fetchText(from)) ?? '{}') as Record<string, ExplainAnswer>,
+    list: async (folderUri, most) =>
+      (await client.sendRequest<ListFilesAnswer>(LIST_FILES, { folderUri })).uris.slice(0, most),
+    pages: async (from) =>
+      JSON.parse((from === undefined ? null : await fetchText(from)) ?? '{}') as Record<string, ExplainAnswer>,
     put: async () => null,
     soon: (deed) => void setTimeout(deed, 0),
   };

@@ -8,7 +8,10 @@ import { legend } from './features/tokens.ts';
 export const openSheet = 'becket.openSheet';
 
 export function capabilitiesFor(announced: Announced): ServerCapabilities {
-  const plans = [{ scheme: 'file', pattern: { glob: '**/*.liftplan' } }, { scheme: 'file', pattern: { glob: '**', matches: 'folder' as const } }];
+  const plans = [
+    { scheme: 'file', pattern: { glob: '**/*.liftplan' } },
+    { scheme: 'file', pattern: { glob: '**', matches: 'folder' as const } },
+  ];
   return {
     positionEncoding: 'utf-16',
     textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental, save: true },
@@ -27,7 +30,9 @@ export function capabilitiesFor(announced: Announced): ServerCapabilities {
     documentRangeFormattingProvider: true,
     documentOnTypeFormattingProvider: { firstTriggerCharacter: '\n' },
     ...(!announced.ours && { executeCommandProvider: { commands: [openSheet] } }),
-    ...(announced.actions && { codeActionProvider: { codeActionKinds: [...actionKinds], resolveProvider: announced.resolvedActions } }),
+    ...(announced.actions && {
+      codeActionProvider: { codeActionKinds: [...actionKinds], resolveProvider: announced.resolvedActions },
+    }),
     ...(announced.hierarchies && { callHierarchyProvider: true, typeHierarchyProvider: true }),
     ...(announced.hints && { inlayHintProvider: true }),
     ...(announced.tokens && { semanticTokensProvider: { legend, full: { delta: true }, range: true } }),

@@ -23,7 +23,10 @@ export function locationOf(snapshot: Snapshot, place: Place, spelled: (file: str
 }
 
 /** A stretch of whole or part lines. */
-export const rangeOfStretch = ({ first, from, last, to }: Stretch): Range => ({ start: { line: first, character: from }, end: { line: last, character: to } });
+export const rangeOfStretch = ({ first, from, last, to }: Stretch): Range => ({
+  start: { line: first, character: from },
+  end: { line: last, character: to },
+});
 
 /** Row and offset that a position means in a tree. */
 export function spotIn(tree: Tree, position: Position): { readonly row: number; readonly offset: number } {

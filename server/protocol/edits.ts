@@ -2,15 +2,20 @@
 import type { TextDocumentEdit, TextEdit, WorkspaceEdit } from 'vscode-languageserver';
 import type { Edit } from '../checks/index.ts';
 import type { Tree } from '../syntax/types.ts';
+import type { Snapshot } from '../workspace/index.ts';
 import { rangeIn, treeOf } from './convert.ts';
 import type { Session } from './session.ts';
-import type { Snapshot } from '../workspace/index.ts';
 
 /** Stands in a text where the cursor goes afterwards. */
 const cursorMark = '\uE000';
 
 /** Changes of the files that some snapshots take in; `cursor` is an offset in the text of the first. */
-export function workspaceEdit(session: Session, snapshots: readonly Snapshot[], edits: readonly Edit[], cursor: number | null = null): WorkspaceEdit {
+export function workspaceEdit(
+  session: Session,
+  snapshots: readonly Snapshot[],
+  edits: readonly Edit[],
+  cursor: number | null = null,
+): WorkspaceEdit {
   const byFile = new Map<string, TextEdit[]>();
   for (const [n, edit] of edits.entries()) {
     const { file } = (edit.kind === 'replace' ? edit.at : edit.after).row;
@@ -28,14 +33,24 @@ function withCursor(edit: Edit, cursor: number): Edit {
 }
 
 /** Edits by file as one change. */
-export function editOf({ announced, addresses, workspace }: Session, byFile: ReadonlyMap<string, readonly TextEdit[]>): WorkspaceEdit {
+export function editOf(
+  { announced, addresses, workspace }: Session,
+  byFile: ReadonlyMap<string, readonly TextEdit[]>,
+): WorkspaceEdit {
   const files = [...byFile];
-  if (!announced.versionedEdits) return { changes: Object.fromEntries(files.map(([file, edits]) => [addresses.spelled(file), [...edits]])) };
+  if (!announced.versionedEdits)
+    return { changes: Object.fromEntries(files.map(([file, edits]) => [addresses.spelled(file), [...edits]])) };
   return {
-    documentChanges: files.map(([file, edits]): TextDocumentEdit => ({
-      textDocument: { uri: addresses.spelled(file), version: workspace.live(file)?.version ?? null },
-      edits: edits.map(({ range, newText }) => (newText.includes(cursorMark) ? { range, snippet: { kind: 'snippet', value: snippet(newText) } } : { range, newText })),
-    })),
+    documentChanges: files.map(
+      ([file, edits]): TextDocumentEdit => ({
+        textDocument: { uri: addresses.spelled(file), version: workspace.live(file)?.version ?? null },
+        edits: edits.map(({ range, newText }) =>
+          newText.includes(cursorMark)
+            ? { range, snippet: { kind: 'snippet', value: snippet(newText) } }
+            : { range, newText },
+        ),
+      }),
+    ),
   };
 }
 

@@ -108,13 +108,22 @@ export class Findings {
     }
     const state = this.states.get(file);
     this.states.delete(file);
-    if (state?.sent != null && state.sent !== '[]') this.outlet.send({ uri: this.outlet.spelled(file), diagnostics: [] });
+    if (state?.sent != null && state.sent !== '[]')
+      this.outlet.send({ uri: this.outlet.spelled(file), diagnostics: [] });
   }
 
   private state(file: string): State {
     let state = this.states.get(file);
     if (!state) {
-      state = { from: new Map(), shown: new Set(), sent: null, version: 0, edited: null, when: 'typing', unsaved: false };
+      state = {
+        from: new Map(),
+        shown: new Set(),
+        sent: null,
+        version: 0,
+        edited: null,
+        when: 'typing',
+        unsaved: false,
+      };
       this.states.set(file, state);
     }
     return state;
@@ -143,7 +152,11 @@ export class Findings {
   }
 
   /** The findings in a document, its own first; what several plans find there counts once, and stands where its line stands now. */
-  private distinct({ from }: State, file: string, tree: Tree | undefined): readonly (Ready & { readonly key: string })[] {
+  private distinct(
+    { from }: State,
+    file: string,
+    tree: Tree | undefined,
+  ): readonly (Ready & { readonly key: string })[] {
     const found = new Map<string, Ready & { readonly key: string }>();
     const counts = new Map<string, number>();
     const sources = [...from.keys()].sort((a, b) => Number(b === file) - Number(a === file) || (a < b ? -1 : 1));
@@ -175,9 +188,14 @@ function movedTo(ready: Ready, tree: Tree): Ready | null {
 }
 
 /** A finding in the protocol's form. One that a rule sets aside stays to be seen, as a remark with the reason. */
-function diagnosticOf({ slug, severity, message, at, related, waived }: Finding, snapshot: Snapshot, { spelled, related: shows }: Outlet): Diagnostic {
+function diagnosticOf(
+  { slug, severity, message, at, related, waived }: Finding,
+  snapshot: Snapshot,
+  { spelled, related: shows }: Outlet,
+): Diagnostic {
   const range = rangeIn(treeOf(snapshot, at.row.file) ?? snapshot.tree, at);
-  if (range.end.character === range.start.character && range.end.character < at.row.text.length) range.end.character += 1;
+  if (range.end.character === range.start.character && range.end.character < at.row.text.length)
+    range.end.character += 1;
   const relatedInformation = (shows ? related : []).flatMap(({ at: place, message: says }) => {
     const location = locationOf(snapshot, place, spelled);
     return location ? [{ location, message: says }] : [];

@@ -18,7 +18,9 @@ export function start(): void {
     : createConnection(process.stdin, process.stdout);
   // What fails outside a handler is told to the log; the documents stay alive.
   for (const event of ['uncaughtException', 'unhandledRejection'] as const) {
-    process.on(event, (error: unknown) => connection.console.error(`${event}: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}`));
+    process.on(event, (error: unknown) =>
+      connection.console.error(`${event}: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}`),
+    );
   }
   if (channel) process.on('disconnect', () => process.exit(1)); // the client is gone without saying so
   serve(connection, host);
@@ -37,7 +39,8 @@ const host: Host = {
     return found.sort().map((file) => URI.file(file).toString());
   },
   pages: async (from) => {
-    const path = (from === undefined ? null : pathOf(from)) ?? join(dirname(realpathSync(process.argv[1] ?? '.')), 'pages.json');
+    const path =
+      (from === undefined ? null : pathOf(from)) ?? join(dirname(realpathSync(process.argv[1] ?? '.')), 'pages.json');
     return JSON.parse(await readFile(path, 'utf8')) as Record<string, ExplainAnswer>;
   },
   put: async (name, text) => {
@@ -80,7 +83,9 @@ function real(uri: string): string {
     return URI.file(realpathSync.native(path)).toString();
   } catch {
     const folder = dirname(path);
-    return folder === path ? uri : URI.file(join(URI.parse(real(URI.file(folder).toString())).fsPath, basename(path))).toString();
+    return folder === path
+      ? uri
+      : URI.file(join(URI.parse(real(URI.file(folder).toString())).fsPath, basename(path))).toString();
   }
 }
 
@@ -93,6 +98,7 @@ async function plansBelow(folder: string, most: number, found: string[]): Promis
   }
   for (const entry of entries) {
     if (found.length >= most) return;
-    if (entry.isDirectory() && !entry.name.startsWith('.') && entry.name !== 'node_modules') await plansBelow(join(folder, entry.name), most, found);
+    if (entry.isDirectory() && !entry.name.startsWith('.') && entry.name !== 'node_modules')
+      await plansBelow(join(folder, entry.name), most, found);
   }
 }

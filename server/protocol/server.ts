@@ -37,15 +37,23 @@ function foldersOf({ workspaceFolders, rootUri, rootPath }: InitializeParams): r
 function begin(session: Session, folders: readonly string[]): void {
   const { connection, announced } = session;
   const register = (method: string, registerOptions: object): void => {
-    const asked = connection.sendRequest('client/registerCapability', { registrations: [{ id: method, method, registerOptions }] });
+    const asked = connection.sendRequest('client/registerCapability', {
+      registrations: [{ id: method, method, registerOptions }],
+    });
     void session.tasks.during(asked).catch((error) => session.log(method, error));
   };
-  if (announced.watching) register('workspace/didChangeWatchedFiles', { watchers: [{ globPattern: '**/*.liftplan' }, { globPattern: '**/*.{stl,STL,obj,OBJ,csv,CSV}' }] });
+  if (announced.watching)
+    register('workspace/didChangeWatchedFiles', {
+      watchers: [{ globPattern: '**/*.liftplan' }, { globPattern: '**/*.{stl,STL,obj,OBJ,csv,CSV}' }],
+    });
   if (announced.changedConfiguration) register('workspace/didChangeConfiguration', { section: 'becket' });
   if (announced.folders) {
     connection.workspace.onDidChangeWorkspaceFolders(({ added, removed }) => {
       const gone = new Set(removed.map(({ uri }) => session.addresses.of(uri).replace(/\/+$/, '')));
-      session.setFolders([...session.addresses.openedFolders.filter((folder) => !gone.has(folder)), ...added.map(({ uri }) => uri)]);
+      session.setFolders([
+        ...session.addresses.openedFolders.filter((folder) => !gone.has(folder)),
+        ...added.map(({ uri }) => uri),
+      ]);
     });
   }
   session.setFolders(folders);
@@ -53,25 +61,40 @@ function begin(session: Session, folders: readonly string[]): void {
 
 function followTexts(session: Session): void {
   const { connection } = session;
-  connection.onDidOpenTextDocument(session.guarded('open', ({ textDocument: { uri, version, text } }) => {
-    session.open(uri, version, text);
-    if (!session.announced.watching) session.rereadAll();
-    void fetchSettings(session, [uri]);
-  }));
-  connection.onDidChangeTextDocument(session.guarded('change', ({ textDocument: { uri, version }, contentChanges }) => {
-    session.change(uri, version, contentChanges.map((change) => ({ range: 'range' in change ? change.range : null, text: change.text })));
-  }));
+  connection.onDidOpenTextDocument(
+    session.guarded('open', ({ textDocument: { uri, version, text } }) => {
+      session.open(uri, version, text);
+      if (!session.announced.watching) session.rereadAll();
+      void fetchSettings(session, [uri]);
+    }),
+  );
+  connection.onDidChangeTextDocument(
+    session.guarded('change', ({ textDocument: { uri, version }, contentChanges }) => {
+      session.change(
+        uri,
+        version,
+        contentChanges.map((change) => ({ range: 'range' in change ? change.range : null, text: change.text })),
+      );
+    }),
+  );
   connection.onDidSaveTextDocument(session.guarded('save', ({ textDocument }) => session.save(textDocument.uri)));
   connection.onDidCloseTextDocument(session.guarded('close', ({ textDocument }) => session.close(textDocument.uri)));
-  connection.onDidChangeConfiguration(session.guarded('settings', ({ settings }) => {
-    if (session.announced.configuration) void fetchSettings(session, session.workspace.openFiles);
-    else for (const file of session.workspace.openFiles) session.setSettings(file, readSettings((settings as { becket?: unknown } | null)?.becket));
-  }));
+  connection.onDidChangeConfiguration(
+    session.guarded('settings', ({ settings }) => {
+      if (session.announced.configuration) void fetchSettings(session, session.workspace.openFiles);
+      else
+        for (const file of session.workspace.openFiles)
+          session.setSettings(file, readSettings((settings as { becket?: unknown } | null)?.becket));
+    }),
+  );
 }
 
 async function fetchSettings(session: Session, uris: readonly string[]): Promise<void> {
   if (!session.announced.configuration || uris.length === 0) return;
-  const items = uris.map((uri) => ({ scopeUri: session.addresses.spelled(session.addresses.of(uri)), section: 'becket' }));
+  const items = uris.map((uri) => ({
+    scopeUri: session.addresses.spelled(session.addresses.of(uri)),
+    section: 'becket',
+  }));
   try {
     const all = await session.tasks.during(session.connection.workspace.getConfiguration(items));
     uris.forEach((uri, n) => session.setSettings(session.addresses.of(uri), readSettings(all[n])));
@@ -82,11 +105,13 @@ async function fetchSettings(session: Session, uris: readonly string[]): Promise
 
 function followFiles(session: Session): void {
   const due = new Set<string>();
-  session.connection.onDidChangeWatchedFiles(session.guarded('files', ({ changes }) => {
-    for (const { uri } of changes) due.add(uri);
-    session.tasks.later('files', burst, () => {
-      session.changedOutside([...due]);
-      due.clear();
-    });
-  }));
+  session.connection.onDidChangeWatchedFiles(
+    session.guarded('files', ({ changes }) => {
+      for (const { uri } of changes) due.add(uri);
+      session.tasks.later('files', burst, () => {
+        session.changedOutside([...due]);
+        due.clear();
+      });
+    }),
+  );
 }

@@ -1,5 +1,6 @@
 // One client's session: what is open, what is due, and who is told of what when a text changes.
 import type { Connection } from 'vscode-languageserver';
+import type { Row } from '../syntax/types.ts';
 import { type Counts, type Snapshot, Survey, type TextChange, Workspace } from '../workspace/index.ts';
 import { Addresses } from './addresses.ts';
 import type { Announced } from './announced.ts';
@@ -10,7 +11,6 @@ import { type Settings, SHEET_CHANGED, STATUS } from './messages.ts';
 import { defaults } from './settings.ts';
 import { type SheetDesk, statusOf } from './sheets.ts';
 import { Tasks } from './tasks.ts';
-import type { Row } from '../syntax/types.ts';
 
 /** After the last key, before closed plans are looked at and the status is written anew. */
 const quiet = 250;
@@ -112,7 +112,8 @@ export class Session {
   /** Files that may have another text, may have come or gone; what is open is not asked of the disk. */
   changedOutside(uris: readonly string[]): void {
     this.addresses.forgetLinks();
-    for (const file of uris.map((uri) => this.addresses.of(uri))) if (!this.workspace.isOpen(file)) this.host.forget(file);
+    for (const file of uris.map((uri) => this.addresses.of(uri)))
+      if (!this.workspace.isOpen(file)) this.host.forget(file);
     this.takeUp(uris);
   }
 
@@ -140,7 +141,8 @@ export class Session {
   setFolders(uris: readonly string[]): void {
     this.addresses.setFolders(uris);
     this.workspace.forgetPaths();
-    for (const file of this.survey.files) if (!this.workspace.isOpen(file) && !this.addresses.inFolder(file)) this.drop(file);
+    for (const file of this.survey.files)
+      if (!this.workspace.isOpen(file) && !this.addresses.inFolder(file)) this.drop(file);
     for (const folder of this.addresses.openedFolders) void this.tasks.during(this.list(folder));
     this.checkSoon();
   }
@@ -215,7 +217,8 @@ export class Session {
   /** Every open document whose snapshot is not the one shown; the ones written on last come first. */
   private checkOpen(): void {
     const files = this.workspace.openFiles;
-    const next = files.find((file) => this.isStale(file) && this.editedRows.has(file)) ?? files.find((file) => this.isStale(file));
+    const next =
+      files.find((file) => this.isStale(file) && this.editedRows.has(file)) ?? files.find((file) => this.isStale(file));
     if (next === undefined) return;
     this.check(next);
     if (files.some((file) => this.isStale(file))) this.tasks.soon('check', () => this.checkOpen());
@@ -264,13 +267,22 @@ export class Session {
     for (const [file, snapshot] of this.sheets) {
       if (this.workspace.isCurrent(file, snapshot)) continue;
       this.sheets.delete(file);
-      void this.connection.sendNotification(SHEET_CHANGED, { uri: this.addresses.spelled(file), version: this.workspace.versionOf(file) });
+      void this.connection.sendNotification(SHEET_CHANGED, {
+        uri: this.addresses.spelled(file),
+        version: this.workspace.versionOf(file),
+      });
     }
     const counts = this.survey.counts();
     for (const file of this.workspace.openFiles) {
       const snapshot = this.workspace.snapshot(file);
       const before = this.statuses.get(file);
-      if (!snapshot || (before?.snapshot === snapshot && before.counts.checked === counts.checked && before.counts.total === counts.total)) continue;
+      if (
+        !snapshot ||
+        (before?.snapshot === snapshot &&
+          before.counts.checked === counts.checked &&
+          before.counts.total === counts.total)
+      )
+        continue;
       this.statuses.set(file, { snapshot, counts });
       void this.connection.sendNotification(STATUS, statusOf(snapshot, counts, this.addresses));
     }
@@ -293,7 +305,11 @@ export class Session {
   }
 
   /** A handler about one document as it stands now: empty for one that is not known, and where the feature fails. */
-  answerAt<P extends { readonly textDocument: { readonly uri: string } }, R>(name: string, empty: R, feature: (snapshot: Snapshot, params: P) => R): (params: P) => R {
+  answerAt<P extends { readonly textDocument: { readonly uri: string } }, R>(
+    name: string,
+    empty: R,
+    feature: (snapshot: Snapshot, params: P) => R,
+  ): (params: P) => R {
     return this.answer<P, R>(name, empty, (params) => {
       const snapshot = this.snapshot(params.textDocument.uri);
       return snapshot ? feature(snapshot, params) : empty;

@@ -22,6 +22,8 @@ export function readSettings(given: unknown): Settings {
   };
 }
 
-const record = (value: unknown): Record<string, unknown> => (typeof value === 'object' && value !== null ? (value as Record<string, unknown>) : {});
+const record = (value: unknown): Record<string, unknown> =>
+  typeof value === 'object' && value !== null ? (value as Record<string, unknown>) : {};
 const flag = (hints: unknown, name: string): boolean => record(hints)[name] !== false;
-const oneOf = <T extends string>(value: unknown, words: readonly [T, ...T[]]): T => words.find((word) => word === value) ?? words[0];
+const oneOf = <T extends string>(value: unknown, words: readonly [T, ...T[]]): T =>
+  words.find((word) => word === value) ?? words[0];

@@ -1,9 +1,22 @@
 // The sheet of a document over our own messages: whole, by sections that changed, as a file, and tied to lines of the text.
-import { sectionsHtml, sheetOf, standing, standingWords, json, lines, markdown, page, report, folderOf, type Sheet } from '../report/index.ts';
+
+import { idOf, marksAt as idsAt, placeOf as placeOfId } from '../editor/marks.ts';
 import { grossLoad } from '../editor/status.ts';
+import {
+  folderOf,
+  json,
+  lines,
+  markdown,
+  page,
+  report,
+  type Sheet,
+  sectionsHtml,
+  sheetOf,
+  standing,
+  standingWords,
+} from '../report/index.ts';
 import type { Counts, Snapshot } from '../workspace/index.ts';
 import type { Addresses } from './addresses.ts';
-import { idOf, marksAt as idsAt, placeOf as placeOfId } from '../editor/marks.ts';
 import { locationOf } from './convert.ts';
 import type { ExportSheetAnswer, Location, Position, SheetAnswer, SheetFormat, StatusParams } from './messages.ts';
 
@@ -34,13 +47,27 @@ function sheetFor(snapshot: Snapshot, { addresses, plansWith }: SheetDesk): Shee
 
 /** The whole sheet as one file. A library has no figures of its own: as JSON it is an empty list. */
 export function exported(snapshot: Snapshot, format: SheetFormat, desk: SheetDesk): ExportSheetAnswer {
-  const name = desk.addresses.path(folderOf(snapshot.file), snapshot.file).replace(/^.*\//, '').replace(/\.liftplan$/, '') || 'sheet';
+  const name =
+    desk.addresses
+      .path(folderOf(snapshot.file), snapshot.file)
+      .replace(/^.*\//, '')
+      .replace(/\.liftplan$/, '') || 'sheet';
   const paper = snapshot.plan.units === 'US' ? 'Letter' : 'A4';
   switch (format) {
-    case 'html': return { name: `${name}.html`, text: page(sheetFor(snapshot, desk), paper) };
-    case 'markdown': return { name: `${name}.md`, text: markdown(sheetFor(snapshot, desk), desk.addresses.path(folderOf(snapshot.file), snapshot.file)) };
-    case 'json': return { name: `${name}.json`, text: json(report(snapshot, (file) => desk.addresses.path(folderOf(snapshot.file), file)) ?? []) };
-    case 'lines': return { name: `${name}.txt`, text: lines(snapshot) };
+    case 'html':
+      return { name: `${name}.html`, text: page(sheetFor(snapshot, desk), paper) };
+    case 'markdown':
+      return {
+        name: `${name}.md`,
+        text: markdown(sheetFor(snapshot, desk), desk.addresses.path(folderOf(snapshot.file), snapshot.file)),
+      };
+    case 'json':
+      return {
+        name: `${name}.json`,
+        text: json(report(snapshot, (file) => desk.addresses.path(folderOf(snapshot.file), file)) ?? []),
+      };
+    case 'lines':
+      return { name: `${name}.txt`, text: lines(snapshot) };
   }
 }
 

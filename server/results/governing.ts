@@ -2,6 +2,7 @@
 import { childrenOf, given, textOf } from '../plan/index.ts';
 import { type Derived, known, open, unique } from '../quantities/derived.ts';
 import { type Evidence, readings } from '../vocabulary/index.ts';
+import type { Summed } from './bodies.ts';
 import type { Context } from './load-context.ts';
 import { agreement } from './rules.ts';
 import type { Candidate } from './types.ts';
@@ -30,6 +31,15 @@ export function govern(
       weight: open('kg', unique(broken.length ? broken : candidates.flatMap((one) => one.total.because)), {
         at: item.nameAt,
       }),
+    };
+  // What is only partly known (`?`) may be the heaviest of all: then nothing governs.
+  const unknown = candidates.filter(
+    (one) => one.total.value === null && atLeast(one, context) > (heaviest.total.value as number),
+  );
+  if (unknown.length)
+    return {
+      governing: null,
+      weight: open('kg', unique(unknown.flatMap((one) => one.total.because)), { at: item.nameAt }),
     };
   const apart = disagree(context, knownOnes);
   const reading = knownOnes.find(
@@ -63,6 +73,24 @@ export function govern(
     }),
   };
 }
+
+/** What is known of a figure that is not known in full: its parts, its readings, or the figure before what is still open. */
+function atLeast(candidate: Candidate, context: Context): number {
+  if (candidate.kind === 'calculated') return knownParts(context.body);
+  const item = [...childrenOf(context.item, 'stated'), ...childrenOf(context.item, 'weighed')].find(
+    (one) => one.at === candidate.at,
+  );
+  const figures =
+    item?.keyword === 'weighed'
+      ? childrenOf(item, 'support').map((one) => given(one, 'reads'))
+      : item
+        ? [given(item, '')]
+        : [];
+  return figures.reduce((sum, one) => sum + (one.state === 'known' ? one.quantity.value : 0), 0);
+}
+
+const knownParts = (body: Summed): number =>
+  body.part ? (body.weight.value ?? 0) : body.bodies.reduce((sum, one) => sum + knownParts(one), 0);
 
 const heaviestOf = (candidates: readonly Candidate[]): Candidate | null =>
   candidates.reduce<Candidate | null>(

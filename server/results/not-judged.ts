@@ -11,7 +11,13 @@ export function notJudged(plan: BoundPlan, notes: Notes): readonly string[] {
     said.add(words);
   };
   for (const item of plan.items) {
-    if (item.keyword === 'rules') for (const words of ofRules(item)) said.add(words);
+    if (item.keyword === 'rules') {
+      for (const words of ofRules(item)) said.add(words);
+      for (const child of item.children)
+        if (child.keyword === 'limit' && !isHeld(child) && !isOfCrane(child))
+          say(child.at, `The limit on ${limited(child)}`, 'whether the limit holds', `the limit on ${limited(child)}`);
+    }
+    if (item.keyword === 'load' && item.file !== plan.file) said.add(`the load ${item.names[0] ?? ''} of a used file`);
     if (item.file !== plan.file) continue;
     for (const words of silent(item)) said.add(words);
     if (item.keyword === 'crane') ofCrane(item, say);
@@ -59,11 +65,25 @@ function isHeld(limit: Item): boolean {
   return compare.result === 'tilt' && most && kind === 'load';
 }
 
+/** Limits on cranes: each position already says that its capacity is not judged. */
+const isOfCrane = (limit: Item): boolean => {
+  const kind = limit.value?.value?.kind === 'compare' ? limit.value.value.compare?.subject.kind : null;
+  return kind === 'crane' || kind === 'position';
+};
+
 function limited(limit: Item): string {
   const value = limit.value?.value;
   if (value?.kind !== 'compare') return 'something that could not be read';
   const { row, from, to } = { row: limit.at.row, ...value.text.subjectSpan };
   return row.text.slice(from, to);
+}
+
+const picksOf = (item: Item): readonly Item[] =>
+  item.children.flatMap((child) => (child.keyword === 'pick' ? [child] : picksOf(child)));
+
+function isLoose(pick: Item): boolean {
+  const at = pick.clauses.get('at')?.[0]?.value;
+  return at?.kind === 'point' && at.at.some((cell) => cell && typeof cell !== 'string' && cell.low < cell.high);
 }
 
 /** Statements that are shown as written and held against nothing. */
@@ -79,6 +99,7 @@ function silent(item: Item): readonly string[] {
             ? 'what the load is set down on'
             : 'distance to obstructions',
       );
+  if (item.keyword === 'load' && picksOf(item).some(isLoose)) words.push('the tolerance of where picks sit');
   if (item.keyword === 'load' && item.clauses.has('stop at')) words.push('the reading at which the lift stops');
   if (item.keyword === 'load' && item.children.some((child) => child.clauses.has('breakout')))
     words.push('the pull that breaks the load free');

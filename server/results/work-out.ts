@@ -10,6 +10,7 @@ import { hangPlan } from './hang/hang.ts';
 import { headrooms } from './hang/headroom.ts';
 import { listResults } from './list.ts';
 import { loadResult } from './load.ts';
+import { unknownNames } from './named.ts';
 import { notJudged } from './not-judged.ts';
 import { because, Notes } from './notes.ts';
 import { readLegs } from './path.ts';
@@ -47,6 +48,7 @@ function work(plan: BoundPlan): Results {
   const hanging = hangPlan({ plan, loads, legs, gear: hung.gear, table, notes, opens });
   const headroom = headrooms({ plan, hanging, gear: hung.gear, table, notes });
   const list = listResults({ plan, totals, loads, rigging: hung, hanging, headroom });
+  unknownNames(plan, notes);
   const unjudged = [...hanging.unjudged, ...notJudged(plan, notes)];
   const expects = judgeExpects(plan, list, notes);
   const bodies = new Map<Item, Body>();

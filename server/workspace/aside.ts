@@ -9,7 +9,12 @@ import type { Snapshot } from './types.ts';
 export function aside(tree: Tree, version: number): Snapshot {
   const { file } = tree;
   const empty = readTree(file, '', language);
-  const bare = snapshotOf(file, version, { tree: (name) => (name === file ? empty : null), bytes: () => null, resolve: () => ({ reason: 'the file is set aside' }), elsewhere: () => [] });
+  const bare = snapshotOf(file, version, {
+    tree: (name) => (name === file ? empty : null),
+    bytes: () => null,
+    resolve: () => ({ reason: 'the file is set aside' }),
+    elsewhere: () => [],
+  });
   const finding = says(tree);
   return { ...bare, tree, findings: [finding], own: [finding], setAside: true };
 }
@@ -19,7 +24,8 @@ const says = (tree: Tree): Finding => {
   return {
     slug: 'not-judged',
     severity: 'error',
-    message: 'This program failed on this file, so nothing in it is worked out until its text changes. That is a fault of the program: please report it with the file.',
+    message:
+      'This program failed on this file, so nothing in it is worked out until its text changes. That is a fault of the program: please report it with the file.',
     at: { row, from: 0, to: row.text.length },
     related: [],
     fixes: [],

@@ -1,5 +1,5 @@
 // The live text of an open file: kept as its tree, so that a keystroke never splits the whole text again.
-import { replaceRows, type Row, type Tree } from '../syntax/index.ts';
+import { type Row, replaceRows, type Tree } from '../syntax/index.ts';
 import type { Spot, TextChange } from './types.ts';
 import { editedTree, treeOf } from './unread.ts';
 
@@ -23,7 +23,11 @@ export function openDocument(file: string, version: number, text: string): Docum
 const loneReturn = /\r(?!\n)/;
 
 /** The text after one change. Costs the changed lines, and a copy of the list of rows. */
-export function changed(document: Document, version: number, { range, text }: TextChange): { readonly document: Document; readonly replaced: Replaced } {
+export function changed(
+  document: Document,
+  version: number,
+  { range, text }: TextChange,
+): { readonly document: Document; readonly replaced: Replaced } {
   const { tree } = document;
   if (!range) return whole(document, version, text);
   const start = clamped(tree, range.start);
@@ -49,7 +53,13 @@ function whole({ tree }: Document, version: number, text: string): ReturnType<ty
   let end = 0;
   while (end < least - start && tree.rows.at(-1 - end) === next.rows.at(-1 - end)) end++;
   const document = { version, tree: next, text: loneReturn.test(text) ? text : null };
-  return { document, replaced: { old: tree.rows.slice(start, tree.rows.length - end), rows: next.rows.slice(start, next.rows.length - end) } };
+  return {
+    document,
+    replaced: {
+      old: tree.rows.slice(start, tree.rows.length - end),
+      rows: next.rows.slice(start, next.rows.length - end),
+    },
+  };
 }
 
 const lineText = (tree: Tree, line: number): string => tree.rows[line]?.text ?? '';

@@ -13,6 +13,7 @@ export function joined(folder: string, path: string): string | null {
 
 /** Why a path cannot be meant as one relative to its file; null where it can. */
 export function notRelative(path: string): string | null {
-  if (path === '' || path.startsWith('/') || /^[A-Za-z][A-Za-z0-9+.-]*:/.test(path)) return 'it is not a path relative to this file';
+  if (path === '' || path.startsWith('/') || /^[A-Za-z][A-Za-z0-9+.-]*:/.test(path))
+    return 'it is not a path relative to this file';
   return path.includes('\\') ? 'folders in a path are parted by /' : null;
 }

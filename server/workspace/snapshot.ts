@@ -10,5 +10,14 @@ export function snapshotOf(file: string, version: number, source: Source): Snaps
   if (!tree) throw new Error(`There is no text of ${file}.`);
   const results = workOut(bindPlan(file, source));
   const all = findings(results);
-  return { file, version, tree, plan: results.plan, results, findings: all, own: all.filter(({ at }) => at.row.file === file), setAside: false };
+  return {
+    file,
+    version,
+    tree,
+    plan: results.plan,
+    results,
+    findings: all,
+    own: all.filter(({ at }) => at.row.file === file),
+    setAside: false,
+  };
 }

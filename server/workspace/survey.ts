@@ -4,7 +4,8 @@ import type { Snapshot } from './types.ts';
 
 /** Whether a plan names a file that is not there. */
 export const missesFile = ({ files, attached }: BoundPlan): boolean =>
-  files.some(({ uses }) => uses.some((use) => use.file === null)) || [...attached.values()].some(({ bytes }) => bytes === null);
+  files.some(({ uses }) => uses.some((use) => use.file === null)) ||
+  [...attached.values()].some(({ bytes }) => bytes === null);
 
 interface Checked {
   readonly plan: boolean; // has a `plan` statement; else it is a library
@@ -67,23 +68,35 @@ export class Survey {
     else {
       const { files, head, attached } = snapshot.plan;
       const others = [...attached.values()].flatMap((one) => one.file ?? []);
-      this.checked.set(file, { plan: head !== null, takesIn: [...files.map((part) => part.file), ...others], misses: missesFile(snapshot.plan) });
+      this.checked.set(file, {
+        plan: head !== null,
+        takesIn: [...files.map((part) => part.file), ...others],
+        misses: missesFile(snapshot.plan),
+      });
     }
   }
 
   /** Plans that take a file in, in the order of their names. */
   plansWith(file: string): readonly string[] {
-    return [...this.checked].filter(([other, { plan, takesIn }]) => plan && other !== file && takesIn.includes(file)).map(([other]) => other).sort();
+    return [...this.checked]
+      .filter(([other, { plan, takesIn }]) => plan && other !== file && takesIn.includes(file))
+      .map(([other]) => other)
+      .sort();
   }
 
   /** Plans and libraries that take a file in. */
   takersOf(file: string): readonly string[] {
-    return [...this.checked].filter(([other, { takesIn }]) => other !== file && takesIn.includes(file)).map(([other]) => other);
+    return [...this.checked]
+      .filter(([other, { takesIn }]) => other !== file && takesIn.includes(file))
+      .map(([other]) => other);
   }
 
   /** Files known to have no `plan` statement, in the order of their names. */
   libraries(): readonly string[] {
-    return [...this.checked].filter(([, { plan }]) => !plan).map(([file]) => file).sort();
+    return [...this.checked]
+      .filter(([, { plan }]) => !plan)
+      .map(([file]) => file)
+      .sort();
   }
 
   counts(): Counts {

@@ -1,6 +1,6 @@
 // Trees that can always be made: of a text on which reading fails, one whose rows were not read on.
 import { language } from '../plan/index.ts';
-import { editTree, type Problem, readTree, type Row, type SyntaxFacts, splitRows, type Tree } from '../syntax/index.ts';
+import { editTree, type Problem, type Row, readTree, type SyntaxFacts, splitRows, type Tree } from '../syntax/index.ts';
 
 /** The tree of a text; rows and nodes that did not change are the ones of `previous`. Never throws. */
 export function treeOf(file: string, text: string, previous?: Tree): Tree {
@@ -34,7 +34,12 @@ export class UnreadTree implements Tree {
     this.rows = rows;
     this.lines = rows.map(() => null);
     const row = rows[0] ?? { file, text: '' };
-    const facts: SyntaxFacts['line-unreadable'] = { text: row.text.slice(0, 40), expected: 'a text that this program does not fail on', readings: [], parent: 'file' };
+    const facts: SyntaxFacts['line-unreadable'] = {
+      text: row.text.slice(0, 40),
+      expected: 'a text that this program does not fail on',
+      readings: [],
+      parent: 'file',
+    };
     this.problems = [{ slug: 'line-unreadable', at: { row, from: 0, to: row.text.length }, related: [], facts }];
   }
 

@@ -118,7 +118,8 @@ export class Workspace {
     const read = new Map<string, Tree | null>();
     const attached = new Map<string, Uint8Array | null>();
     const snapshot = this.make(file, read, attached);
-    if (snapshot && (this.open.has(file) || this.kept.size < mostClosed)) this.kept.set(file, { snapshot, read, attached });
+    if (snapshot && (this.open.has(file) || this.kept.size < mostClosed))
+      this.kept.set(file, { snapshot, read, attached });
     else this.kept.delete(file);
     return snapshot;
   }
@@ -126,7 +127,10 @@ export class Workspace {
   /** The picture that a file would give with another text; nothing of it is kept. Throws where the program fails on it. */
   imagined(file: string, text: string): Snapshot {
     const tree = readTree(file, text, language, this.tree(file) ?? undefined);
-    return snapshotOf(file, this.versionOf(file), { ...this.source(new Map(), new Map(), file), tree: (name) => (name === file ? tree : this.tree(name)) });
+    return snapshotOf(file, this.versionOf(file), {
+      ...this.source(new Map(), new Map(), file),
+      tree: (name) => (name === file ? tree : this.tree(name)),
+    });
   }
 
   /** Whether a snapshot is still what `snapshot` would give. */
@@ -137,7 +141,9 @@ export class Workspace {
 
   /** Whether a file that is still being fetched could change that file's snapshot. */
   incomplete(file: string): boolean {
-    return this.fetching.size > 0 && (this.fetching.has(file) || this.filesOf(file).some((name) => this.fetching.has(name)));
+    return (
+      this.fetching.size > 0 && (this.fetching.has(file) || this.filesOf(file).some((name) => this.fetching.has(name)))
+    );
   }
 
   /** The files that a file takes in, itself among them, as of its last snapshot. */
@@ -153,7 +159,11 @@ export class Workspace {
     return true;
   }
 
-  private make(file: string, read: Map<string, Tree | null>, attached: Map<string, Uint8Array | null>): Snapshot | null {
+  private make(
+    file: string,
+    read: Map<string, Tree | null>,
+    attached: Map<string, Uint8Array | null>,
+  ): Snapshot | null {
     const version = this.versionOf(file);
     const source = this.source(read, attached, file);
     const tree = source.tree(file);

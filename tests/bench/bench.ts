@@ -18,7 +18,15 @@ interface Server {
   readonly caret: (lines: readonly string[]) => Position;
 }
 
-const able = { textDocument: { inlayHint: {}, hover: { contentFormat: ['markdown'] }, diagnostic: {}, completion: { completionItem: { snippetSupport: true } }, documentSymbol: { hierarchicalDocumentSymbolSupport: true } } };
+const able = {
+  textDocument: {
+    inlayHint: {},
+    hover: { contentFormat: ['markdown'] },
+    diagnostic: {},
+    completion: { completionItem: { snippetSupport: true } },
+    documentSymbol: { hierarchicalDocumentSymbolSupport: true },
+  },
+};
 
 const ours: Server = {
   name: 'becket',
@@ -36,10 +44,13 @@ const json = (name: string, dense: boolean): Server => ({
   text: (lines) => jsonDocument(lines, dense),
   start: async () => {
     const client = await Client.start({ program: peer, capabilities: able, language: 'json' });
-    client.notify('workspace/didChangeConfiguration', { settings: { json: { validate: { enable: true }, schemas: [{ fileMatch: ['bench.json'], schema: jsonSchema }] } } });
+    client.notify('workspace/didChangeConfiguration', {
+      settings: { json: { validate: { enable: true }, schemas: [{ fileMatch: ['bench.json'], schema: jsonSchema }] } },
+    });
     return client;
   },
-  findings: async (client) => void (await client.request('textDocument/diagnostic', { textDocument: { uri: 'file:///bench.json' } })),
+  findings: async (client) =>
+    void (await client.request('textDocument/diagnostic', { textDocument: { uri: 'file:///bench.json' } })),
   caret: (lines) => behind(lines, /"weight": \d+/),
 });
 
@@ -55,10 +66,13 @@ type Samples = Record<string, number[]>;
 
 /** One life of a server: everything that is measured, once or as often as said. */
 async function live(server: Server, lines: number, keys: number, into: Samples): Promise<void> {
+  const note = (what: string, value: number): void => {
+    into[what] = [...(into[what] ?? []), value];
+  };
   const took = async (what: string, deed: () => Promise<unknown>): Promise<void> => {
     const start = performance.now();
     await deed();
-    (into[what] ??= []).push(performance.now() - start);
+    note(what, performance.now() - start);
   };
   let client = undefined as unknown as Client;
   await took('start', async () => {
@@ -76,16 +90,25 @@ async function live(server: Server, lines: number, keys: number, into: Samples):
   const key = (): void => {
     version += 1;
     const put = version % 2 === 0;
-    client.change(uri, version, { range: { start: caret, end: { ...caret, character: caret.character + (put ? 0 : 1) } }, text: put ? '5' : '' });
+    client.change(uri, version, {
+      range: { start: caret, end: { ...caret, character: caret.character + (put ? 0 : 1) } },
+      text: put ? '5' : '',
+    });
   };
   const textDocument = { uri };
-  const view = { start: { line: Math.max(caret.line - 30, 0), character: 0 }, end: { line: caret.line + 30, character: 0 } };
+  const view = {
+    start: { line: Math.max(caret.line - 30, 0), character: 0 },
+    end: { line: caret.line + 30, character: 0 },
+  };
   const asked: Record<string, () => Promise<unknown>> = {
-    'hover after a key': () => client.request('textDocument/hover', { textDocument, position: { line: caret.line, character: 10 } }),
+    'hover after a key': () =>
+      client.request('textDocument/hover', { textDocument, position: { line: caret.line, character: 10 } }),
     'completion after a key': () => client.request('textDocument/completion', { textDocument, position: caret }),
     'outline after a key': () => client.request('textDocument/documentSymbol', { textDocument }),
   };
-  if (server === ours) asked['hints of the view after a key'] = () => client.request('textDocument/inlayHint', { textDocument, range: view });
+  if (server === ours)
+    asked['hints of the view after a key'] = () =>
+      client.request('textDocument/inlayHint', { textDocument, range: view });
   for (let n = 0; n < 5; n++) {
     key();
     await server.findings(client, version);
@@ -109,7 +132,7 @@ async function live(server: Server, lines: number, keys: number, into: Samples):
     for (let n = 0; n < 21; n++) key(); // an odd number: the text is another one afterwards
     return server.findings(client, version);
   });
-  (into['memory, MB'] ??= []).push(memoryOf(client.process.pid as number));
+  note('memory, MB', memoryOf(client.process.pid as number));
   client.process.kill();
 }
 
@@ -122,21 +145,26 @@ function memoryOf(pid: number): number {
   }
 }
 
-const quantile = (values: readonly number[], share: number): number => [...values].sort((a, b) => a - b)[Math.min(values.length - 1, Math.floor(values.length * share))] ?? Number.NaN;
+const quantile = (values: readonly number[], share: number): number =>
+  [...values].sort((a, b) => a - b)[Math.min(values.length - 1, Math.floor(values.length * share))] ?? Number.NaN;
 const median = (values: readonly number[]): number => quantile(values, 0.5);
 const shown = (value: number): string => (value < 10 ? value.toFixed(2) : value.toFixed(0));
 
 /** Half of the samples lie between these. */
-const spread = (values: readonly number[]): string => `${shown(quantile(values, 0.25))} to ${shown(quantile(values, 0.75))}`;
+const spread = (values: readonly number[]): string =>
+  `${shown(quantile(values, 0.25))} to ${shown(quantile(values, 0.75))}`;
 
 /** Measures and prints; each size takes some lives of every server, in turns. */
 export async function bench(sizes: readonly number[]): Promise<void> {
   const servers = [ours, json('json', false), json('dense', true)];
-  console.log(`Node ${process.version}, ${cpus().length} × ${cpus()[0]?.model ?? 'unknown'}; milliseconds, median (middle half); ratios: becket to json, becket to dense`);
+  console.log(
+    `Node ${process.version}, ${cpus().length} × ${cpus()[0]?.model ?? 'unknown'}; milliseconds, median (middle half); ratios: becket to json, becket to dense`,
+  );
   for (const lines of sizes.length ? sizes : [1_000, 10_000]) {
     const keys = lines > 5_000 ? 20 : 40;
     const all = new Map(servers.map((server) => [server.name, {} as Samples]));
-    for (let round = 0; round < 5; round++) for (const server of servers) await live(server, lines, keys, all.get(server.name) as Samples);
+    for (let round = 0; round < 5; round++)
+      for (const server of servers) await live(server, lines, keys, all.get(server.name) as Samples);
     print(lines, all);
   }
 }
@@ -147,7 +175,16 @@ function print(lines: number, all: ReadonlyMap<string, Samples>): void {
   for (const [what, values] of Object.entries(own)) {
     const others = [plainPeer[what], densePeer[what]];
     const ratios = others.map((other) => (other ? (median(values) / median(other)).toFixed(2) : '–'));
-    console.log(`  ${what.padEnd(30)} ${shown(median(values)).padStart(7)} (${spread(values)})`.padEnd(64), `json ${others[0] ? shown(median(others[0])) : '–'}`.padEnd(14), `dense ${others[1] ? shown(median(others[1])) : '–'}`.padEnd(14), `ratios ${ratios.join(', ')}`);
-    if (what === 'key to findings') console.log(`  ${'  its 95th percentile'.padEnd(30)} ${shown(quantile(values, 0.95)).padStart(7)}`.padEnd(64), ...others.map((other, n) => `${n ? 'dense' : 'json'} ${other ? shown(quantile(other, 0.95)) : '–'}`.padEnd(14)));
+    console.log(
+      `  ${what.padEnd(30)} ${shown(median(values)).padStart(7)} (${spread(values)})`.padEnd(64),
+      `json ${others[0] ? shown(median(others[0])) : '–'}`.padEnd(14),
+      `dense ${others[1] ? shown(median(others[1])) : '–'}`.padEnd(14),
+      `ratios ${ratios.join(', ')}`,
+    );
+    if (what === 'key to findings')
+      console.log(
+        `  ${'  its 95th percentile'.padEnd(30)} ${shown(quantile(values, 0.95)).padStart(7)}`.padEnd(64),
+        ...others.map((other, n) => `${n ? 'dense' : 'json'} ${other ? shown(quantile(other, 0.95)) : '–'}`.padEnd(14)),
+      );
   }
 }

@@ -48,7 +48,10 @@ export function plan(lines: number, seed = 1): string {
   let n = 0;
   while (head.length + body.length + tail.length < lines) {
     n += 1;
-    if (n % 40 === 1) body.push(`  # group ${n}: ${pick(['brackets and plates', 'the drive side', 'the service side', 'pipe supports'])}`);
+    if (n % 40 === 1)
+      body.push(
+        `  # group ${n}: ${pick(['brackets and plates', 'the drive side', 'the service side', 'pipe supports'])}`,
+      );
     const at = `at (${figure(-2400, 2400)}, ${figure(-900, 900)}, ${figure(0, 600)}) mm`;
     body.push(
       pick([
@@ -78,6 +81,19 @@ export function jsonDocument(lines: number, dense: boolean, seed = 1): string {
 export const jsonSchema = {
   type: 'object',
   properties: {
-    parts: { type: 'array', items: { type: 'object', required: ['name', 'weight'], properties: { name: { type: 'string', maxLength: 11 }, weight: { type: 'number', maximum: 899 }, material: { type: 'string' }, drawing: { type: 'string' } }, additionalProperties: false } },
+    parts: {
+      type: 'array',
+      items: {
+        type: 'object',
+        required: ['name', 'weight'],
+        properties: {
+          name: { type: 'string', maxLength: 11 },
+          weight: { type: 'number', maximum: 899 },
+          material: { type: 'string' },
+          drawing: { type: 'string' },
+        },
+        additionalProperties: false,
+      },
+    },
   },
 };

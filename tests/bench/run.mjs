@@ -11,9 +11,19 @@ const peer = 'vscode-langservers-extracted@4.10.0';
 if (!existsSync(`${cache}/node_modules/vscode-langservers-extracted`)) {
   mkdirSync(cache, { recursive: true });
   writeFileSync(`${cache}/package.json`, '{ "private": true }\n');
-  execFileSync('npm', ['install', '--no-audit', '--no-fund', '--ignore-scripts', peer], { cwd: cache, stdio: 'inherit' });
+  execFileSync('npm', ['install', '--no-audit', '--no-fund', '--ignore-scripts', peer], {
+    cwd: cache,
+    stdio: 'inherit',
+  });
 }
 const outfile = `${cache}/bench.mjs`;
-await build({ entryPoints: ['tests/bench/bench.ts'], outfile, bundle: true, platform: 'node', format: 'esm', target: 'node20' });
+await build({
+  entryPoints: ['tests/bench/bench.ts'],
+  outfile,
+  bundle: true,
+  platform: 'node',
+  format: 'esm',
+  target: 'node20',
+});
 const { bench } = await import(pathToFileURL(outfile).href);
 await bench(process.argv.slice(2).map(Number).filter(Boolean));

@@ -39,12 +39,20 @@ function key(lines: number): number {
   const character = (rows[line] as string).indexOf(': box ') + ': box '.length;
   return least(9, (n) => {
     const put = n % 2 === 0;
-    workspace.changeText('plan.liftplan', n + 2, [{ range: { start: { line, character }, end: { line, character: character + (put ? 0 : 1) } }, text: put ? '1' : '' }]);
+    workspace.changeText('plan.liftplan', n + 2, [
+      {
+        range: { start: { line, character }, end: { line, character: character + (put ? 0 : 1) } },
+        text: put ? '1' : '',
+      },
+    ]);
     workspace.snapshot('plan.liftplan');
   });
 }
 
-test.each([['opening a plan', cold], ['a key', key]] as const)('%s: the price of a line does not grow with the plan', { timeout: 120_000 }, (_, measure) => {
+test.each([
+  ['opening a plan', cold],
+  ['a key', key],
+] as const)('%s: the price of a line does not grow with the plan', { timeout: 120_000 }, (_, measure) => {
   const seen: string[] = [];
   for (let n = 0; n < tries; n++) {
     const prices = sizes.map((lines) => (measure(lines) / lines) * 1_000);

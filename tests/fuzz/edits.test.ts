@@ -16,7 +16,12 @@ const files = ['plan.liftplan', 'library/gear.liftplan'] as const;
 test(`${total} random edits of a plan and its library, seed ${seed}`, { timeout: 60_000 + total * 40 }, async () => {
   const texts: Record<string, string> = { 'plan.liftplan': hung, 'library/gear.liftplan': gear };
   const place = folder(texts);
-  const client = await Client.start({ folders: [place.uri], capabilities: { textDocument: { publishDiagnostics: { relatedInformation: true }, inlayHint: {}, semanticTokens: {} } } });
+  const client = await Client.start({
+    folders: [place.uri],
+    capabilities: {
+      textDocument: { publishDiagnostics: { relatedInformation: true }, inlayHint: {}, semanticTokens: {} },
+    },
+  });
   const sources = files.map((file, n) => ({ file, made: edits(texts[file] as string, seed * 2 + n), version: 1 }));
   for (const { file } of sources) client.open(place.of(file), texts[file] as string);
   for (let done = 0; done < total; ) {
@@ -30,9 +35,15 @@ test(`${total} random edits of a plan and its library, seed ${seed}`, { timeout:
     // Saving ends the wait for a pause. The library comes first: the plan says what it finds in it.
     for (const { file } of [...sources].reverse()) client.save(place.of(file));
     await ask(client, place.of('plan.liftplan'));
-    if (done % (round * 20) === 0) expect(await client.idle()).toEqual(Object.fromEntries(sources.map(({ file, version }) => [place.of(file), version])));
+    if (done % (round * 20) === 0)
+      expect(await client.idle()).toEqual(
+        Object.fromEntries(sources.map(({ file, version }) => [place.of(file), version])),
+      );
     for (const { file } of sources) {
-      expect(plain(client.findings(place.of(file))), `${file} after ${done} edits, seed ${seed}:\n${texts[file]}`).toEqual(inFile(texts, file));
+      expect(
+        plain(client.findings(place.of(file))),
+        `${file} after ${done} edits, seed ${seed}:\n${texts[file]}`,
+      ).toEqual(inFile(texts, file));
     }
   }
   expect(await client.stop()).toBe(0);

@@ -8,7 +8,9 @@ import { bench } from '../support/plans.ts';
 
 let client: Client;
 beforeAll(async () => {
-  client = await Client.start({ capabilities: { textDocument: { inlayHint: {}, semanticTokens: {}, codeAction: { codeActionLiteralSupport: {} } } } });
+  client = await Client.start({
+    capabilities: { textDocument: { inlayHint: {}, semanticTokens: {}, codeAction: { codeActionLiteralSupport: {} } } },
+  });
 });
 afterAll(async () => {
   expect(client.told).toEqual([]); // nothing failed, or the log would say so
@@ -33,7 +35,11 @@ async function outlived(text: string): Promise<void> {
     client.request('textDocument/selectionRange', { textDocument, positions: [{ line: 0, character: 3 }] }),
     client.request('textDocument/semanticTokens/full', { textDocument }),
     client.request('textDocument/formatting', { textDocument, options: {} }),
-    client.request('textDocument/codeAction', { textDocument, range: whole, context: { diagnostics: [], only: ['source.fixAll'] } }),
+    client.request('textDocument/codeAction', {
+      textDocument,
+      range: whole,
+      context: { diagnostics: [], only: ['source.fixAll'] },
+    }),
     client.request('becket/sheet', { uri, known: {} }),
     client.request('becket/exportSheet', { uri, format: 'json' }),
   ]);
@@ -49,14 +55,23 @@ async function outlived(text: string): Promise<void> {
 
 test('random bytes, read as text', { timeout: 30_000 }, async () => {
   const next = random(11);
-  for (let n = 0; n < 16; n++) await outlived(Buffer.from(Array.from({ length: Math.floor(next() * 600) }, () => Math.floor(next() * 256))).toString(n % 2 ? 'utf8' : 'latin1'));
+  for (let n = 0; n < 16; n++)
+    await outlived(
+      Buffer.from(Array.from({ length: Math.floor(next() * 600) }, () => Math.floor(next() * 256))).toString(
+        n % 2 ? 'utf8' : 'latin1',
+      ),
+    );
 });
 
 test('random UTF-16 units, halves of pairs among them', { timeout: 30_000 }, async () => {
   const next = random(12);
-  const hostile = [0x0d, 0x0a, 0x2028, 0x2029, 0x85, 0x0b, 0x0c, 0xfeff, 0x200b, 0x202e, 0xd83d, 0xdd29, 0x22, 0x23, 0x2e];
+  const hostile = [
+    0x0d, 0x0a, 0x2028, 0x2029, 0x85, 0x0b, 0x0c, 0xfeff, 0x200b, 0x202e, 0xd83d, 0xdd29, 0x22, 0x23, 0x2e,
+  ];
   for (let n = 0; n < 10; n++) {
-    const units = Array.from({ length: 300 }, () => (next() < 0.4 ? (hostile[Math.floor(next() * hostile.length)] as number) : Math.floor(next() * 0x10000)));
+    const units = Array.from({ length: 300 }, () =>
+      next() < 0.4 ? (hostile[Math.floor(next() * hostile.length)] as number) : Math.floor(next() * 0x10000),
+    );
     const text = String.fromCharCode(...units).replace(/\p{Surrogate}/gu, '?'); // JSON carries whole characters only
     await outlived(text.startsWith('\ufeff') ? text.slice(1) : text);
   }
@@ -64,7 +79,9 @@ test('random UTF-16 units, halves of pairs among them', { timeout: 30_000 }, asy
 
 test('one line of 5 MB, and a plan with such a line in it', { timeout: 30_000 }, async () => {
   await outlived(`load "${'x'.repeat(5 * 1024 * 1024)}"`);
-  await outlived(bench.replace('note', 'note').concat(`  part "Long": box 1 m x 1 m x 1 m, note "${'a'.repeat(1024 * 1024)}"\n`));
+  await outlived(
+    bench.replace('note', 'note').concat(`  part "Long": box 1 m x 1 m x 1 m, note "${'a'.repeat(1024 * 1024)}"\n`),
+  );
 });
 
 test('two hundred levels, and brackets as deep', async () => {
@@ -75,13 +92,27 @@ test('two hundred levels, and brackets as deep', async () => {
 });
 
 test('`use` of itself, and files that take in one another', () => {
-  const texts = { 'a.liftplan': `use "a.liftplan"\n${bench}`, 'b.liftplan': 'use "c.liftplan"', 'c.liftplan': 'use "b.liftplan"\nuse "a.liftplan"' };
-  for (const file of Object.keys(texts)) expect(check(texts, file).findings.map(({ slug }) => slug)).toContain('definition-circle');
+  const texts = {
+    'a.liftplan': `use "a.liftplan"\n${bench}`,
+    'b.liftplan': 'use "c.liftplan"',
+    'c.liftplan': 'use "b.liftplan"\nuse "a.liftplan"',
+  };
+  for (const file of Object.keys(texts))
+    expect(check(texts, file).findings.map(({ slug }) => slug)).toContain('definition-circle');
 });
 
 test('a value that is defined by itself, a division by zero, figures beyond all size', async () => {
-  const text = (length: string) => `let a = b\nlet b = a\nlet zero = 1 m - 1 m\n${bench.replace('box 2 m', `box ${length}`)}`;
-  for (const length of ['a', '1 m2 / zero', '1 m / 0', '1e308 m * 1e308', 'tan(90 deg) * 1 m', 'sqrt(-1 m2)', `${'9'.repeat(400)} m`]) {
+  const text = (length: string) =>
+    `let a = b\nlet b = a\nlet zero = 1 m - 1 m\n${bench.replace('box 2 m', `box ${length}`)}`;
+  for (const length of [
+    'a',
+    '1 m2 / zero',
+    '1 m / 0',
+    '1e308 m * 1e308',
+    'tan(90 deg) * 1 m',
+    'sqrt(-1 m2)',
+    `${'9'.repeat(400)} m`,
+  ]) {
     const { results, findings } = check({ plan: text(length) }, 'plan');
     expect(results.totals.loadWeight.value, length).toBeNull();
     expect(findings.filter(({ severity }) => severity === 'error').length, length).toBeGreaterThan(0);
@@ -90,9 +121,16 @@ test('a value that is defined by itself, a division by zero, figures beyond all 
 });
 
 test('no result is ever a number that is none', () => {
-  for (const size of ['0 m x 0 m x 0 m', '-1 m x 1 m x 1 m', '1e-320 m x 1 m x 1 m', '1e200 m x 1e200 m x 1e200 m', '1 m ± 2 m x 1 m x 1 m']) {
+  for (const size of [
+    '0 m x 0 m x 0 m',
+    '-1 m x 1 m x 1 m',
+    '1e-320 m x 1 m x 1 m',
+    '1e200 m x 1e200 m x 1e200 m',
+    '1 m ± 2 m x 1 m x 1 m',
+  ]) {
     for (const { value, result } of check({ plan: bench.replace('2 m x 1 m x 10 mm', size) }, 'plan').results.list) {
-      for (const number of [value.value, value.low, value.high]) if (number !== null) expect(number, `${size}: ${result}`).toSatisfy(Number.isFinite);
+      for (const number of [value.value, value.low, value.high])
+        if (number !== null) expect(number, `${size}: ${result}`).toSatisfy(Number.isFinite);
     }
   }
 });

@@ -12,14 +12,31 @@ class Worker {
   readonly told: { readonly method: string; readonly params: never }[] = [];
   readonly read: string[] = [];
   readonly files: Record<string, string>;
-  private readonly self: { onmessage?: (event: { data: unknown }) => void; postMessage(message: unknown): void; addEventListener(): void };
+  private readonly self: {
+    onmessage?: (event: { data: unknown }) => void;
+    postMessage(message: unknown): void;
+    addEventListener(): void;
+  };
   private readonly waiting = new Map<number, (result: never) => void>();
   private last = 0;
 
   constructor(files: Record<string, string>) {
     this.files = files;
-    this.self = { addEventListener: () => {}, postMessage: (message) => setTimeout(() => this.hear(structuredClone(message) as never)) };
-    const globals = { self: this.self, setTimeout, clearTimeout, queueMicrotask, console, TextDecoder, TextEncoder, performance, structuredClone };
+    this.self = {
+      addEventListener: () => {},
+      postMessage: (message) => setTimeout(() => this.hear(structuredClone(message) as never)),
+    };
+    const globals = {
+      self: this.self,
+      setTimeout,
+      clearTimeout,
+      queueMicrotask,
+      console,
+      TextDecoder,
+      TextEncoder,
+      performance,
+      structuredClone,
+    };
     runInNewContext(readFileSync('dist/server-web.js', 'utf8'), globals);
   }
 
@@ -45,7 +62,9 @@ class Worker {
       this.read.push(uri);
       return { text: this.files[uri] ?? null };
     }
-    return method === 'becket/listFiles' ? { uris: Object.keys(this.files).filter((file) => file.startsWith(`${folderUri}/`)) } : null;
+    return method === 'becket/listFiles'
+      ? { uris: Object.keys(this.files).filter((file) => file.startsWith(`${folderUri}/`)) }
+      : null;
   }
 }
 
@@ -59,17 +78,33 @@ const root = 'memfs:/site';
 const [plan, library, pages] = [`${root}/cover.liftplan`, `${root}/library/gear.liftplan`, 'memfs:/pages.json'];
 const started = async (files: Record<string, string>) => {
   const worker = new Worker(files);
-  await worker.request('initialize', { processId: null, rootUri: root, capabilities: {}, workspaceFolders: [{ uri: root, name: 'site' }], initializationOptions: { pages } });
+  await worker.request('initialize', {
+    processId: null,
+    rootUri: root,
+    capabilities: {},
+    workspaceFolders: [{ uri: root, name: 'site' }],
+    initializationOptions: { pages },
+  });
   worker.send({ method: 'initialized', params: {} });
   return worker;
 };
-const findings = (worker: Worker, uri: string) => worker.told.filter(({ method, params }) => method === 'textDocument/publishDiagnostics' && (params as { uri: string }).uri === uri).map(({ params }) => params as { diagnostics: never[] });
+const findings = (worker: Worker, uri: string) =>
+  worker.told
+    .filter(
+      ({ method, params }) => method === 'textDocument/publishDiagnostics' && (params as { uri: string }).uri === uri,
+    )
+    .map(({ params }) => params as { diagnostics: never[] });
 
 test('a plan waits for its library, says nothing meanwhile, and says then what Node says', async () => {
   const worker = await started({ [plan]: hung, [library]: gear });
-  worker.send({ method: 'textDocument/didOpen', params: { textDocument: { uri: plan, languageId: 'liftplan', version: 1, text: hung } } });
+  worker.send({
+    method: 'textDocument/didOpen',
+    params: { textDocument: { uri: plan, languageId: 'liftplan', version: 1, text: hung } },
+  });
   await worker.request('becket/idle', {});
-  expect(findings(worker, plan).map(({ diagnostics }) => plain(diagnostics))).toEqual([cold({ 'cover.liftplan': hung, 'library/gear.liftplan': gear }, 'cover.liftplan')]);
+  expect(findings(worker, plan).map(({ diagnostics }) => plain(diagnostics))).toEqual([
+    cold({ 'cover.liftplan': hung, 'library/gear.liftplan': gear }, 'cover.liftplan'),
+  ]);
   expect(worker.read.filter((uri) => uri === library)).toHaveLength(1);
   const json = (await worker.request('becket/exportSheet', { uri: plan, format: 'json' })) as { text: string };
   const place = folder({ 'cover.liftplan': hung, 'library/gear.liftplan': gear });
@@ -80,10 +115,19 @@ test('a plan waits for its library, says nothing meanwhile, and says then what N
 });
 
 test('a library that changes is fetched again; closed plans are checked too', async () => {
-  const worker = await started({ [plan]: hung, [library]: gear, [`${root}/bench.liftplan`]: bench.replace('2 m x', '2 x') });
-  worker.send({ method: 'textDocument/didOpen', params: { textDocument: { uri: plan, languageId: 'liftplan', version: 1, text: hung } } });
+  const worker = await started({
+    [plan]: hung,
+    [library]: gear,
+    [`${root}/bench.liftplan`]: bench.replace('2 m x', '2 x'),
+  });
+  worker.send({
+    method: 'textDocument/didOpen',
+    params: { textDocument: { uri: plan, languageId: 'liftplan', version: 1, text: hung } },
+  });
   await worker.request('becket/idle', {});
-  expect(plain(findings(worker, `${root}/bench.liftplan`).at(-1)?.diagnostics ?? []).map(({ code }) => code)).toEqual(['unit-missing']);
+  expect(plain(findings(worker, `${root}/bench.liftplan`).at(-1)?.diagnostics ?? []).map(({ code }) => code)).toEqual([
+    'unit-missing',
+  ]);
   worker.files[library] = gear.replace('K1..K2', 'N1..N2');
   worker.send({ method: 'workspace/didChangeWatchedFiles', params: { changes: [{ uri: library, type: 2 }] } });
   await worker.request('becket/idle', {});
@@ -99,8 +143,19 @@ test('the pages come from where the client says they lie', async () => {
 
 test('edits are lived through as in Node', async () => {
   const worker = await started({});
-  worker.send({ method: 'textDocument/didOpen', params: { textDocument: { uri: 'untitled:a', languageId: 'liftplan', version: 1, text: bench } } });
-  worker.send({ method: 'textDocument/didChange', params: { textDocument: { uri: 'untitled:a', version: 2 }, contentChanges: [{ range: stretch(bench, '2 m'), text: '2' }] } });
+  worker.send({
+    method: 'textDocument/didOpen',
+    params: { textDocument: { uri: 'untitled:a', languageId: 'liftplan', version: 1, text: bench } },
+  });
+  worker.send({
+    method: 'textDocument/didChange',
+    params: {
+      textDocument: { uri: 'untitled:a', version: 2 },
+      contentChanges: [{ range: stretch(bench, '2 m'), text: '2' }],
+    },
+  });
   expect(await worker.request('becket/idle', {})).toEqual({ versions: { 'untitled:a': 2 } });
-  expect(plain(findings(worker, 'untitled:a').at(-1)?.diagnostics ?? [])).toEqual(cold({ plan: bench.replace('2 m', '2') }, 'plan'));
+  expect(plain(findings(worker, 'untitled:a').at(-1)?.diagnostics ?? [])).toEqual(
+    cold({ plan: bench.replace('2 m', '2') }, 'plan'),
+  );
 });

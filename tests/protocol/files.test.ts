@@ -14,13 +14,26 @@ const watching = { workspace: { didChangeWatchedFiles: { dynamicRegistration: tr
 const created = 1;
 const changedType = 2;
 const deleted = 3;
-const outside = (uri: string, type: number) => client.notify('workspace/didChangeWatchedFiles', { changes: [{ uri, type }] });
+const outside = (uri: string, type: number) =>
+  client.notify('workspace/didChangeWatchedFiles', { changes: [{ uri, type }] });
 const expected = cold({ 'cover.liftplan': hung, 'library/gear.liftplan': gear }, 'cover.liftplan');
 
 test('the server asks to be told of plans that change, of a client that can tell', async () => {
   client = await Client.start({ capabilities: watching });
   await client.until(() => client.asked.length > 0);
-  expect(client.asked[0]).toMatchObject({ method: 'client/registerCapability', params: { registrations: [{ method: 'workspace/didChangeWatchedFiles', registerOptions: { watchers: [{ globPattern: '**/*.liftplan' }, { globPattern: '**/*.{stl,STL,obj,OBJ,csv,CSV}' }] } }] } });
+  expect(client.asked[0]).toMatchObject({
+    method: 'client/registerCapability',
+    params: {
+      registrations: [
+        {
+          method: 'workspace/didChangeWatchedFiles',
+          registerOptions: {
+            watchers: [{ globPattern: '**/*.liftplan' }, { globPattern: '**/*.{stl,STL,obj,OBJ,csv,CSV}' }],
+          },
+        },
+      ],
+    },
+  });
 });
 
 test('a library that comes, changes and goes outside the editor', async () => {
@@ -45,7 +58,8 @@ test('a library that comes, changes and goes outside the editor', async () => {
 });
 
 test('a list that comes and changes outside the editor', async () => {
-  const text = 'plan "Frame": date 2026-03-02\nload "Frame"\n  contingency 0 %\n  free "stands loose"\n  list "bill.csv", by drawing\nexpect load weight < 150 kg\n';
+  const text =
+    'plan "Frame": date 2026-03-02\nload "Frame"\n  contingency 0 %\n  free "stands loose"\n  list "bill.csv", by drawing\nexpect load weight < 150 kg\n';
   const place = folder({ 'frame.liftplan': text });
   client = await Client.start({ capabilities: watching, folders: [place.uri] });
   const [plan, list] = [place.of('frame.liftplan'), place.of('bill.csv')];
@@ -84,9 +98,16 @@ test('a branch is changed: two hundred files at once are looked at together, and
   await client.idle();
   expect(client.published).toEqual([]);
   for (const name of names.slice(0, 100)) place.write(name, bench.replace('2 m x', '2 x'));
-  client.notify('workspace/didChangeWatchedFiles', { changes: names.map((name) => ({ uri: place.of(name), type: changedType })) });
+  client.notify('workspace/didChangeWatchedFiles', {
+    changes: names.map((name) => ({ uri: place.of(name), type: changedType })),
+  });
   await client.idle();
-  expect(client.published.map(({ uri }) => uri).sort()).toEqual(names.slice(0, 100).map((name) => place.of(name)).sort());
+  expect(client.published.map(({ uri }) => uri).sort()).toEqual(
+    names
+      .slice(0, 100)
+      .map((name) => place.of(name))
+      .sort(),
+  );
 });
 
 test('what is open counts as it stands in the editor, whatever happens on disk', async () => {
@@ -117,12 +138,19 @@ test('a client that cannot watch: files are looked at again when one is opened o
 });
 
 test('`use` reaches into the opened folder and no further', async () => {
-  const place = folder({ 'open/plans/cover.liftplan': hung.replace('library/', '../../'), 'gear.liftplan': gear, 'open/gear.liftplan': gear });
+  const place = folder({
+    'open/plans/cover.liftplan': hung.replace('library/', '../../'),
+    'gear.liftplan': gear,
+    'open/gear.liftplan': gear,
+  });
   client = await Client.start({ folders: [place.of('open')] });
   const plan = place.of('open/plans/cover.liftplan');
   client.open(plan, hung.replace('library/', '../../'));
   await client.idle();
-  expect(client.findings(plan)[0]).toMatchObject({ code: 'file-missing', message: expect.stringContaining('outside the opened folder') });
+  expect(client.findings(plan)[0]).toMatchObject({
+    code: 'file-missing',
+    message: expect.stringContaining('outside the opened folder'),
+  });
   client.change(plan, 2, { text: hung.replace('library/', '../') });
   await client.idle();
   expect(client.codes(plan)).not.toContain('file-missing');
@@ -138,16 +166,26 @@ test('a link that points out of the opened folder is not followed', async () => 
 });
 
 test('with several folders open, a plan may take in from each; one that is closed is out of reach', async () => {
-  const place = folder({ 'plans/cover.liftplan': hung.replace('library/', '../register/'), 'register/gear.liftplan': gear });
-  client = await Client.start({ capabilities: { workspace: { workspaceFolders: true } }, folders: [place.of('plans'), place.of('register')] });
+  const place = folder({
+    'plans/cover.liftplan': hung.replace('library/', '../register/'),
+    'register/gear.liftplan': gear,
+  });
+  client = await Client.start({
+    capabilities: { workspace: { workspaceFolders: true } },
+    folders: [place.of('plans'), place.of('register')],
+  });
   const plan = place.of('plans/cover.liftplan');
   client.open(plan, hung.replace('library/', '../register/'));
   await client.idle();
   expect(client.codes(plan)).not.toContain('file-missing');
-  client.notify('workspace/didChangeWorkspaceFolders', { event: { added: [], removed: [{ uri: place.of('register'), name: 'register' }] } });
+  client.notify('workspace/didChangeWorkspaceFolders', {
+    event: { added: [], removed: [{ uri: place.of('register'), name: 'register' }] },
+  });
   await client.idle();
   expect(client.codes(plan)).toContain('file-missing');
-  client.notify('workspace/didChangeWorkspaceFolders', { event: { added: [{ uri: place.of('register'), name: 'register' }], removed: [] } });
+  client.notify('workspace/didChangeWorkspaceFolders', {
+    event: { added: [{ uri: place.of('register'), name: 'register' }], removed: [] },
+  });
   await client.idle();
   expect(client.codes(plan)).not.toContain('file-missing');
 });
@@ -162,11 +200,18 @@ test('a lone file, without any folder, finds what lies beside it', async () => {
 
 test('a path that is wrong is corrected by what there is', async () => {
   const place = folder({ 'cover.liftplan': hung, 'stores/lib räry/gear.liftplan': gear });
-  client = await Client.start({ capabilities: { textDocument: { codeAction: { codeActionLiteralSupport: {} } } }, folders: [place.uri] });
+  client = await Client.start({
+    capabilities: { textDocument: { codeAction: { codeActionLiteralSupport: {} } } },
+    folders: [place.uri],
+  });
   const plan = place.of('cover.liftplan');
   client.open(plan, hung);
   await client.idle();
-  const actions = await client.request('textDocument/codeAction', { textDocument: { uri: plan }, range: { start: { line: 1, character: 0 }, end: { line: 1, character: 0 } }, context: { diagnostics: [] } });
+  const actions = await client.request('textDocument/codeAction', {
+    textDocument: { uri: plan },
+    range: { start: { line: 1, character: 0 }, end: { line: 1, character: 0 } },
+    context: { diagnostics: [] },
+  });
   expect(actions[0].edit.changes[plan][0].newText).toBe('"stores/lib räry/gear.liftplan"');
 });
 
@@ -178,21 +223,32 @@ const spellings: readonly (readonly [string, (uri: string) => string])[] = [
   ['Träger.liftplan', (uri) => decodeURI(uri)],
   ['吊り.liftplan', (uri) => uri.replace(/%[0-9A-F]{2}/g, (code) => code.toLowerCase())],
   ['50 % off.liftplan', (uri) => uri],
-  ["it's; a, plan & more=@$+!.liftplan", (uri) => uri.replace(/[';,&=@$+!]/g, (sign) => `%${sign.charCodeAt(0).toString(16).toUpperCase()}`)],
+  [
+    "it's; a, plan & more=@$+!.liftplan",
+    (uri) => uri.replace(/[';,&=@$+!]/g, (sign) => `%${sign.charCodeAt(0).toString(16).toUpperCase()}`),
+  ],
 ];
 
-test.each(spellings)('%s is one document under each spelling of its address, and answers come in the client\'s own', async (name, other) => {
-  const place = folder({ [name]: bench, 'library/gear.liftplan': gear });
-  client = await Client.start({ folders: [place.uri] });
-  const uri = place.of(name);
-  client.open(uri, bench.replace('2 m x', '2 x'));
-  await client.idle();
-  expect(client.published.map((set) => set.uri)).toEqual([uri]);
-  expect(await client.request('textDocument/hover', { textDocument: { uri: other(uri) }, position: { line: 5, character: 9 } })).not.toBeNull();
-  client.change(other(uri), 2, { text: bench });
-  expect(await client.idle()).toEqual({ [uri]: 2 });
-  expect(client.published.at(-1)).toEqual({ uri, version: 2, diagnostics: [] });
-});
+test.each(spellings)(
+  "%s is one document under each spelling of its address, and answers come in the client's own",
+  async (name, other) => {
+    const place = folder({ [name]: bench, 'library/gear.liftplan': gear });
+    client = await Client.start({ folders: [place.uri] });
+    const uri = place.of(name);
+    client.open(uri, bench.replace('2 m x', '2 x'));
+    await client.idle();
+    expect(client.published.map((set) => set.uri)).toEqual([uri]);
+    expect(
+      await client.request('textDocument/hover', {
+        textDocument: { uri: other(uri) },
+        position: { line: 5, character: 9 },
+      }),
+    ).not.toBeNull();
+    client.change(other(uri), 2, { text: bench });
+    expect(await client.idle()).toEqual({ [uri]: 2 });
+    expect(client.published.at(-1)).toEqual({ uri, version: 2, diagnostics: [] });
+  },
+);
 
 test('the drive letter of a Windows address may be written in each way', async () => {
   client = await Client.start();

@@ -14,7 +14,13 @@ const start = async (options?: Options): Promise<Client> => {
 afterEach(() => client.stop());
 
 /** Puts a text in at a place and gives the new one. */
-function typed(text: string, version: number, at: { line: number; character: number }, put: string, document = uri): string {
+function typed(
+  text: string,
+  version: number,
+  at: { line: number; character: number },
+  put: string,
+  document = uri,
+): string {
   client.change(document, version, { range: { start: at, end: at }, text: put });
   const lines = text.split('\n');
   const line = lines[at.line] as string;
@@ -109,14 +115,19 @@ test('no key of a part typed one by one brings up a finding on its own line', as
     client.change(uri, n + 2, { range: { start: { ...at, character: n }, end: { ...at, character: n } }, text: key });
     await client.request('textDocument/documentSymbol', { textDocument: { uri } });
   }
-  expect(client.published.flatMap(({ diagnostics }) => diagnostics.filter(({ range }) => range.start.line === at.line))).toEqual([]);
+  expect(
+    client.published.flatMap(({ diagnostics }) => diagnostics.filter(({ range }) => range.start.line === at.line)),
+  ).toEqual([]);
   await client.idle();
   expect(plain(client.findings(uri))).toEqual(cold({ plan: bench + line }, 'plan'));
 });
 
 test('`findings.when` is live: after a pause, or when the file is saved', async () => {
   let when = 'save';
-  await start({ capabilities: { workspace: { configuration: true } }, answers: { 'workspace/configuration': ({ items }) => items.map(() => ({ findings: { when } })) } });
+  await start({
+    capabilities: { workspace: { configuration: true } },
+    answers: { 'workspace/configuration': ({ items }) => items.map(() => ({ findings: { when } })) },
+  });
   client.open(uri, bench);
   await client.idle();
   const broken = typed(bench, 2, behind(bench, 'box 2 m'), 'q');
@@ -144,12 +155,16 @@ test('a plan counts the unsaved text of its library, and is told of again when t
   client.open(plan, hung);
   client.open(library, gear);
   await client.idle();
-  expect(plain(client.findings(plan))).toEqual(cold({ 'cover.liftplan': hung, 'library/gear.liftplan': gear }, 'cover.liftplan'));
+  expect(plain(client.findings(plan))).toEqual(
+    cold({ 'cover.liftplan': hung, 'library/gear.liftplan': gear }, 'cover.liftplan'),
+  );
   const renamed = gear.replace('K1..K2', 'N1..N2');
   client.change(library, 2, { text: renamed });
   await client.idle();
   expect(client.codes(plan)).toContain('name-unknown');
-  expect(plain(client.findings(plan))).toEqual(cold({ 'cover.liftplan': hung, 'library/gear.liftplan': renamed }, 'cover.liftplan'));
+  expect(plain(client.findings(plan))).toEqual(
+    cold({ 'cover.liftplan': hung, 'library/gear.liftplan': renamed }, 'cover.liftplan'),
+  );
   client.close(library);
   await client.idle();
   expect(client.codes(plan)).not.toContain('name-unknown');
@@ -169,7 +184,9 @@ test('closed plans of the folder are checked too, and break when their library i
   const library = place.of('library/gear.liftplan');
   client.open(library, gear);
   await client.idle();
-  expect(client.codes(place.of('cover.liftplan'))).toEqual(cold({ 'cover.liftplan': hung, 'library/gear.liftplan': gear }, 'cover.liftplan').map(({ code }) => code));
+  expect(client.codes(place.of('cover.liftplan'))).toEqual(
+    cold({ 'cover.liftplan': hung, 'library/gear.liftplan': gear }, 'cover.liftplan').map(({ code }) => code),
+  );
   client.change(library, 2, { range: stretch(gear, 'K1..K2'), text: 'N1..N2' });
   await client.idle();
   const closed = client.published.findLast((set) => set.uri === place.of('cover.liftplan'));
@@ -193,7 +210,9 @@ test('one cause is one finding, and says what it rests on where the client can s
   await client.idle();
   const stated = client.findings(uri).filter(({ code }) => code === 'stated-twice');
   expect(stated).toHaveLength(1);
-  expect(stated[0]?.relatedInformation?.map(({ location }) => location)).toEqual([{ uri, range: stretch(twice, '"Frame"') }]);
+  expect(stated[0]?.relatedInformation?.map(({ location }) => location)).toEqual([
+    { uri, range: stretch(twice, '"Frame"') },
+  ]);
 });
 
 test('every set that was sent is what a run from nothing finds in that version', async () => {
@@ -202,7 +221,15 @@ test('every set that was sent is what a run from nothing finds in that version',
   let text = bench;
   texts.set(1, text);
   client.open(uri, text);
-  const edits: readonly [string, string][] = [['2 m x 1 m', '2 m x 1'], ['carbon steel', 'granit'], ['2 m x 1,', '2 m x 1 m,'], ['granit', 'granite'], ['"Frame"', 'Frame'], ['datum', 'dtum'], ['dtum', 'datum']];
+  const edits: readonly [string, string][] = [
+    ['2 m x 1 m', '2 m x 1'],
+    ['carbon steel', 'granit'],
+    ['2 m x 1,', '2 m x 1 m,'],
+    ['granit', 'granite'],
+    ['"Frame"', 'Frame'],
+    ['datum', 'dtum'],
+    ['dtum', 'datum'],
+  ];
   for (const [n, [old, put]] of edits.entries()) {
     if (!text.includes(old)) continue;
     client.change(uri, n + 2, { range: stretch(text, old), text: put });
@@ -212,5 +239,6 @@ test('every set that was sent is what a run from nothing finds in that version',
     await client.idle();
   }
   expect(client.published.length).toBeGreaterThan(3);
-  for (const { version, diagnostics } of client.published) expect(plain(diagnostics)).toEqual(cold({ plan: texts.get(version as number) as string }, 'plan'));
+  for (const { version, diagnostics } of client.published)
+    expect(plain(diagnostics)).toEqual(cold({ plan: texts.get(version as number) as string }, 'plan'));
 });

@@ -1,6 +1,7 @@
 // A feature that fails answers empty and tells the log once; the work that waits is done once, or said to be pending.
-import type { Connection } from 'vscode-languageserver';
+
 import { expect, test, vi } from 'vitest';
+import type { Connection } from 'vscode-languageserver';
 import { announcedBy } from '../../server/protocol/announced.ts';
 import type { Host } from '../../server/protocol/host.ts';
 import { Session } from '../../server/protocol/session.ts';
@@ -8,14 +9,28 @@ import { Tasks } from '../../server/protocol/tasks.ts';
 import { bench } from '../support/plans.ts';
 
 const host: Host = {
-  read: () => null, bytes: () => null, forget: () => {}, arrived: () => {}, real: (uri) => uri, list: async () => [], pages: async () => ({}), put: async () => null,
+  read: () => null,
+  bytes: () => null,
+  forget: () => {},
+  arrived: () => {},
+  real: (uri) => uri,
+  list: async () => [],
+  pages: async () => ({}),
+  put: async () => null,
   soon: (deed) => void setImmediate(deed),
 };
 
 function session() {
   const error = vi.fn();
-  const connection = { console: { error }, sendDiagnostics: async () => {}, sendNotification: async () => {} } as unknown as Connection;
-  return { made: new Session(connection, host, announcedBy({ processId: null, rootUri: null, capabilities: {} })), error };
+  const connection = {
+    console: { error },
+    sendDiagnostics: async () => {},
+    sendNotification: async () => {},
+  } as unknown as Connection;
+  return {
+    made: new Session(connection, host, announcedBy({ processId: null, rootUri: null, capabilities: {} })),
+    error,
+  };
 }
 
 test('a handler that throws answers empty, and the log hears of it once', () => {
@@ -62,10 +77,14 @@ test('a stream of messages puts work off, but not for ever', async () => {
 test('nothing is pending only once what was begun has ended, well or badly', async () => {
   const tasks = new Tasks(host);
   let ended = false;
-  const work = tasks.during(new Promise<void>((_, reject) => setTimeout(() => {
-    ended = true;
-    reject(new Error('no answer'));
-  }, 20)));
+  const work = tasks.during(
+    new Promise<void>((_, reject) =>
+      setTimeout(() => {
+        ended = true;
+        reject(new Error('no answer'));
+      }, 20),
+    ),
+  );
   const [result] = await Promise.allSettled([work, tasks.idle()]);
   expect(ended).toBe(true);
   expect(result.status).toBe('rejected');

@@ -12,7 +12,9 @@ afterEach(() => client.stop());
 
 const able = {
   textDocument: {
-    inlayHint: {}, semanticTokens: {}, callHierarchy: {},
+    inlayHint: {},
+    semanticTokens: {},
+    callHierarchy: {},
     hover: { contentFormat: ['markdown', 'plaintext'] },
     documentSymbol: { hierarchicalDocumentSymbolSupport: true },
   },
@@ -55,16 +57,24 @@ test('hints stand at the ends of lines, none on the line being written, and come
   expect(busy.map(({ position }: { position: Position }) => position.line)).not.toContain(line);
   await client.until(() => client.asked.some(({ method }) => method === 'workspace/inlayHint/refresh'));
   const after = await client.request('textDocument/inlayHint', { ...document, range: whole });
-  expect(JSON.stringify(after.find(({ position }: { position: Position }) => position.line === line).label)).toContain('235.5 kg');
+  expect(JSON.stringify(after.find(({ position }: { position: Position }) => position.line === line).label)).toContain(
+    '235.5 kg',
+  );
 });
 
 test('settings of hints are live', async () => {
   let totals = true;
-  client = await Client.start({ capabilities: { ...able, workspace: { configuration: true, inlayHint: { refreshSupport: true } } }, answers: { 'workspace/configuration': ({ items }) => items.map(() => ({ hints: { totals } })) } });
+  client = await Client.start({
+    capabilities: { ...able, workspace: { configuration: true, inlayHint: { refreshSupport: true } } },
+    answers: { 'workspace/configuration': ({ items }) => items.map(() => ({ hints: { totals } })) },
+  });
   client.open(uri, bench);
   await client.idle();
   const load = whereIs(bench, 'load').line;
-  const lines = async () => (await client.request('textDocument/inlayHint', { ...document, range: whole })).map(({ position }: { position: Position }) => position.line);
+  const lines = async () =>
+    (await client.request('textDocument/inlayHint', { ...document, range: whole })).map(
+      ({ position }: { position: Position }) => position.line,
+    );
   expect(await lines()).toContain(load);
   totals = false;
   client.notify('workspace/didChangeConfiguration', { settings: null });
@@ -95,12 +105,19 @@ test('semantic colours: full, a range, and the difference to the answer before',
   expect(full.data.length % 5).toBe(0);
   expect(legend.tokenTypes[full.data[3]]).toBe('keyword');
   const { line } = whereIs(bench, 'part');
-  const part = await client.request('textDocument/semanticTokens/range', { ...document, range: { start: { line, character: 0 }, end: { line, character: 80 } } });
+  const part = await client.request('textDocument/semanticTokens/range', {
+    ...document,
+    range: { start: { line, character: 0 }, end: { line, character: 80 } },
+  });
   expect(part.data.length).toBeLessThan(full.data.length);
   client.change(uri, 2, { range: stretch(bench, '2 m'), text: '22 m' });
-  const delta = await client.request('textDocument/semanticTokens/full/delta', { ...document, previousResultId: full.resultId });
+  const delta = await client.request('textDocument/semanticTokens/full/delta', {
+    ...document,
+    previousResultId: full.resultId,
+  });
   const data = [...full.data];
-  for (const { start, deleteCount, data: put = [] } of [...delta.edits].reverse()) data.splice(start, deleteCount, ...put);
+  for (const { start, deleteCount, data: put = [] } of [...delta.edits].reverse())
+    data.splice(start, deleteCount, ...put);
   const anew = await client.request('textDocument/semanticTokens/full', document);
   expect(data).toEqual(anew.data);
 });
@@ -112,7 +129,10 @@ test('folds, growing selections and links', async () => {
   client.open(place.of('cover.liftplan'), hung);
   const folds = await client.request('textDocument/foldingRange', plan);
   expect(folds).toContainEqual({ startLine: whereIs(hung, 'rig').line, endLine: whereIs(hung, 'R2 > K2').line });
-  const [selection] = await client.request('textDocument/selectionRange', { ...plan, positions: [whereIs(hung, '20 mm')] });
+  const [selection] = await client.request('textDocument/selectionRange', {
+    ...plan,
+    positions: [whereIs(hung, '20 mm')],
+  });
   const texts: string[] = [];
   for (let one = selection; one; one = one.parent) texts.push(textIn(hung, one.range));
   expect(texts.slice(0, 2)).toEqual(['20', '20 mm']);
@@ -126,7 +146,10 @@ test('the load path as call hierarchy, down from the block and up from a pick', 
   client = await Client.start({ capabilities: able, folders: [place.uri] });
   const plan = { textDocument: { uri: place.of('cover.liftplan') } };
   client.open(plan.textDocument.uri, hung);
-  const [block] = await client.request('textDocument/prepareCallHierarchy', { ...plan, position: whereIs(hung, 'Block 5') });
+  const [block] = await client.request('textDocument/prepareCallHierarchy', {
+    ...plan,
+    position: whereIs(hung, 'Block 5'),
+  });
   expect(block).toMatchObject({ name: 'Block 5', uri: place.of('library/gear.liftplan') });
   const below = await client.request('callHierarchy/outgoingCalls', { item: block });
   expect(below.map(({ to }: { to: { name: string } }) => to.name)).toEqual(['R1', 'R2']);
@@ -138,16 +161,28 @@ test('the load path as call hierarchy, down from the block and up from a pick', 
 
 test('formatting: the whole, a range, and on Enter only the line just left', async () => {
   client = await Client.start();
-  const loose = emoji.replace('🔩": box', '🔩":   box').replace('load "Bench"', 'load   "Bench"').replaceAll('\n', '\r\n');
+  const loose = emoji
+    .replace('🔩": box', '🔩":   box')
+    .replace('load "Bench"', 'load   "Bench"')
+    .replaceAll('\n', '\r\n');
   client.open(uri, loose);
   const options = { tabSize: 2, insertSpaces: true };
   const all: TextEdit[] = await client.request('textDocument/formatting', { ...document, options });
   expect(all.map(({ range }) => textIn(loose, range))).toEqual(['  ', '  ']);
   expect(all.every(({ newText }) => newText === '')).toBe(true);
   const { line } = whereIs(loose, 'part');
-  const one = await client.request('textDocument/rangeFormatting', { ...document, range: { start: { line, character: 0 }, end: { line: line + 1, character: 0 } }, options });
+  const one = await client.request('textDocument/rangeFormatting', {
+    ...document,
+    range: { start: { line, character: 0 }, end: { line: line + 1, character: 0 } },
+    options,
+  });
   expect(one).toEqual([all[1]]);
-  const left = await client.request('textDocument/onTypeFormatting', { ...document, position: { line: line + 1, character: 0 }, ch: '\n', options });
+  const left = await client.request('textDocument/onTypeFormatting', {
+    ...document,
+    position: { line: line + 1, character: 0 },
+    ch: '\n',
+    options,
+  });
   expect(left).toEqual([all[1]]);
 });
 
@@ -155,5 +190,9 @@ test('formatting: the whole, a range, and on Enter only the line just left', asy
 function textIn(text: string, { start, end }: Range): string {
   const lines = text.split(/\r\n|\n/);
   if (start.line === end.line) return (lines[start.line] as string).slice(start.character, end.character);
-  return [(lines[start.line] as string).slice(start.character), ...lines.slice(start.line + 1, end.line), (lines[end.line] as string).slice(0, end.character)].join('\n');
+  return [
+    (lines[start.line] as string).slice(start.character),
+    ...lines.slice(start.line + 1, end.line),
+    (lines[end.line] as string).slice(0, end.character),
+  ].join('\n');
 }

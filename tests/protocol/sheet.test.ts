@@ -50,10 +50,15 @@ test('a line of the text leads to its rows on the sheet and back, and stays the 
   client.open(uri, bench);
   const [part, load] = (await client.request('becket/marksAt', { uri, position: whereIs(bench, 'Frame') })).ids;
   const { sections } = await client.request('becket/sheet', { uri, known: {} });
-  const shown = sections.flatMap(({ html }: { html: string }) => [...html.matchAll(/data-id="([^"]+)"/g)].flatMap(([, ids]) => (ids as string).split(' ')));
+  const shown = sections.flatMap(({ html }: { html: string }) =>
+    [...html.matchAll(/data-id="([^"]+)"/g)].flatMap(([, ids]) => (ids as string).split(' ')),
+  );
   expect(shown).toContain(part);
   expect(shown).toContain(load);
-  client.change(uri, 2, { range: { start: { line: 1, character: 0 }, end: { line: 1, character: 0 } }, text: '# a comment\n\n' });
+  client.change(uri, 2, {
+    range: { start: { line: 1, character: 0 }, end: { line: 1, character: 0 } },
+    text: '# a comment\n\n',
+  });
   const place = await client.request('becket/placeOf', { uri, id: part });
   expect(place).toMatchObject({ uri, range: { start: { line: whereIs(bench, 'part').line + 2, character: 2 } } });
   expect(await client.request('becket/placeOf', { uri, id: 'part:nobody' })).toBeNull();
@@ -65,7 +70,9 @@ test('a row of the sheet can lead into a library', async () => {
   const plan = place.of('cover.liftplan');
   client.open(plan, hung);
   const { sections } = await client.request('becket/sheet', { uri: plan, known: {} });
-  const ids: string[] = sections.flatMap(({ html }: { html: string }) => [...html.matchAll(/data-id="([^"]+)"/g)].flatMap(([, found]) => (found as string).split(' ')));
+  const ids: string[] = sections.flatMap(({ html }: { html: string }) =>
+    [...html.matchAll(/data-id="([^"]+)"/g)].flatMap(([, found]) => (found as string).split(' ')),
+  );
   const places = await Promise.all([...new Set(ids)].map((id) => client.request('becket/placeOf', { uri: plan, id })));
   expect(places.every((found) => found !== null)).toBe(true);
   expect(places).toContainEqual(expect.objectContaining({ uri: place.of('library/gear.liftplan') }));
@@ -88,7 +95,13 @@ test('the status tells how the plan stands, its gross load, and how many plans a
   client.open(place.of('cover.liftplan'), hung);
   await client.idle();
   // Disc 0.25 π × 1² × 0.02 × 7,850 = 123.3 kg and 5 % on it; block, two slings and two shackles 63 kg: worked out by hand.
-  expect(told('becket/status').at(-1)).toMatchObject({ uri: place.of('cover.liftplan'), version: 1, grossLoad: expect.stringMatching(/^19[2-3][.\d]* kg$/), plansChecked: 2, plansTotal: 2 });
+  expect(told('becket/status').at(-1)).toMatchObject({
+    uri: place.of('cover.liftplan'),
+    version: 1,
+    grossLoad: expect.stringMatching(/^19[2-3][.\d]* kg$/),
+    plansChecked: 2,
+    plansTotal: 2,
+  });
 });
 
 test('a client that does not know our messages is sent none', async () => {
@@ -108,7 +121,10 @@ test('the sheet as a file in every form', async () => {
   client.open(plan, bench);
   const as = async (format: string) => client.request('becket/exportSheet', { uri: plan, format });
   expect(await as('html')).toMatchObject({ name: 'my plan.html', text: expect.stringMatching(/^<!DOCTYPE html>/) });
-  expect(await as('markdown')).toMatchObject({ name: 'my plan.md', text: expect.stringContaining('from my plan.liftplan') });
+  expect(await as('markdown')).toMatchObject({
+    name: 'my plan.md',
+    text: expect.stringContaining('from my plan.liftplan'),
+  });
   expect(await as('lines')).toMatchObject({ name: 'my plan.txt' });
   const report = JSON.parse((await as('json')).text);
   expect(report).toMatchObject({ format: 'liftplan report', version: 1, files: ['my plan.liftplan'] });
@@ -126,14 +142,22 @@ test('every finding has its page', async () => {
 });
 
 test('an editor without a sheet of its own writes it as a page and shows it, or says where it lies', async () => {
-  client = await Client.start({ capabilities: { window: { showDocument: { support: true } } }, answers: { 'window/showDocument': () => ({ success: true }) } });
+  client = await Client.start({
+    capabilities: { window: { showDocument: { support: true } } },
+    answers: { 'window/showDocument': () => ({ success: true }) },
+  });
   client.open(uri, bench);
   expect(client.initialized.capabilities.executeCommandProvider.commands).toEqual(['becket.openSheet']);
   const page = await client.request('workspace/executeCommand', { command: 'becket.openSheet', arguments: [uri] });
-  expect(client.asked.map(({ method, params }) => [method, params.uri, params.external])).toEqual([['window/showDocument', page, true]]);
+  expect(client.asked.map(({ method, params }) => [method, params.uri, params.external])).toEqual([
+    ['window/showDocument', page, true],
+  ]);
   expect(readFileSync(new URL(page), 'utf8')).toContain('<title>Move a workbench');
   client.answers = { 'window/showDocument': () => ({ success: false }) };
   const again = await client.request('workspace/executeCommand', { command: 'becket.openSheet', arguments: [uri] });
   await client.until(() => client.told.length > 0);
-  expect(client.told[0]).toMatchObject({ method: 'window/showMessage', params: { message: expect.stringContaining(decodeURIComponent(new URL(again).pathname)) } });
+  expect(client.told[0]).toMatchObject({
+    method: 'window/showMessage',
+    params: { message: expect.stringContaining(decodeURIComponent(new URL(again).pathname)) },
+  });
 });

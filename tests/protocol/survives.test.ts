@@ -13,26 +13,47 @@ test('a client that announces nothing is offered only what needs nothing', async
   client = await Client.start();
   const { capabilities } = client.initialized;
   expect(capabilities.positionEncoding).toBe('utf-16');
-  expect(capabilities).toMatchObject({ hoverProvider: true, completionProvider: { triggerCharacters: [' ', '>', '"', '/'] }, textDocumentSync: { openClose: true, change: 2 } });
-  for (const name of ['inlayHintProvider', 'semanticTokensProvider', 'codeActionProvider', 'callHierarchyProvider', 'diagnosticProvider', 'codeLensProvider']) expect(capabilities).not.toHaveProperty(name);
+  expect(capabilities).toMatchObject({
+    hoverProvider: true,
+    completionProvider: { triggerCharacters: [' ', '>', '"', '/'] },
+    textDocumentSync: { openClose: true, change: 2 },
+  });
+  for (const name of [
+    'inlayHintProvider',
+    'semanticTokensProvider',
+    'codeActionProvider',
+    'callHierarchyProvider',
+    'diagnosticProvider',
+    'codeLensProvider',
+  ])
+    expect(capabilities).not.toHaveProperty(name);
   expect(capabilities.completionProvider).not.toHaveProperty('allCommitCharacters');
 });
 
 test('positions outside the text, documents nobody opened and parameters of the wrong form do no harm', async () => {
-  client = await Client.start({ capabilities: { textDocument: { inlayHint: {}, codeAction: { codeActionLiteralSupport: {} }, callHierarchy: {} } } });
+  client = await Client.start({
+    capabilities: { textDocument: { inlayHint: {}, codeAction: { codeActionLiteralSupport: {} }, callHierarchy: {} } },
+  });
   client.open(uri, bench);
   const far = { line: 99_999, character: 99_999 };
   const none = { textDocument: { uri: 'untitled:None' } };
   for (const method of ['hover', 'completion', 'definition', 'documentHighlight', 'prepareRename']) {
     await client.request(`textDocument/${method}`, { ...document, position: far });
     await client.request(`textDocument/${method}`, { ...none, position: far });
-    await client.request(`textDocument/${method}`, { ...document, position: { line: -1, character: -5 } }).catch(() => {});
+    await client
+      .request(`textDocument/${method}`, { ...document, position: { line: -1, character: -5 } })
+      .catch(() => {});
   }
   await client.request('textDocument/inlayHint', { ...document, range: { start: far, end: far } });
-  await client.request('textDocument/codeAction', { ...document, range: { start: far, end: far }, context: { diagnostics: [] } });
+  await client.request('textDocument/codeAction', {
+    ...document,
+    range: { start: far, end: far },
+    context: { diagnostics: [] },
+  });
   await client.request('textDocument/selectionRange', { ...document, positions: [far] });
   for (const params of [null, {}, [], { uri: 4 }, { uri, position: null, known: null }]) {
-    for (const method of ['becket/sheet', 'becket/marksAt', 'becket/placeOf', 'becket/exportSheet', 'becket/explain']) await client.request(method, params).catch(() => {});
+    for (const method of ['becket/sheet', 'becket/marksAt', 'becket/placeOf', 'becket/exportSheet', 'becket/explain'])
+      await client.request(method, params).catch(() => {});
   }
   client.change('untitled:None', 2, { text: 'nobody opened this' });
   client.change(uri, 2, { range: { start: far, end: far }, text: '# at the end' });
@@ -75,7 +96,9 @@ test('a file that an earlier server ended over is set aside until its text chang
   await client.idle();
   expect(client.codes(uri)).toEqual(['not-judged']);
   expect(client.codes('untitled:Other')).toEqual(['unit-missing']);
-  expect(client.told.filter(({ method, params }) => method === 'becket/status' && params.uri === uri).at(-1)?.params).toMatchObject({ standing: 'set aside', grossLoad: null });
+  expect(
+    client.told.filter(({ method, params }) => method === 'becket/status' && params.uri === uri).at(-1)?.params,
+  ).toMatchObject({ standing: 'set aside', grossLoad: null });
   const sheet = await client.request('becket/sheet', { uri, known: {} });
   expect(JSON.stringify(sheet)).not.toContain('157');
   expect(await client.request('textDocument/foldingRange', document)).not.toEqual([]);

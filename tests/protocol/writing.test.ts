@@ -13,7 +13,12 @@ const able = {
   workspace: { workspaceEdit: { documentChanges: true }, fileOperations: { willRename: true } },
   textDocument: {
     rename: { prepareSupport: true },
-    codeAction: { codeActionLiteralSupport: { codeActionKind: { valueSet: [] } }, isPreferredSupport: true, dataSupport: true, resolveSupport: { properties: ['edit'] } },
+    codeAction: {
+      codeActionLiteralSupport: { codeActionKind: { valueSet: [] } },
+      isPreferredSupport: true,
+      dataSupport: true,
+      resolveSupport: { properties: ['edit'] },
+    },
     completion: { completionItem: { snippetSupport: true } },
   },
 };
@@ -21,14 +26,29 @@ const able = {
 /** A text after edits that do not overlap. */
 function applied(text: string, edits: readonly TextEdit[]): string {
   const lines = text.split('\n');
-  const offset = ({ line, character }: Position) => lines.slice(0, line).reduce((sum, { length }) => sum + length + 1, 0) + character;
-  return [...edits].sort((a, b) => offset(b.range.start) - offset(a.range.start)).reduce((now, { range, newText }) => now.slice(0, offset(range.start)) + newText + now.slice(offset(range.end)), text);
+  const offset = ({ line, character }: Position) =>
+    lines.slice(0, line).reduce((sum, { length }) => sum + length + 1, 0) + character;
+  return [...edits]
+    .sort((a, b) => offset(b.range.start) - offset(a.range.start))
+    .reduce(
+      (now, { range, newText }) => now.slice(0, offset(range.start)) + newText + now.slice(offset(range.end)),
+      text,
+    );
 }
 
 const completions = async (text: string, position: Position, triggerCharacter?: string) => {
   client.open(uri, text);
-  const list = await client.request('textDocument/completion', { textDocument: { uri }, position, ...(triggerCharacter && { context: { triggerKind: 2, triggerCharacter } }) });
-  return { ...list, items: [...list.items].sort((a: { sortText: string }, b: { sortText: string }) => (a.sortText < b.sortText ? -1 : 1)) };
+  const list = await client.request('textDocument/completion', {
+    textDocument: { uri },
+    position,
+    ...(triggerCharacter && { context: { triggerKind: 2, triggerCharacter } }),
+  });
+  return {
+    ...list,
+    items: [...list.items].sort((a: { sortText: string }, b: { sortText: string }) =>
+      a.sortText < b.sortText ? -1 : 1,
+    ),
+  };
 };
 
 test('completion offers what may stand there, in its own order, with the exact stretch it replaces', async () => {
@@ -69,7 +89,11 @@ test('definition and references over files', async () => {
   const definition = await client.request('textDocument/definition', { textDocument: { uri: plan }, position });
   expect(definition).toEqual([{ uri: library, range: stretch(gear, '"Block 5"') }]);
   // Asked in the library, which no editor has open, the plans that take it in answer too.
-  const references = await client.request('textDocument/references', { textDocument: { uri: library }, position: whereIs(gear, 'Block 5'), context: { includeDeclaration: false } });
+  const references = await client.request('textDocument/references', {
+    textDocument: { uri: library },
+    position: whereIs(gear, 'Block 5'),
+    context: { includeDeclaration: false },
+  });
   expect(references.map(({ uri: at }: { uri: string }) => at)).toEqual([plan, plan]);
   const highlights = await client.request('textDocument/documentHighlight', { textDocument: { uri: plan }, position });
   expect(highlights).toHaveLength(2);
@@ -84,11 +108,29 @@ test('renaming reaches every file, with the version each edit is made for, and b
   client.open(plan, hung, 4);
   await client.idle();
   const position = whereIs(hung, 'Block 5');
-  expect(await client.request('textDocument/prepareRename', { textDocument: { uri: plan }, position })).toEqual({ range: stretch(hung, '"Block 5"'), placeholder: 'Block 5' });
+  expect(await client.request('textDocument/prepareRename', { textDocument: { uri: plan }, position })).toEqual({
+    range: stretch(hung, '"Block 5"'),
+    placeholder: 'Block 5',
+  });
   const rename = async (texts: Readonly<Record<string, string>>, newName: string) => {
-    const { documentChanges } = await client.request('textDocument/rename', { textDocument: { uri: plan }, position, newName });
-    expect(documentChanges.map(({ textDocument }: { textDocument: unknown }) => textDocument)).toEqual(expect.arrayContaining([{ uri: plan, version: expect.any(Number) }]));
-    return Object.fromEntries(Object.entries(texts).map(([at, text]) => [at, applied(text, documentChanges.find(({ textDocument }: { textDocument: { uri: string } }) => textDocument.uri === at)?.edits ?? [])]));
+    const { documentChanges } = await client.request('textDocument/rename', {
+      textDocument: { uri: plan },
+      position,
+      newName,
+    });
+    expect(documentChanges.map(({ textDocument }: { textDocument: unknown }) => textDocument)).toEqual(
+      expect.arrayContaining([{ uri: plan, version: expect.any(Number) }]),
+    );
+    return Object.fromEntries(
+      Object.entries(texts).map(([at, text]) => [
+        at,
+        applied(
+          text,
+          documentChanges.find(({ textDocument }: { textDocument: { uri: string } }) => textDocument.uri === at)
+            ?.edits ?? [],
+        ),
+      ]),
+    );
   };
   const there = await rename({ [plan]: hung, [library]: gear }, 'Hook block 🪝');
   expect(there[library]).toContain('block "Hook block 🪝": weight 60 kg');
@@ -102,12 +144,20 @@ test('a name that is taken is refused with a sentence', async () => {
   client = await Client.start({ capabilities: able });
   const two = `${bench}  part "Shelf": box 2 m x 1 m x 10 mm, of carbon steel, at (0, 0, 1 m)\n`;
   client.open(uri, two);
-  const asked = client.request('textDocument/rename', { textDocument: { uri }, position: whereIs(two, 'Shelf'), newName: 'Frame' });
+  const asked = client.request('textDocument/rename', {
+    textDocument: { uri },
+    position: whereIs(two, 'Shelf'),
+    newName: 'Frame',
+  });
   await expect(asked).rejects.toThrow(/Frame.* is taken/);
 });
 
 const actions = (text: string, words: string, only?: readonly string[], diagnostics: readonly unknown[] = []) =>
-  client.request('textDocument/codeAction', { textDocument: { uri }, range: stretch(text, words), context: { diagnostics, ...(only && { only }) } });
+  client.request('textDocument/codeAction', {
+    textDocument: { uri },
+    range: stretch(text, words),
+    context: { diagnostics, ...(only && { only }) },
+  });
 
 test('quick fixes belong to their finding, and at most one of a finding is preferred', async () => {
   client = await Client.start({ capabilities: able });
@@ -126,7 +176,10 @@ test('quick fixes belong to their finding, and at most one of a finding is prefe
 
 test('fix-all is asked for by its kind only, reaches its end in one change, and a second time finds nothing', async () => {
   client = await Client.start({ capabilities: able });
-  const text = bench.replace('2 m x 1 m', '2\u200b m x 1 m').replace('at (0, 0, 5 mm)', 'at (0, 0,\u200b 5 mm)').replace('load "Bench"', 'load\u00ad "Bench"');
+  const text = bench
+    .replace('2 m x 1 m', '2\u200b m x 1 m')
+    .replace('at (0, 0, 5 mm)', 'at (0, 0,\u200b 5 mm)')
+    .replace('load "Bench"', 'load\u00ad "Bench"');
   client.open(uri, text);
   const kinds = (await actions(text, 'box')).map(({ kind }: { kind: string }) => kind);
   expect(kinds).not.toContain('source.fixAll.liftplan');
@@ -161,16 +214,37 @@ test('"Hold this result" writes an expect line that holds', async () => {
 });
 
 test('`use` follows a file that is moved, and a folder', async () => {
-  const place = folder({ 'cover.liftplan': hung, 'library/gear.liftplan': gear, 'old/wall.liftplan': hung.replace('library/', '../library/') });
+  const place = folder({
+    'cover.liftplan': hung,
+    'library/gear.liftplan': gear,
+    'old/wall.liftplan': hung.replace('library/', '../library/'),
+  });
   client = await Client.start({ capabilities: able, folders: [place.uri] });
   client.open(place.of('cover.liftplan'), hung);
   await client.idle();
   const moved = async (from: string, to: string) => {
-    const answer = await client.request('workspace/willRenameFiles', { files: [{ oldUri: place.of(from), newUri: place.of(to) }] });
-    return Object.fromEntries((answer?.documentChanges ?? []).map(({ textDocument, edits }: { textDocument: { uri: string }; edits: TextEdit[] }) => [textDocument.uri.slice(place.uri.length + 1), edits.map(({ newText }) => newText)]));
+    const answer = await client.request('workspace/willRenameFiles', {
+      files: [{ oldUri: place.of(from), newUri: place.of(to) }],
+    });
+    return Object.fromEntries(
+      (answer?.documentChanges ?? []).map(
+        ({ textDocument, edits }: { textDocument: { uri: string }; edits: TextEdit[] }) => [
+          textDocument.uri.slice(place.uri.length + 1),
+          edits.map(({ newText }) => newText),
+        ],
+      ),
+    );
   };
-  expect(await moved('library/gear.liftplan', 'register.liftplan')).toEqual({ 'cover.liftplan': ['"register.liftplan"'], 'old/wall.liftplan': ['"../register.liftplan"'] });
-  expect(await moved('library', 'shared things')).toEqual({ 'cover.liftplan': ['"shared things/gear.liftplan"'], 'old/wall.liftplan': ['"../shared things/gear.liftplan"'] });
-  expect(await moved('old/wall.liftplan', 'wall.liftplan')).toEqual({ 'old/wall.liftplan': ['"library/gear.liftplan"'] });
+  expect(await moved('library/gear.liftplan', 'register.liftplan')).toEqual({
+    'cover.liftplan': ['"register.liftplan"'],
+    'old/wall.liftplan': ['"../register.liftplan"'],
+  });
+  expect(await moved('library', 'shared things')).toEqual({
+    'cover.liftplan': ['"shared things/gear.liftplan"'],
+    'old/wall.liftplan': ['"../shared things/gear.liftplan"'],
+  });
+  expect(await moved('old/wall.liftplan', 'wall.liftplan')).toEqual({
+    'old/wall.liftplan': ['"library/gear.liftplan"'],
+  });
   expect(await moved('cover.liftplan', 'lid.liftplan')).toEqual({});
 });

@@ -9,7 +9,10 @@ export interface Shown {
   readonly code: string;
   readonly source: string;
   readonly message: string;
-  readonly relatedInformation?: readonly { readonly location: { readonly uri: string; readonly range: Range }; readonly message: string }[];
+  readonly relatedInformation?: readonly {
+    readonly location: { readonly uri: string; readonly range: Range };
+    readonly message: string;
+  }[];
 }
 export interface Published {
   readonly uri: string;
@@ -70,7 +73,15 @@ export class Client {
   }
 
   /** Starts a server and shakes hands with it. */
-  static async start({ capabilities = {}, initializationOptions, folders = [], args = ['--stdio'], answers = {}, program = bundle, language = 'liftplan' }: Options = {}): Promise<Client> {
+  static async start({
+    capabilities = {},
+    initializationOptions,
+    folders = [],
+    args = ['--stdio'],
+    answers = {},
+    program = bundle,
+    language = 'liftplan',
+  }: Options = {}): Promise<Client> {
     const client = new Client(program, args, language, answers);
     client.initialized = await client.request('initialize', {
       processId: process.pid,
@@ -147,7 +158,11 @@ export class Client {
     await new Promise<void>((resolve, reject) => {
       const end = setTimeout(() => {
         this.watchers.delete(look);
-        reject(new Error(`Waited ${wait} ms in vain; last published: ${JSON.stringify(this.published.at(-1))?.slice(0, 400)}`));
+        reject(
+          new Error(
+            `Waited ${wait} ms in vain; last published: ${JSON.stringify(this.published.at(-1))?.slice(0, 400)}`,
+          ),
+        );
       }, wait);
       const look = () => {
         if (!holds()) return;

@@ -11,7 +11,8 @@ export interface Plain {
   readonly message: string;
 }
 
-export const order = (a: Plain, b: Plain): number => a.line - b.line || a.from - b.from || a.to - b.to || compare(a.code, b.code) || compare(a.message, b.message);
+export const order = (a: Plain, b: Plain): number =>
+  a.line - b.line || a.from - b.from || a.to - b.to || compare(a.code, b.code) || compare(a.message, b.message);
 const compare = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 
 /** The findings of one of the texts, by itself; `inside` names another one in which they stand. */
@@ -20,10 +21,28 @@ export function cold(texts: Readonly<Record<string, string>>, file: string, insi
   const tree = plan.files.find((part) => part.file === inside)?.tree;
   return findings
     .filter(({ at }) => at.row.file === inside)
-    .map(({ at, slug, message }): Plain => ({ line: tree?.rowNumber(at.row) ?? -1, from: at.from, to: at.to > at.from ? at.to : Math.min(at.from + 1, at.row.text.length), code: slug, message }))
+    .map(
+      ({ at, slug, message }): Plain => ({
+        line: tree?.rowNumber(at.row) ?? -1,
+        from: at.from,
+        to: at.to > at.from ? at.to : Math.min(at.from + 1, at.row.text.length),
+        code: slug,
+        message,
+      }),
+    )
     .sort(order);
 }
 
 /** Diagnostics in the same form. A finding covers at least one character where its line has one. */
 export const plain = (findings: readonly Shown[]): readonly Plain[] =>
-  findings.map(({ range: { start, end }, code, message }): Plain => ({ line: start.line, from: start.character, to: end.character, code, message })).sort(order);
+  findings
+    .map(
+      ({ range: { start, end }, code, message }): Plain => ({
+        line: start.line,
+        from: start.character,
+        to: end.character,
+        code,
+        message,
+      }),
+    )
+    .sort(order);

@@ -12,6 +12,10 @@ export const unitMissing = check({
   fixes: ({ at, facts }, { system }) => {
     const text = written(at);
     const before = /^[-−]?[\d.,/ ½¼¾⅛⅜⅝⅞-]+$/.test(text) ? text : /^\S+$/.test(text) ? `${text} * 1` : `(${text}) * 1`;
+    const share = Number(text);
+    // 0.2 may be meant as 20 %: both are offered, none is preferred.
+    if (facts.units.length === 1 && facts.units[0] === '%' && share > 0 && share <= 1)
+      return [rewrite(at, `${Number((share * 100).toPrecision(12))} %`), rewrite(at, `${text} %`)];
     return usual(ordered(facts), system).map((unit) =>
       rewrite(at, `${before} ${unit}`, { preferred: facts.units.length === 1 }),
     );

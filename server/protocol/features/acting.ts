@@ -25,7 +25,8 @@ export function answerActing(session: Session): void {
 }
 
 function actionsFor(session: Session, snapshot: Snapshot, { range, context }: CodeActionParams): CodeAction[] {
-  const wanted = (kind: string): boolean => !context.only || context.only.some((only) => only === '' || kind === only || kind.startsWith(`${only}.`));
+  const wanted = (kind: string): boolean =>
+    !context.only || context.only.some((only) => only === '' || kind === only || kind.startsWith(`${only}.`));
   const actions: CodeAction[] = [];
   if (wanted(CodeActionKind.QuickFix)) {
     const found = fixes(snapshot, range.start.line, range.end.line);
@@ -36,15 +37,32 @@ function actionsFor(session: Session, snapshot: Snapshot, { range, context }: Co
   if (context.only && wanted(everything)) actions.push(...inOneStep(session, snapshot));
   if (wanted(CodeActionKind.Refactor)) {
     const held = hold(snapshot, range.start.line);
-    for (const { title, edits, cursor } of level(snapshot, range.start.line, range.end.line)) actions.push({ title, kind: CodeActionKind.Refactor, edit: workspaceEdit(session, [snapshot], edits, cursor) });
-    if (held && 'edits' in held) actions.push({ title: held.title, kind: CodeActionKind.Refactor, edit: workspaceEdit(session, [snapshot], held.edits) });
+    for (const { title, edits, cursor } of level(snapshot, range.start.line, range.end.line))
+      actions.push({ title, kind: CodeActionKind.Refactor, edit: workspaceEdit(session, [snapshot], edits, cursor) });
+    if (held && 'edits' in held)
+      actions.push({
+        title: held.title,
+        kind: CodeActionKind.Refactor,
+        edit: workspaceEdit(session, [snapshot], held.edits),
+      });
   }
   return actions;
 }
 
-function quickFix(session: Session, snapshot: Snapshot, { title, slug, preferred, finding, edits, cursor }: QuickFix, known: readonly Diagnostic[]): CodeAction {
+function quickFix(
+  session: Session,
+  snapshot: Snapshot,
+  { title, slug, preferred, finding, edits, cursor }: QuickFix,
+  known: readonly Diagnostic[],
+): CodeAction {
   const { start, end } = rangeIn(snapshot.tree, finding);
-  const diagnostics = known.filter(({ code, range }) => code === slug && range.start.line === start.line && range.start.character <= end.character && range.end.character >= start.character);
+  const diagnostics = known.filter(
+    ({ code, range }) =>
+      code === slug &&
+      range.start.line === start.line &&
+      range.start.character <= end.character &&
+      range.end.character >= start.character,
+  );
   return {
     title,
     kind: CodeActionKind.QuickFix,
@@ -59,7 +77,11 @@ function ofOneKind(session: Session, { own, file }: Snapshot, found: readonly Qu
   const slugs = new Set(found.filter(({ preferred, cursor }) => preferred && cursor === null).map(({ slug }) => slug));
   return [...slugs]
     .filter((slug) => own.filter((finding) => finding.slug === slug).length > 1)
-    .map((slug) => ({ title: `Put right all of ${slug} in this file`, kind: CodeActionKind.QuickFix, data: { uri: session.addresses.spelled(file), slug } satisfies Chosen }));
+    .map((slug) => ({
+      title: `Put right all of ${slug} in this file`,
+      kind: CodeActionKind.QuickFix,
+      data: { uri: session.addresses.spelled(file), slug } satisfies Chosen,
+    }));
 }
 
 function resolved(session: Session, action: CodeAction): CodeAction {
@@ -77,7 +99,9 @@ function resolved(session: Session, action: CodeAction): CodeAction {
 /** Every certain way out, to the end, as one change. */
 function inOneStep(session: Session, snapshot: Snapshot): readonly CodeAction[] {
   const change = fixAll(snapshot, (text) => session.workspace.imagined(snapshot.file, text));
-  return change ? [{ title: 'Put right all that has one reading only', kind: everything, edit: oneEdit(session, snapshot, change) }] : [];
+  return change
+    ? [{ title: 'Put right all that has one reading only', kind: everything, edit: oneEdit(session, snapshot, change) }]
+    : [];
 }
 
 const oneEdit = (session: Session, { file }: Snapshot, { at, text }: { readonly at: Stretch; readonly text: string }) =>

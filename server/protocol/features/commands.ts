@@ -14,8 +14,13 @@ export function answerCommands(session: Session): void {
       const { name, text } = exported(snapshot, 'html', session.desk);
       const page = await session.host.put(name, text);
       if (page === null) return null;
-      const shown = announced.showDocument && (await connection.window.showDocument({ uri: page, external: true })).success;
-      if (!shown) void connection.sendNotification('window/showMessage', { type: 3, message: `The sheet is written to ${decodeURIComponent(page.replace('file://', ''))}` });
+      const shown =
+        announced.showDocument && (await connection.window.showDocument({ uri: page, external: true })).success;
+      if (!shown)
+        void connection.sendNotification('window/showMessage', {
+          type: 3,
+          message: `The sheet is written to ${decodeURIComponent(page.replace('file://', ''))}`,
+        });
       return page;
     } catch (error) {
       session.log('opening the sheet', error);

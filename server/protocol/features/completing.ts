@@ -1,5 +1,12 @@
 // Completion: what may stand at the caret, in the order it is offered, each with its figure.
-import { type CompletionItem, CompletionItemKind, type CompletionList, type CompletionParams, InsertTextFormat, type TextEdit } from 'vscode-languageserver';
+import {
+  type CompletionItem,
+  CompletionItemKind,
+  type CompletionList,
+  type CompletionParams,
+  InsertTextFormat,
+  type TextEdit,
+} from 'vscode-languageserver';
 import { complete, type Library, type Trigger } from '../../editor/complete.ts';
 import type { Completion } from '../../editor/types.ts';
 import { folderOf } from '../../report/index.ts';
@@ -11,15 +18,23 @@ import type { Session } from '../session.ts';
 const empty: CompletionList = { isIncomplete: false, items: [] };
 
 export function answerCompleting(session: Session): void {
-  session.connection.onCompletion(session.answerAt<CompletionParams, CompletionList>('completion', empty, (snapshot, { position, context }) => {
-    const { row, offset } = spotIn(snapshot.tree, position);
-    const found = complete(snapshot, row, offset, triggerOf(context?.triggerCharacter), libraries(session, snapshot));
-    return { isIncomplete: found.incomplete, items: found.items.filter(({ snippet }) => !snippet || session.announced.snippets).map((item, n) => itemOf(session, snapshot, item, n, found.items.length)) };
-  }));
+  session.connection.onCompletion(
+    session.answerAt<CompletionParams, CompletionList>('completion', empty, (snapshot, { position, context }) => {
+      const { row, offset } = spotIn(snapshot.tree, position);
+      const found = complete(snapshot, row, offset, triggerOf(context?.triggerCharacter), libraries(session, snapshot));
+      return {
+        isIncomplete: found.incomplete,
+        items: found.items
+          .filter(({ snippet }) => !snippet || session.announced.snippets)
+          .map((item, n) => itemOf(session, snapshot, item, n, found.items.length)),
+      };
+    }),
+  );
 }
 
 const triggers: readonly string[] = [' ', '>', '"', '/'];
-const triggerOf = (character: string | undefined): Trigger => (character !== undefined && triggers.includes(character) ? (character as Trigger) : null);
+const triggerOf = (character: string | undefined): Trigger =>
+  character !== undefined && triggers.includes(character) ? (character as Trigger) : null;
 
 /** Libraries of the opened folders: a name taken from one brings its `use` line along. Looked at before, so that nothing is read while typing. */
 function libraries({ survey, addresses, workspace }: Session, { file }: Snapshot): readonly Library[] {
@@ -41,7 +56,13 @@ const kinds: Readonly<Record<Completion['kind'], CompletionItemKind>> = {
 };
 
 /** `sortText` keeps the order: an editor would sort by the alphabet. */
-function itemOf(session: Session, snapshot: Snapshot, { label, detail, help, at, text, snippet, kind, edits }: Completion, n: number, of: number): CompletionItem {
+function itemOf(
+  session: Session,
+  snapshot: Snapshot,
+  { label, detail, help, at, text, snippet, kind, edits }: Completion,
+  n: number,
+  of: number,
+): CompletionItem {
   const range = rangeIn(snapshot.tree, at);
   return {
     label,
@@ -50,14 +71,17 @@ function itemOf(session: Session, snapshot: Snapshot, { label, detail, help, at,
     filterText: filterOf(at.row.text.slice(at.from, at.to), label, text, snippet),
     textEdit: { range, newText: text },
     ...(detail && { detail }),
-    ...(help && { documentation: session.announced.completionMarkdown ? { kind: 'markdown' as const, value: help } : help }),
+    ...(help && {
+      documentation: session.announced.completionMarkdown ? { kind: 'markdown' as const, value: help } : help,
+    }),
     ...(snippet && { insertTextFormat: InsertTextFormat.Snippet }),
     ...(edits.length > 0 && { additionalTextEdits: edits.flatMap((edit): TextEdit[] => additional(snapshot, edit)) }),
   };
 }
 
 /** What an editor compares with the characters typed: where a quote is typed already, the text that begins with one. */
-const filterOf = (typed: string, label: string, text: string, snippet: boolean): string => (typed.startsWith('"') && !snippet ? text : label);
+const filterOf = (typed: string, label: string, text: string, snippet: boolean): string =>
+  typed.startsWith('"') && !snippet ? text : label;
 
 function additional(snapshot: Snapshot, edit: Completion['edits'][number]): TextEdit[] {
   const { file } = (edit.kind === 'replace' ? edit.at : edit.after).row;

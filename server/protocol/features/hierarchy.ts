@@ -1,6 +1,6 @@
 // The load path as call hierarchy (what carries and what is carried), and `like` as type hierarchy.
 import { type CallHierarchyItem, type Range, SymbolKind, type TypeHierarchyItem } from 'vscode-languageserver';
-import { type Carrier, carriedBy, carrierAt, carries, likeOf, type Link, takenBy } from '../../editor/hierarchy.ts';
+import { type Carrier, carriedBy, carrierAt, carries, type Link, likeOf, takenBy } from '../../editor/hierarchy.ts';
 import type { Snapshot } from '../../workspace/index.ts';
 import { locationOf, spotIn } from '../convert.ts';
 import type { Session } from '../session.ts';
@@ -13,23 +13,43 @@ interface Origin {
 
 export function answerHierarchy(session: Session): void {
   const { callHierarchy, typeHierarchy } = session.connection.languages;
-  const item = (snapshot: Snapshot, { name, keyword, detail, at, id }: Carrier): (CallHierarchyItem & TypeHierarchyItem)[] => {
+  const item = (
+    snapshot: Snapshot,
+    { name, keyword, detail, at, id }: Carrier,
+  ): (CallHierarchyItem & TypeHierarchyItem)[] => {
     const found = locationOf(snapshot, at, (file) => session.addresses.spelled(file));
     if (!found) return [];
-    return [{ name, kind: SymbolKind.Object, detail: [keyword, detail].filter(Boolean).join(' · '), uri: found.uri, range: found.range, selectionRange: found.range, data: { plan: session.addresses.spelled(snapshot.file), id } satisfies Origin }];
+    return [
+      {
+        name,
+        kind: SymbolKind.Object,
+        detail: [keyword, detail].filter(Boolean).join(' · '),
+        uri: found.uri,
+        range: found.range,
+        selectionRange: found.range,
+        data: { plan: session.addresses.spelled(snapshot.file), id } satisfies Origin,
+      },
+    ];
   };
-  const at = session.answerAt<{ textDocument: { uri: string }; position: { line: number; character: number } }, (CallHierarchyItem & TypeHierarchyItem)[] | null>('the load path', null, (snapshot, { position }) => {
+  const at = session.answerAt<
+    { textDocument: { uri: string }; position: { line: number; character: number } },
+    (CallHierarchyItem & TypeHierarchyItem)[] | null
+  >('the load path', null, (snapshot, { position }) => {
     const { row, offset } = spotIn(snapshot.tree, position);
     const found = carrierAt(snapshot, row, offset);
     return found && item(snapshot, found);
   });
   /** What stands next to an item, each with the places that say so. */
-  const beside = <R>(look: (s: Snapshot, id: string) => readonly Link[], form: (to: CallHierarchyItem, places: Range[]) => R) =>
+  const beside = <R>(
+    look: (s: Snapshot, id: string) => readonly Link[],
+    form: (to: CallHierarchyItem, places: Range[]) => R,
+  ) =>
     session.answer<{ readonly item: CallHierarchyItem }, R[]>('the load path', [], ({ item: { data } }) => {
       const { plan, id } = data as Origin;
       const snapshot = session.snapshot(plan);
       if (!snapshot) return [];
-      const ranges = ({ places }: Link) => places.flatMap((place) => locationOf(snapshot, place, (file) => file)?.range ?? []);
+      const ranges = ({ places }: Link) =>
+        places.flatMap((place) => locationOf(snapshot, place, (file) => file)?.range ?? []);
       return look(snapshot, id).flatMap((link) => item(snapshot, link.carrier).map((to) => form(to, ranges(link))));
     });
   const along = (look: (s: Snapshot, id: string) => readonly Carrier[]) =>

@@ -11,12 +11,20 @@ export function answerLayout(session: Session): void {
     const snapshot = session.snapshot(uri);
     return snapshot ? layout(snapshot, first, last) : [];
   };
-  connection.onDocumentFormatting(session.answer('formatting', [], ({ textDocument: { uri } }) => within(uri, 0, Number.POSITIVE_INFINITY)));
+  connection.onDocumentFormatting(
+    session.answer('formatting', [], ({ textDocument: { uri } }) => within(uri, 0, Number.POSITIVE_INFINITY)),
+  );
   connection.onDocumentRangeFormatting(
-    session.answer('formatting a range', [], ({ textDocument: { uri }, range: { start, end } }) => within(uri, start.line, end.character === 0 && end.line > start.line ? end.line - 1 : end.line)),
+    session.answer('formatting a range', [], ({ textDocument: { uri }, range: { start, end } }) =>
+      within(uri, start.line, end.character === 0 && end.line > start.line ? end.line - 1 : end.line),
+    ),
   );
   // Enter leaves the line above the caret: nothing else is touched.
-  connection.onDocumentOnTypeFormatting(session.answer('formatting on type', [], ({ textDocument: { uri }, position: { line } }) => (line > 0 ? within(uri, line - 1, line - 1) : [])));
+  connection.onDocumentOnTypeFormatting(
+    session.answer('formatting on type', [], ({ textDocument: { uri }, position: { line } }) =>
+      line > 0 ? within(uri, line - 1, line - 1) : [],
+    ),
+  );
 }
 
 /** The changes of layout from a line to another, of each line only the characters that change. */

@@ -7,12 +7,22 @@ import { editOf, textEdit } from '../edits.ts';
 import type { Session } from '../session.ts';
 
 export function answerMoving(session: Session): void {
-  session.connection.workspace.onWillRenameFiles(session.answer<{ readonly files: readonly FileRename[] }, WorkspaceEdit | null>('moving files', null, ({ files }) => {
-    const moved = movedFiles(session, files);
-    const concerned = new Set([...moved.keys()].flatMap((file) => [file, ...session.survey.takersOf(file)]));
-    const byFile = new Map([...concerned].map((file) => [file, editsIn(session, file, moved)] as const).filter(([, edits]) => edits.length > 0));
-    return byFile.size ? editOf(session, byFile) : null;
-  }));
+  session.connection.workspace.onWillRenameFiles(
+    session.answer<{ readonly files: readonly FileRename[] }, WorkspaceEdit | null>(
+      'moving files',
+      null,
+      ({ files }) => {
+        const moved = movedFiles(session, files);
+        const concerned = new Set([...moved.keys()].flatMap((file) => [file, ...session.survey.takersOf(file)]));
+        const byFile = new Map(
+          [...concerned]
+            .map((file) => [file, editsIn(session, file, moved)] as const)
+            .filter(([, edits]) => edits.length > 0),
+        );
+        return byFile.size ? editOf(session, byFile) : null;
+      },
+    ),
+  );
 }
 
 /** Every known file that gets another address, with that address; what lies in a folder goes with it. */
@@ -20,7 +30,8 @@ function movedFiles(session: Session, files: readonly FileRename[]): ReadonlyMap
   const moved = new Map<string, string>();
   for (const { oldUri, newUri } of files) {
     const [from, to] = [session.addresses.of(oldUri), session.addresses.of(newUri)];
-    for (const file of session.survey.files) if (file === from || file.startsWith(`${from}/`)) moved.set(file, to + file.slice(from.length));
+    for (const file of session.survey.files)
+      if (file === from || file.startsWith(`${from}/`)) moved.set(file, to + file.slice(from.length));
   }
   return moved;
 }
@@ -33,6 +44,8 @@ function editsIn(session: Session, file: string, moved: ReadonlyMap<string, stri
     if (!snapshot || target === null) return [];
     const after = session.addresses.path(folder, moved.get(target) ?? target);
     const edit: Edit = { kind: 'replace', at, text: inQuotes(after) };
-    return after === session.addresses.path(folderOf(file), target) || after === path ? [] : [textEdit(snapshot.tree, edit)];
+    return after === session.addresses.path(folderOf(file), target) || after === path
+      ? []
+      : [textEdit(snapshot.tree, edit)];
   });
 }

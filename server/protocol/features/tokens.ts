@@ -1,6 +1,6 @@
 // Semantic tokens: the classes that reading gave to the words of each line, and what only the whole plan knows of a name.
 import { type SemanticTokens, SemanticTokensBuilder, type SemanticTokensDelta } from 'vscode-languageserver';
-import { tokenModifiers, tokens, tokenTypes } from '../../editor/tokens.ts';
+import { type tokenModifiers, tokens, tokenTypes } from '../../editor/tokens.ts';
 import type { Snapshot } from '../../workspace/index.ts';
 import type { Session } from '../session.ts';
 
@@ -18,23 +18,33 @@ export function answerTokens(session: Session): void {
     if (session.workspace.isOpen(file)) builders.set(file, builder);
     return builder;
   };
-  semanticTokens.on(session.answerAt<Asked, SemanticTokens>('colours', { data: [] }, (snapshot) => {
-    const builder = builderOf(snapshot.file);
-    builder.previousResult('');
-    push(builder, snapshot, 0, snapshot.tree.rows.length - 1);
-    return builder.build();
-  }));
-  semanticTokens.onDelta(session.answerAt<Asked & { readonly previousResultId: string }, SemanticTokens | SemanticTokensDelta>('colours', { data: [] }, (snapshot, { previousResultId }) => {
-    const builder = builderOf(snapshot.file);
-    builder.previousResult(previousResultId);
-    push(builder, snapshot, 0, snapshot.tree.rows.length - 1);
-    return builder.buildEdits();
-  }));
-  semanticTokens.onRange(session.answerAt('colours', { data: [] }, (snapshot, { range: { start, end } }) => {
-    const builder = new SemanticTokensBuilder();
-    push(builder, snapshot, start.line, end.line);
-    return builder.build();
-  }));
+  semanticTokens.on(
+    session.answerAt<Asked, SemanticTokens>('colours', { data: [] }, (snapshot) => {
+      const builder = builderOf(snapshot.file);
+      builder.previousResult('');
+      push(builder, snapshot, 0, snapshot.tree.rows.length - 1);
+      return builder.build();
+    }),
+  );
+  semanticTokens.onDelta(
+    session.answerAt<Asked & { readonly previousResultId: string }, SemanticTokens | SemanticTokensDelta>(
+      'colours',
+      { data: [] },
+      (snapshot, { previousResultId }) => {
+        const builder = builderOf(snapshot.file);
+        builder.previousResult(previousResultId);
+        push(builder, snapshot, 0, snapshot.tree.rows.length - 1);
+        return builder.buildEdits();
+      },
+    ),
+  );
+  semanticTokens.onRange(
+    session.answerAt('colours', { data: [] }, (snapshot, { range: { start, end } }) => {
+      const builder = new SemanticTokensBuilder();
+      push(builder, snapshot, start.line, end.line);
+      return builder.build();
+    }),
+  );
   session.onClose((file) => builders.delete(file));
 }
 

@@ -15,6 +15,7 @@ import { librarySection } from './library.ts';
 import {
   approvalSection,
   hazardSection,
+  holdingSection,
   notesSection,
   peopleSection,
   rulesSection,
@@ -73,6 +74,7 @@ const planSections = (context: Context): readonly Section[] =>
     craneSection,
     siteSection,
     peopleSection,
+    holdingSection,
     stepsSection,
     hazardSection,
     approvalSection,

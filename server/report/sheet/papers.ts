@@ -58,6 +58,24 @@ export function stepsSection(context: Context): readonly Section[] {
   return section('steps', 'Steps', rows.length ? [{ kind: 'table', caption: 'In this order', columns, rows }] : []);
 }
 
+/** What still holds a load before it leaves the ground, or who saw that nothing does. */
+export const holdingSection = (context: Context): readonly Section[] =>
+  section(
+    'holding',
+    'Before it leaves the ground',
+    list(
+      statementsOf(context, 'load').flatMap(({ children }) =>
+        children.filter(({ keyword }) => keyword === 'held by' || keyword === 'free'),
+      ),
+      'What still holds the load, or who saw that it is free',
+      'Held by, or free',
+      [
+        ['released', 'Let go'],
+        ['breakout', 'Extra pull it may take'],
+      ],
+    ),
+  );
+
 export const hazardSection = (context: Context): readonly Section[] =>
   section(
     'hazards',

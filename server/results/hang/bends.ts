@@ -129,9 +129,10 @@ type Over =
 /** What the body of a leg's sling bends over: as the leg says, else the thinnest round pick or trunnion in it. */
 function diameterOver(leg: LegUse): Over {
   const said = given(leg.item, 'bend diameter');
-  if (said.state === 'known') return { state: 'known', at: said.at, low: said.quantity.low, name: null };
   if (said.state === 'open') return said;
-  let thinnest: Over = { state: 'absent' };
+  // What the leg says and what the picks say: the tighter bend counts.
+  let thinnest: Over =
+    said.state === 'known' ? { state: 'known', at: said.at, low: said.quantity.low, name: null } : { state: 'absent' };
   for (const { thing } of leg.steps) {
     const kind = pickKind(thing);
     if (kind === null) return { state: 'open', because: [kindUnread(thing)] };

@@ -193,7 +193,10 @@ export function pickRating(pick: Thing, pulled: Pulled & { readonly angle: numbe
   );
   const least = given(item, 'least angle');
   if (least.state === 'open') return open('kg', least.because, { at: item.nameAt });
-  if (least.state === 'known')
+  if (
+    least.state === 'known' &&
+    !(pickKind(pick) === 'eye' && least.quantity.low < leastOfTable && !isFlat(pulled.angle, least.quantity.high))
+  )
     return pulled.angle !== null && pulled.angle < least.quantity.high - 1e-12
       ? open('kg', [flat(pick, pulled, least.quantity.high, notes)], { at: item.nameAt })
       : rated;
@@ -205,6 +208,10 @@ export function pickRating(pick: Thing, pulled: Pulled & { readonly angle: numbe
       ? byMaker(pick, rated, pulled, notes, 'its line')
       : rated;
 }
+
+/** The table of eyes ends at 45 deg off their line; a least angle flatter than that is no maker's figure for it, and lifts no capacity. */
+const leastOfTable = Math.PI / 4 - 1e-9;
+const isFlat = (angle: number | null, limit: number): boolean => angle !== null && angle < limit - 1e-12;
 
 /** A pull flatter than the figure of a thing holds for. */
 export const flat = (

@@ -244,7 +244,7 @@ function loses({
     error: 'tolerances',
     name: null,
     reason: falls
-      ? 'at an end of its tolerances it turns over'
+      ? 'at an end of its tolerances it turns over, or far from how it is drawn'
       : 'at an end of its tolerances there is no position at rest',
   };
 }

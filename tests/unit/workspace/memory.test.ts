@@ -5,13 +5,20 @@ import { check } from '../../../server/workspace/memory.ts';
 import { gear, hung } from '../../support/plans.ts';
 
 test('`use` is read from the file it stands in, and never leads out of the top', () => {
-  const found = (path: string, file: string, library: string) => check({ [file]: hung.replace('library/gear.liftplan', path), [library]: gear }, file).findings.filter(({ slug }) => slug === 'file-missing').map(({ message }) => message);
+  const found = (path: string, file: string, library: string) =>
+    check({ [file]: hung.replace('library/gear.liftplan', path), [library]: gear }, file)
+      .findings.filter(({ slug }) => slug === 'file-missing')
+      .map(({ message }) => message);
   expect(found('library/gear.liftplan', 'cover.liftplan', 'library/gear.liftplan')).toEqual([]);
   expect(found('../gear.liftplan', 'plans/cover.liftplan', 'gear.liftplan')).toEqual([]);
   expect(found('./a/../gear.liftplan', 'cover.liftplan', 'gear.liftplan')).toEqual([]);
-  expect(found('../../gear.liftplan', 'plans/cover.liftplan', 'gear.liftplan')[0]).toContain('outside the opened folder');
+  expect(found('../../gear.liftplan', 'plans/cover.liftplan', 'gear.liftplan')[0]).toContain(
+    'outside the opened folder',
+  );
   expect(found('/gear.liftplan', 'cover.liftplan', 'gear.liftplan')[0]).toContain('not a path relative to this file');
-  expect(found('file:///gear.liftplan', 'cover.liftplan', 'gear.liftplan')[0]).toContain('not a path relative to this file');
+  expect(found('file:///gear.liftplan', 'cover.liftplan', 'gear.liftplan')[0]).toContain(
+    'not a path relative to this file',
+  );
 });
 
 test('a file that lies elsewhere is named', () => {

@@ -7,9 +7,18 @@ import { bench, gear, hung, stretch } from '../../support/plans.ts';
 
 afterEach(() => vi.restoreAllMocks());
 
-const texts = () => new Map([['cover.liftplan', hung], ['library/gear.liftplan', gear], ['bench.liftplan', bench]]);
+const texts = () =>
+  new Map([
+    ['cover.liftplan', hung],
+    ['library/gear.liftplan', gear],
+    ['bench.liftplan', bench],
+  ]);
 const change = (text: string, words: string, put: string) => ({ range: stretch(text, words), text: put });
-const textOf = (workspace: Workspace, file: string) => workspace.tree(file)?.rows.map(({ text }) => text).join('\n');
+const textOf = (workspace: Workspace, file: string) =>
+  workspace
+    .tree(file)
+    ?.rows.map(({ text }) => text)
+    .join('\n');
 
 test('a snapshot is the same object until something it rests on has another text', () => {
   const files = texts();
@@ -50,7 +59,8 @@ test('a file on disk is looked at again only when asked, and is as before while 
 test('a key re-reads its line and binds its statement; every other item is the one it was', () => {
   const workspace = new Workspace(memoryFiles(texts()));
   workspace.openText('cover.liftplan', 1, hung);
-  const items = (list: readonly Item[] = workspace.snapshot('cover.liftplan')?.plan.items ?? []): readonly Item[] => list.flatMap((item) => [item, ...items(item.children)]);
+  const items = (list: readonly Item[] = workspace.snapshot('cover.liftplan')?.plan.items ?? []): readonly Item[] =>
+    list.flatMap((item) => [item, ...items(item.children)]);
   const before = new Set(items());
   workspace.changeText('cover.liftplan', 2, [change(hung, '20 mm', '25 mm')]);
   const fresh = items().filter((item) => !before.has(item));
@@ -82,9 +92,14 @@ test('edits by rows, whatever the line ends are, give the text that the editor h
 test('a return that meets a line feed is one line end', () => {
   const workspace = new Workspace(memoryFiles(new Map()));
   workspace.openText('a', 1, 'one\rtwo');
-  workspace.changeText('a', 2, [{ range: { start: { line: 1, character: 0 }, end: { line: 1, character: 0 } }, text: '\n' }]);
+  workspace.changeText('a', 2, [
+    { range: { start: { line: 1, character: 0 }, end: { line: 1, character: 0 } }, text: '\n' },
+  ]);
   expect(textOf(workspace, 'a')).toBe('one\ntwo');
-  workspace.changeText('a', 3, [{ range: null, text: 'a\nb' }, { range: { start: { line: 0, character: 1 }, end: { line: 0, character: 1 } }, text: '\r' }]);
+  workspace.changeText('a', 3, [
+    { range: null, text: 'a\nb' },
+    { range: { start: { line: 0, character: 1 }, end: { line: 0, character: 1 } }, text: '\r' },
+  ]);
   expect(textOf(workspace, 'a')).toBe('a\nb');
 });
 
@@ -126,7 +141,10 @@ test('what takes in a file that is set aside is open', () => {
 test('while a text is being fetched its plan is incomplete, and whole once it has come', () => {
   let arrived = false;
   const memory = memoryFiles(texts());
-  const files: Files = { ...memory, read: (file) => (file === 'library/gear.liftplan' && !arrived ? undefined : memory.read(file)) };
+  const files: Files = {
+    ...memory,
+    read: (file) => (file === 'library/gear.liftplan' && !arrived ? undefined : memory.read(file)),
+  };
   const workspace = new Workspace(files);
   workspace.openText('cover.liftplan', 1, hung);
   workspace.snapshot('cover.liftplan');
@@ -182,6 +200,9 @@ test('a file whose tree was let go is still known by its text', () => {
   expect([...many.keys()].filter((file) => workspace.reread(file))).toEqual([]);
   many.set('plan 7.liftplan', bench);
   many.delete('plan 8.liftplan');
-  expect([...many.keys(), 'plan 8.liftplan'].filter((file) => workspace.reread(file))).toEqual(['plan 7.liftplan', 'plan 8.liftplan']);
+  expect([...many.keys(), 'plan 8.liftplan'].filter((file) => workspace.reread(file))).toEqual([
+    'plan 7.liftplan',
+    'plan 8.liftplan',
+  ]);
   expect(workspace.snapshot('plan 8.liftplan')).toBeNull();
 });
