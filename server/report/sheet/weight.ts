@@ -1,5 +1,6 @@
 // The section "Weight": what each weight rests on, which figure governs, and what the load is built up from.
 
+import { isListed, textOf } from '../../plan/index.ts';
 import type { Item } from '../../plan/types.ts';
 import { type Derived, known, share as percent } from '../../quantities/index.ts';
 import type { Body, Candidate, LoadResult } from '../../results/types.ts';
@@ -102,8 +103,9 @@ function bodyRows(context: Context, body: Body, whole: Derived, depth: number): 
   return [own, ...body.bodies.flatMap((inner) => bodyRows(context, inner, whole, depth + 1))];
 }
 
-/** The shape as written, and the density with the short name of its source. */
+/** The shape as written, or the row of a list, and the density with the short name of its source. */
 function origin({ thing: { item }, working }: Body, { system, sources }: Context): string {
+  if (isListed(item)) return textOf(item, 'from') ?? '';
   const density = working?.density;
   const written = shapeText(item, working?.shape ?? '');
   return density
@@ -113,7 +115,7 @@ function origin({ thing: { item }, working }: Body, { system, sources }: Context
 
 /** `plate 12 ft x 4 ft x 1/2 in`; `tube, outside 30 in, wall 1 in, length 3 ft`. */
 function shapeText(item: Item, shape: string): string {
-  const words = shape in shapes ? Object.keys(shapes[shape as ShapeName].clauses) : [];
+  const words = shape in shapes ? [...Object.keys(shapes[shape as ShapeName].clauses), 'start', 'end'] : [];
   const own = item.clauses.get(shape)?.[0];
   const size = own && own.valueAt.from !== own.keywordAt.from ? slice(own.valueAt) : '';
   const sizes = words.flatMap((keyword) =>
