@@ -21,13 +21,18 @@ export const barredBeyond = {
 export const straight = data.straight.most * degree;
 
 /** A table of steps: the first row that reaches the angle; within rounding of a border the row below it. */
-function stepAt(table: { readonly rows: readonly { readonly upTo: number; readonly share: number }[]; readonly source: string }, angle: number): Factor | null {
+function stepAt(
+  table: { readonly rows: readonly { readonly upTo: number; readonly share: number }[]; readonly source: string },
+  angle: number,
+): Factor | null {
   const row = table.rows.find((one) => angle <= one.upTo * degree + 1e-9);
   return row ? { share: row.share, source: table.source } : null;
 }
 
 /** Lowest and highest temperature (degC) of a construction of sling or kind of gear; null where no table speaks of it. */
-export function temperatureRange(of: string): { readonly from: number; readonly to: number; readonly source: string } | null {
+export function temperatureRange(
+  of: string,
+): { readonly from: number; readonly to: number; readonly source: string } | null {
   return data.temperature.rows.find((one) => one.of === of) ?? null;
 }
 

@@ -3,8 +3,26 @@
 // Must never know: text of a plan, places, units as written, mechanics, findings. Where sources differ the heavier governs, and the range is kept.
 // Read in this order: materials.ts, sections.ts, pipes.ts, bars.ts, sheets.ts, hitches.ts, fittings.ts; names.ts says which spellings are one name.
 export { type Bar, bar, bars, nearestBars } from './bars.ts';
-export { barredBeyond, designFactor, eyeboltFactor, greatestRating, shackleFactor, straight, temperatureRange } from './fittings.ts';
-export { chainBendFactor, chokeAngleFactor, chokerFactor, type Construction, constructions, type Factor, leastBend, ropeBendOnCurve, ropeBendSource } from './hitches.ts';
+export {
+  barredBeyond,
+  designFactor,
+  eyeboltFactor,
+  greatestRating,
+  shackleFactor,
+  straight,
+  temperatureRange,
+} from './fittings.ts';
+export {
+  type Construction,
+  chainBendFactor,
+  chokeAngleFactor,
+  chokerFactor,
+  constructions,
+  type Factor,
+  leastBend,
+  ropeBendOnCurve,
+  ropeBendSource,
+} from './hitches.ts';
 export { type Material, material, materials, nearestMaterials } from './materials.ts';
 export { nearestPipes, type Pipe, pipe, pipeSchedules, pipes } from './pipes.ts';
 export { nearestSections, type Section, section, sections } from './sections.ts';

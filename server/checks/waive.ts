@@ -62,7 +62,8 @@ function flawOf(item: Item, plan: BoundPlan, reason: string, approvedBy: string)
 function notWaivable({ slug, facts }: ResultProblem, severity: Severity, effect: Effect): string | null {
   if (effect === 'open' || effect === 'opens centre' || slug === 'hang-unstable') return 'it is not known';
   if (slug === 'leg-overloaded') return 'it is above what the item may carry, or above a limit on that';
-  if (slug === 'pull-barred' || (slug === 'bend-tight' && facts.least !== null)) return 'what is left of its capacity is not known';
+  if (slug === 'pull-barred' || (slug === 'bend-tight' && facts.least !== null))
+    return 'what is left of its capacity is not known';
   if (slug === 'expect-failed' && facts.value === null) return 'it is not known';
   if (slug === 'expect-failed' && facts.result === 'capacity used' && (facts.value ?? 0) > 1)
     return 'it is above what may be carried';

@@ -1,4 +1,6 @@
 // `becket report`: writes what plans come to, as sheets or as data, and verifies sheets that are kept beside their plans.
+
+import { filesOf } from '../plan/index.ts';
 import {
   folderOf,
   json,
@@ -10,7 +12,6 @@ import {
   report as reportOf,
   sheetOf,
 } from '../report/index.ts';
-import { filesOf } from '../plan/index.ts';
 import type { Snapshot } from '../workspace/index.ts';
 import { exit } from './exit.ts';
 import { type Opened, opened } from './opened.ts';

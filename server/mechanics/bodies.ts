@@ -13,7 +13,7 @@ import type {
   TaperedTube,
 } from './shapes.ts';
 import { bendCentre } from './solids/bent.ts';
-import { dish, insideDepth, type Dish } from './solids/heads.ts';
+import { type Dish, dish, insideDepth } from './solids/heads.ts';
 import { levelWall } from './solids/round.ts';
 import type { Vec3 } from './vector.ts';
 

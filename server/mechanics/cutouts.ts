@@ -3,12 +3,12 @@
 // Where cut-out and part are carried along parallel lines the answer is exact and touching is allowed. For the rest, space is
 // halved again and again until each cell is settled; what stays unsettled does not fit, so that nothing is taken which may not
 // be there and the part never comes out too light.
-import { bodiesOf, type Bodies } from './bodies.ts';
+import { type Bodies, bodiesOf } from './bodies.ts';
 import { depth, depthAcross, endsOf } from './depth.ts';
-import { boxOf, type Box, reach, spanOf } from './extent.ts';
-import { extrusionsOf, seenFrom, type Section } from './extrusions.ts';
-import { apart, type Planar, within } from './planar.ts';
+import { type Box, boxOf, reach, spanOf } from './extent.ts';
+import { extrusionsOf, type Section, seenFrom } from './extrusions.ts';
 import { apply, compose, inverse, type Placement, still } from './placement.ts';
+import { apart, type Planar, within } from './planar.ts';
 import type { Shape } from './shapes.ts';
 import { columnOf, cross, dot, identity, norm, rotate, scale, subtract, transpose, type Vec3 } from './vector.ts';
 

@@ -4,9 +4,9 @@
 // below the depth at its middle lies wholly inside, and one whose radius is below minus the depth wholly outside: that is all
 // the sampling of cut-outs relies on. It need not be the distance to the surface, only never more.
 import {
-  bodiesOf,
   type Bend,
   type Body,
+  bodiesOf,
   type Dome,
   type Knuckled,
   type Parabolic,

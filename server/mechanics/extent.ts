@@ -1,5 +1,5 @@
 // How far a shape reaches in a direction, and its box however it is turned. Exact for every shape.
-import { type Ball, bodiesOf, type Body, type Dome, type Parabolic, type Sector } from './bodies.ts';
+import { type Ball, type Body, bodiesOf, type Dome, type Parabolic, type Sector } from './bodies.ts';
 import type { Shape } from './shapes.ts';
 import { columnOf, dot, type Mat3, norm, rotate, scale, transpose, type Vec3 } from './vector.ts';
 

@@ -21,17 +21,19 @@ export function angleBetween(a: Vec3, b: Vec3): number | null {
 
 /** Length of the straight line from one place to another that lies within a box, m; 0 where it only touches or passes by. */
 export function lengthInside(from: Vec3, to: Vec3, { min, max }: Box): number {
-  const along = subtract(to, from);
-  let [enter, leave] = [0, 1];
-  for (const axis of [0, 1, 2] as const) {
-    const step = along[axis];
-    const [low, high] = [min[axis] - from[axis], max[axis] - from[axis]];
+  let enter = 0;
+  let leave = 1;
+  for (let axis = 0 as 0 | 1 | 2; axis < 3; axis++) {
+    const step = to[axis] - from[axis];
+    const low = min[axis] - from[axis];
+    const high = max[axis] - from[axis];
     if (step === 0) {
       if (low >= 0 || high <= 0) return 0;
       continue;
     }
     enter = Math.max(enter, Math.min(low / step, high / step));
     leave = Math.min(leave, Math.max(low / step, high / step));
+    if (leave <= enter) return 0;
   }
-  return leave > enter ? (leave - enter) * norm(along) : 0;
+  return (leave - enter) * norm(subtract(to, from));
 }

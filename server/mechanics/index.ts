@@ -10,17 +10,20 @@ export { angleBetween, bendEfficiency, doubledShare, lengthInside } from './hard
 export {
   below,
   closed,
-  fill,
   type Filling,
+  fill,
   type Interior,
   interior,
   levelFor,
   levels,
   type Space,
 } from './interiors.ts';
+export { laid } from './laying.ts';
+export { type MeshOpen, type MeshSolid, measureMesh } from './mesh/measure.ts';
+export { type MeshFault, mostTriangles, readMesh } from './mesh/read.ts';
 export {
-  apply,
   type Axis,
+  apply,
   axisRotation,
   axisVector,
   compose,
@@ -33,9 +36,6 @@ export {
   turn,
   unionOf,
 } from './placement.ts';
-export { laid } from './laying.ts';
-export { measureMesh, type MeshOpen, type MeshSolid } from './mesh/measure.ts';
-export { type MeshFault, mostTriangles, readMesh } from './mesh/read.ts';
 export type { Shape, ShapeKind } from './shapes.ts';
 export { type Fault, type Impossible, type Solid, solid, type Working, working } from './solids.ts';
 export {

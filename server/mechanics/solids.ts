@@ -1,4 +1,7 @@
 // How much material a shape holds and where its centre is, or why it cannot be made.
+
+import { type Box, boxOf } from './extent.ts';
+import type { Shape, ShapeKind } from './shapes.ts';
 import { bent } from './solids/bent.ts';
 import { curved } from './solids/curved.ts';
 import { flat } from './solids/flat.ts';
@@ -6,8 +9,6 @@ import { heads } from './solids/heads.ts';
 import { members } from './solids/members.ts';
 import { round } from './solids/round.ts';
 import type { Impossible, Row, Worked } from './solids/row.ts';
-import { type Box, boxOf } from './extent.ts';
-import type { Shape, ShapeKind } from './shapes.ts';
 import { identity, type Vec3 } from './vector.ts';
 
 export type { Fault, Impossible } from './solids/row.ts';

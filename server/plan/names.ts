@@ -28,18 +28,32 @@ export function buildNames(files: readonly PlanFile[]): {
     for (const item of file.items) declare(item, null, null, index > 0, things);
   });
   const problems = clashes(things);
-  const tables = new Map<string, Thing[]>();
-  const byItem = new Map<Item, Thing[]>();
-  for (const thing of things) {
-    push(tables, `${thing.kind} ${thing.key}`, thing);
-    push(byItem, thing.item, thing);
-  }
+  const kinds = grouped(things, ({ kind }) => kind);
+  const tables = new Map<TableKind, ReadonlyMap<string, readonly Thing[]>>();
+  const tableOf = (kind: TableKind): ReadonlyMap<string, readonly Thing[]> => {
+    const table = tables.get(kind) ?? grouped(kinds.get(kind) ?? [], ({ key }) => key);
+    tables.set(kind, table);
+    return table;
+  };
+  const byItem = grouped(things, ({ item }) => item);
+  let inside: ReadonlyMap<Thing | null, readonly Thing[]> | undefined;
   const names: Names = {
     things,
-    find: (kind, key) => tables.get(`${kind} ${key}`) ?? [],
+    find: (kind, key) => tableOf(kind).get(key) ?? [],
+    kind: (kind) => kinds.get(kind) ?? [],
     of: (item) => byItem.get(item) ?? [],
+    inside(owner) {
+      inside ??= grouped(things, (thing) => thing.owner);
+      return inside.get(owner) ?? [];
+    },
   };
   return { names, problems };
+}
+
+function grouped<K, V>(list: readonly V[], keyOf: (one: V) => K): ReadonlyMap<K, readonly V[]> {
+  const groups = new Map<K, V[]>();
+  for (const one of list) push(groups, keyOf(one), one);
+  return groups;
 }
 
 function push<K, V>(map: Map<K, V[]>, key: K, value: V): void {
@@ -55,7 +69,7 @@ function declare(item: Item, owner: Thing | null, load: Thing | null, library: b
         (name): Thing => ({
           kind,
           name,
-          key: fold(name),
+          key: keyOf(name),
           item,
           owner,
           load: kind === 'load' ? null : load,
@@ -71,15 +85,30 @@ function declare(item: Item, owner: Thing | null, load: Thing | null, library: b
     for (const child of item.children) declare(child, inner, kind === 'load' ? inner : load, library, things);
 }
 
+const keys = new Map<string, string>();
+const mostKeys = 20_000;
+
+/** The folded name; kept, since the same names come again with every key that is pressed. */
+function keyOf(name: string): string {
+  let key = keys.get(name);
+  if (key === undefined) {
+    if (keys.size >= mostKeys) keys.clear();
+    key = fold(name);
+    keys.set(name, key);
+  }
+  return key;
+}
+
 type Mutable = { -readonly [K in keyof Thing]: Thing[K] };
 
 /** Marks things whose name is taken: neither counts until one goes. */
 function clashes(things: readonly Thing[]): readonly PlanProblem[] {
   const seen = new Map<string, Thing>();
+  const scopes = new Map<Thing | null, string>();
   const problems: PlanProblem[] = [];
   for (const thing of things) {
     const space = spaceOf(thing.kind);
-    const scope = scoped.includes(thing.kind) ? scopeOf(thing) : '';
+    const scope = scoped.includes(thing.kind) ? scopeOf(thing, scopes) : '';
     const key = `${space}|${scope}|${thing.key}`;
     const other = seen.get(key) ?? (space === 'path' ? takenInPaths(seen, thing) : undefined);
     if (!other) {
@@ -110,7 +139,12 @@ const takenInPaths = (seen: ReadonlyMap<string, Thing>, thing: Thing): Thing | u
   scoped.includes(thing.kind) ? seen.get(`path||${thing.key}`) : seen.get(`path in any|${thing.key}`);
 
 /** Parts, assemblies and picks are unique in their load; points in their beam; positions in their crane. */
-const scopeOf = (thing: Thing): string => {
+function scopeOf(thing: Thing, scopes: Map<Thing | null, string>): string {
   const within = thing.kind === 'part' || thing.kind === 'assembly' || thing.kind === 'pick' ? thing.load : thing.owner;
-  return within ? within.path.map(fold).join('>') + (within.library ? ' library' : '') : '';
-};
+  let scope = scopes.get(within);
+  if (scope === undefined) {
+    scope = within ? within.path.map(keyOf).join('>') + (within.library ? ' library' : '') : '';
+    scopes.set(within, scope);
+  }
+  return scope;
+}

@@ -119,6 +119,10 @@ export interface Names {
   readonly things: readonly Thing[];
   /** By kind, then key; a name that stands for several things lists them all. */
   find(kind: TableKind, key: string): readonly Thing[];
+  /** All of one kind, in the order of the files. */
+  kind(kind: TableKind): readonly Thing[];
+  /** What stands right in a thing. */
+  inside(owner: Thing): readonly Thing[];
   of(item: Item): readonly Thing[]; // the things an item declares
 }
 

@@ -2,7 +2,7 @@
 import { full, grouped, magnitude, type Round, rounded, trimmed } from './decimal.ts';
 import type { ResultUnit } from './derived.ts';
 import type { DimensionName } from './dimension.ts';
-import { type Shown, shownIn, type System } from './display.ts';
+import { type Shown, type System, shownIn } from './display.ts';
 import { numberInWords, unitInWords } from './number-words.ts';
 
 export type { Round, System };

@@ -12,7 +12,9 @@ import { digest, printOf } from './digest.ts';
  */
 export function contentMark(plan: BoundPlan): string {
   const [own = '', ...used] = plan.files.map(({ items }) => block(items, 'file'));
-  const drawings = [...plan.attached].flatMap(([item, { bytes }]) => (item.keyword === 'list' ? [] : bytes ? printOf(bytes) : '?'));
+  const drawings = [...plan.attached].flatMap(([item, { bytes }]) =>
+    item.keyword === 'list' ? [] : bytes ? printOf(bytes) : '?',
+  );
   const more = drawings.length ? [packed(drawings.sort())] : [];
   const hex = digest(packed([own, packed(used.sort()), packed(plan.opens.map(words).sort()), ...more]));
   return [0, 4, 8].map((at) => hex.slice(at, at + 4)).join('-');

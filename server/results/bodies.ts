@@ -16,7 +16,7 @@ import { centreOf, type Mass } from './centre.ts';
 import { lying } from './liquid.ts';
 import { because, type Notes } from './notes.ts';
 import { type Part, partOf } from './part.ts';
-import type { Layout } from './place.ts';
+import type { Layout, Placed } from './place.ts';
 import type { Body, Working } from './types.ts';
 
 /** A body with what its load needs to sum it up. */
@@ -39,9 +39,7 @@ export function sumUp(thing: Thing, layout: Layout, notes: Notes): Summed {
 }
 
 function group(thing: Thing, layout: Layout, notes: Notes): Summed {
-  const inside = layout.plan.names.things.filter(
-    (one) => one.owner === thing && (one.kind === 'part' || one.kind === 'assembly'),
-  );
+  const inside = layout.plan.names.inside(thing).filter((one) => one.kind === 'part' || one.kind === 'assembly');
   const bodies = inside.map((one) => sumUp(one, layout, notes));
   const lines = [...openLines(thing.item), ...lostCauses(thing.item)];
   const clashes = inside
@@ -108,20 +106,50 @@ function partBody(thing: Thing, layout: Layout, notes: Notes): Summed {
 
 function solidBody(thing: Thing, part: Part, layout: Layout, notes: Notes): Summed {
   const { item } = thing;
-  const placed = layout.place(item);
-  const frames = layout.frames(thing.owner);
-  const outer = layout.frameOpen(thing.owner);
-  const copies = frames.flatMap((frame) => placed.copies.map((copy) => compose(frame, copy)));
-  const count = placed.count;
-  const number = count === null ? null : count * frames.length;
+  const rests: Rests = {
+    part,
+    placed: layout.place(item),
+    frames: layout.frames(thing.owner),
+    outer: layout.frameOpen(thing.owner),
+  };
+  const { placed } = rests;
   const said = notes.problems.at(-1); // the rows of a list have one line: it says so once
   if (
     placed.unplaced &&
-    count !== null &&
+    placed.count !== null &&
     !item.opens.length &&
     !(said?.slug === 'part-unplaced' && said.at === item.nameAt)
   )
-    notes.add('part-unplaced', item.nameAt, { part: thing.name, copies: placed.spread ? 1 : count }, '');
+    notes.add('part-unplaced', item.nameAt, { part: thing.name, copies: placed.spread ? 1 : placed.count }, '');
+  const known = item.names.length === 1 ? solids.get(item) : undefined;
+  if (
+    known &&
+    known.rests.part === part &&
+    known.rests.placed === placed &&
+    known.rests.frames === rests.frames &&
+    known.rests.outer === rests.outer
+  )
+    return { ...known.body, thing, masses: known.body.masses.map((mass) => ({ ...mass, thing })) };
+  const body = workedBody(thing, rests);
+  solids.set(item, { rests, body });
+  return body;
+}
+
+/** All that a solid part's body rests on; the same objects while nothing of it changes. */
+interface Rests {
+  readonly part: Part;
+  readonly placed: Placed;
+  readonly frames: readonly Placement[];
+  readonly outer: ReturnType<Layout['frameOpen']>;
+}
+
+const solids = new WeakMap<Item, { readonly rests: Rests; readonly body: Summed }>();
+
+function workedBody(thing: Thing, { part, placed, frames, outer }: Rests): Summed {
+  const { item } = thing;
+  const copies = frames.flatMap((frame) => placed.copies.map((copy) => compose(frame, copy)));
+  const count = placed.count;
+  const number = count === null ? null : count * frames.length;
   const weight = times(part.mass, number, item);
   const volume = part.volume
     ? times(part.volume, number, item)

@@ -16,17 +16,7 @@ export function calculated(context: Context): readonly Candidate[] {
   if (!body.bodies.length && !item.opens.length && !childrenOf(item, 'list').length) return [];
   const calculation = allowanceOf(context, null, 'calculation', { at: item.nameAt });
   const leaves = leavesOf(body);
-  const parts = leaves.map((leaf): Derived => {
-    const own = leaf.contingency;
-    if (own?.because.length) return open('kg', own.because, { at: leaf.thing.item.at });
-    let share = own?.share ?? calculation.share;
-    if (own?.share !== null && own?.share !== undefined)
-      share = Math.max(share, leastContingency(plan, 'calculation')?.value ?? 0);
-    if (own?.estimate) share = Math.max(share, estimateFloor(plan));
-    const { weight } = leaf;
-    return weight.value === null ? weight : known(weight.value * (1 + share), 'kg', { at: weight.at });
-  });
-  const allowed = sum(parts, 'kg');
+  const allowed = allowedSum(leaves, calculation.share, plan);
   const weight = body.weight;
   const because_ = unique([...weight.because, ...calculation.because, ...allowed.because]);
   const total =
@@ -55,6 +45,26 @@ export function calculated(context: Context): readonly Candidate[] {
       at: item.nameAt,
     },
   ];
+}
+
+/** All parts, each with its own contingency; open as soon as one is. */
+function allowedSum(
+  leaves: readonly Summed[],
+  usual: number,
+  plan: BoundPlan,
+): { readonly value: number | null; readonly because: readonly Cause[] } {
+  const why: Cause[] = [];
+  let total = 0;
+  for (const { contingency: own, weight } of leaves) {
+    let share = own?.share ?? usual;
+    if (own?.share !== null && own?.share !== undefined)
+      share = Math.max(share, leastContingency(plan, 'calculation')?.value ?? 0);
+    if (own?.estimate) share = Math.max(share, estimateFloor(plan));
+    if (own?.because.length) why.push(...own.because);
+    else if (weight.value === null) why.push(...weight.because);
+    else total += weight.value * (1 + share);
+  }
+  return { value: why.length || !Number.isFinite(total) ? null : total, because: unique(why) };
 }
 
 /** An estimate never takes less than the built-in or ruled contingency of estimates. */

@@ -1,7 +1,7 @@
 // The centre of several weights, axis by axis, with the ends that their tolerances of weight and place allow.
 import type { Vec3 } from '../mechanics/index.ts';
 import type { Thing } from '../plan/index.ts';
-import { type Cause, type Derived, known, open, unique } from '../quantities/derived.ts';
+import { type Cause, type Derived, type Input, known, open, unique } from '../quantities/derived.ts';
 
 export interface Mass {
   readonly thing: Thing;
@@ -20,18 +20,21 @@ export function centreOf(
 ): readonly [Derived, Derived, Derived] {
   const counted = masses.filter((mass) => mass.weight.value !== 0);
   const weights = unique(counted.flatMap((mass) => mass.weight.because));
+  const inputs = counted.map((mass) => ({ label: mass.thing.name, value: mass.weight }));
   return [0, 1, 2].map((axis) => {
-    const why = unique([
-      ...causes,
-      ...weights,
-      ...counted.flatMap((mass) => [...(mass.open[axis] ?? []), ...mass.because]),
-    ]);
+    const places: Cause[] = [];
+    for (const mass of counted) {
+      const why = mass.open[axis];
+      if (why?.length) places.push(...why);
+      if (mass.because.length) places.push(...mass.because);
+    }
+    const why = unique([...causes, ...weights, ...places]);
     if (why.length || !counted.length) return open('m', why, { at });
-    return along(counted, axis, at);
+    return along(counted, axis, at, inputs);
   }) as unknown as readonly [Derived, Derived, Derived];
 }
 
-function along(masses: readonly Mass[], axis: number, at: unknown): Derived {
+function along(masses: readonly Mass[], axis: number, at: unknown, inputs: readonly Input[]): Derived {
   const points = masses.map((mass) => {
     const x = mass.centre?.[axis] as number;
     const slack = mass.slack[axis] ?? 0;
@@ -58,7 +61,7 @@ function along(masses: readonly Mass[], axis: number, at: unknown): Derived {
     'm',
     {
       formula: 'sum of weight * place / sum of weight',
-      inputs: masses.map((mass) => ({ label: mass.thing.name, value: mass.weight })),
+      inputs,
       at,
     },
     Math.min(ends[0] as number, value),

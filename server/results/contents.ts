@@ -1,5 +1,5 @@
 // Spaces inside hollow parts of which nothing says what is in them. A closed space leaves the weight open; one with open ends is worth a note.
-import { closed, interior, solid } from '../mechanics/index.ts';
+import { closed, interior, type Shape, solid } from '../mechanics/index.ts';
 import { fold, namesOf, type Thing } from '../plan/index.ts';
 import type { Cause } from '../quantities/derived.ts';
 import type { Notes } from './notes.ts';
@@ -12,27 +12,40 @@ const heads = new Set(['dished head', 'hemispherical head', 'conical head']);
 
 /** Notes each hollow part of a load of which nothing is said; returns why the weight is open where a space is closed. */
 export function unstatedContents(layout: Layout, notes: Notes): ReadonlyMap<Thing, Cause> {
-  const inLoad = layout.plan.names.things.filter((thing) => thing.load === layout.load && thing.kind === 'part');
+  const inLoad = layout.plan.names.kind('part').filter((thing) => thing.load === layout.load);
   const said = saidInside(inLoad, layout);
   const open = new Map<Thing, Cause>();
   for (const thing of inLoad) {
     const { item } = thing;
     if (said.has(thing) || item.clauses.get('empty')?.[0]?.value || isLiquid(item)) continue;
     const part = partOf(item, layout.plan);
-    const inside = part.kind === 'solid' && part.shape ? interior(part.shape) : null;
-    if (!inside || !part.shape || 'impossible' in solid(part.shape)) continue;
+    const volume = part.kind === 'solid' && part.shape ? hollow(part.shape) : null;
+    if (volume === null || !part.shape) continue;
     const count = layout.place(item).count ?? 1;
     const shut = closed(part.shape) || capped(thing, inLoad);
     const facts = {
       part: thing.name,
-      volume: inside.volume * count,
-      added: inside.volume * count * water,
+      volume: volume * count,
+      added: volume * count * water,
       closed: shut,
     };
     const cause = notes.add('contents-unstated', item.nameAt, facts, `Nothing says what is inside ${thing.name}.`);
     if (shut) open.set(thing, cause);
   }
   return open;
+}
+
+const spaces = new WeakMap<Shape, { readonly volume: number | null }>();
+
+/** The space inside a shape, m3; null where it has none, or cannot be. */
+function hollow(shape: Shape): number | null {
+  let space = spaces.get(shape);
+  if (!space) {
+    const inside = interior(shape);
+    space = { volume: inside && !('impossible' in solid(shape)) ? inside.volume : null };
+    spaces.set(shape, space);
+  }
+  return space.volume;
 }
 
 /** Parts that a liquid is said to be inside of, alone or as part of an assembly. */

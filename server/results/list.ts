@@ -23,8 +23,16 @@ function rows(subject: Subject, figures: Figures, at: Result['at'], stage: strin
   }));
 }
 
-const notWorkedOut = (row: ResultRow, result: string): Derived =>
-  open(row.unit as ResultUnit, [{ what: `This version does not work out the ${result}.`, at: null }]);
+const unworked = new Map<string, Derived>();
+
+function notWorkedOut(row: ResultRow, result: string): Derived {
+  const key = `${result} ${row.unit}`;
+  const value =
+    unworked.get(key) ??
+    open(row.unit as ResultUnit, [{ what: `This version does not work out the ${result}.`, at: null }]);
+  unworked.set(key, value);
+  return value;
+}
 
 export interface Worked {
   readonly plan: BoundPlan;
@@ -66,7 +74,7 @@ export function listResults({ plan, totals, loads, rigging, hanging, headroom }:
         load.thing.item.at,
       ),
     );
-    all.push(...load.body.bodies.flatMap(bodyRows));
+    for (const body of load.body.bodies) addBody(body, all);
   }
   for (const thing of plan.names.things)
     if (thing.kind === 'pick' && !thing.library)
@@ -118,8 +126,44 @@ function boxFigures(box: Box | null, because: readonly Cause[], item: Item): Fig
   return { length: side(0), width: side(1), height: side(2) };
 }
 
+/** One after the other: a plan of many parts has more results than a call may have arguments. */
+function addBody(body: Summed, all: Result[]): void {
+  const known = kept.get(body.thing.item);
+  const same =
+    known &&
+    known.weight === body.weight &&
+    known.volume === body.volume &&
+    known.cog === body.cog &&
+    known.box === body.box &&
+    samePath(known.path, body.thing.path);
+  const own = same ? known.rows : bodyRows(body);
+  if (!same)
+    kept.set(body.thing.item, {
+      weight: body.weight,
+      volume: body.volume,
+      cog: body.cog,
+      box: body.box,
+      path: body.thing.path,
+      rows: own,
+    });
+  for (const row of own) all.push(row);
+  for (const inner of body.bodies) addBody(inner, all);
+}
+
+/** Rows of a body whose figures are the very same; the part was not written on, nor anything it rests on. */
+const kept = new WeakMap<
+  Item,
+  Pick<Summed, 'weight' | 'volume' | 'cog' | 'box'> & {
+    readonly path: readonly string[];
+    readonly rows: readonly Result[];
+  }
+>();
+
+const samePath = (a: readonly string[], b: readonly string[]): boolean =>
+  a.length === b.length && a.every((name, i) => name === b[i]);
+
 function bodyRows(body: Summed): readonly Result[] {
-  const own = rows(
+  return rows(
     named(body.thing.kind, body.thing),
     {
       weight: body.weight,
@@ -131,7 +175,6 @@ function bodyRows(body: Summed): readonly Result[] {
     },
     body.thing.item.at,
   );
-  return [...own, ...body.bodies.flatMap(bodyRows)];
 }
 
 /** Results of the hang of a thing; open for the hang's reasons where it hangs in no leg that was solved. */

@@ -1,6 +1,6 @@
 // One part in its own axes: mass, volume and centre of one copy, with what is cut out taken off. Kept by item while its materials stay.
 import { type Impossible, type Shape, solid, type Vec3, working } from '../mechanics/index.ts';
-import { type BoundPlan, given, has, type Item, openLines, textOf } from '../plan/index.ts';
+import { type BoundPlan, given, has, type Item, openLines, type Thing, textOf } from '../plan/index.ts';
 import { type Cause, type Derived, known, type Origin, open, unique } from '../quantities/derived.ts';
 import { cutouts } from './cutouts.ts';
 import { densityOf } from './material.ts';
@@ -22,7 +22,7 @@ export interface Part {
 }
 
 interface Kept {
-  readonly materials: readonly unknown[];
+  readonly materials: readonly Thing[];
   readonly drawing: Uint8Array | null | undefined;
   readonly part: Part;
 }
@@ -30,20 +30,17 @@ const kept = new WeakMap<Item, Kept>();
 
 /** The part; the same object as before while the item, its drawing and the plan's own materials are the same. */
 export function partOf(item: Item, plan: BoundPlan): Part {
-  const materials = plan.names.things.filter((thing) => thing.kind === 'material').map((thing) => thing.item);
+  const materials = plan.names.kind('material');
   const drawing = plan.attached.get(item)?.bytes;
   const before = kept.get(item);
-  if (
-    before &&
-    before.drawing === drawing &&
-    before.materials.length === materials.length &&
-    before.materials.every((one, i) => one === materials[i])
-  )
-    return before.part;
+  if (before && before.drawing === drawing && sameMaterials(before.materials, materials)) return before.part;
   const part = work(item, plan);
   kept.set(item, { materials, drawing, part });
   return part;
 }
+
+const sameMaterials = (a: readonly Thing[], b: readonly Thing[]): boolean =>
+  a === b || (a.length === b.length && a.every(({ item }, i) => item === b[i]?.item));
 
 function work(item: Item, plan: BoundPlan): Part {
   const notes = new Notes();

@@ -34,6 +34,18 @@ const placeWords = ['at', 'on', 'against', 'inside'] as const;
 const none: Placed['open'] = [[], [], []];
 const all = (causes: readonly Cause[]): Placed['open'] => [causes, causes, causes];
 
+interface FrameOpen {
+  readonly open: Placed['open'];
+  readonly slack: Vec3;
+}
+
+// What rests on an item alone, or on the very same places around it, is the same object from version to version.
+const alone = new WeakMap<Item, Placed>();
+const frames = new WeakMap<Placed, { readonly outer: readonly Placement[]; readonly frames: readonly Placement[] }>();
+const framesOpen = new WeakMap<Placed, { readonly outer: FrameOpen; readonly made: FrameOpen }>();
+const atLoad: readonly Placement[] = [still];
+const fixed: FrameOpen = { open: none, slack: [0, 0, 0] };
+
 /** Places everything in one load; asks each thing once, and notes circles. */
 export class Layout {
   private readonly placed = new Map<Item, Placed>();
@@ -60,25 +72,46 @@ export class Layout {
       );
       return { copies: [still], open: all([cause]), slack: [0, 0, 0], unplaced: false, spread: true, count: 1 };
     }
+    const placed = alone.get(item) ?? this.worked(item);
+    this.placed.set(item, placed);
+    return placed;
+  }
+
+  /** What stands by its own words only is kept by item: it is the same in every version until its line changes. */
+  private worked(item: Item): Placed {
     this.running.push(item);
     const placed = this.work(item);
     this.running.pop();
-    this.placed.set(item, placed);
+    const words = placeWords.filter((word) => item.clauses.has(word));
+    if (words.length === 0 || (words.length === 1 && words[0] === 'at')) alone.set(item, placed);
     return placed;
   }
 
   /** Copies of what an item is in, in the load's axes. */
   frames(owner: Thing | null): readonly Placement[] {
-    if (owner?.kind !== 'assembly') return [still];
+    if (owner?.kind !== 'assembly') return atLoad;
     const outer = this.frames(owner.owner);
-    return outer.flatMap((frame) => this.place(owner.item).copies.map((copy) => compose(frame, copy)));
+    const placed = this.place(owner.item);
+    const known = frames.get(placed);
+    if (known?.outer === outer) return known.frames;
+    const made = outer.flatMap((frame) => placed.copies.map((copy) => compose(frame, copy)));
+    frames.set(placed, { outer, frames: made });
+    return made;
   }
 
   /** What keeps the frames of an item open, from the load down, and the slack they add. */
-  frameOpen(owner: Thing | null): { readonly open: Placed['open']; readonly slack: Vec3 } {
-    if (owner?.kind !== 'assembly') return { open: none, slack: [0, 0, 0] };
+  frameOpen(owner: Thing | null): FrameOpen {
+    if (owner?.kind !== 'assembly') return fixed;
     const outer = this.frameOpen(owner.owner);
     const own = this.place(owner.item);
+    const known = framesOpen.get(own);
+    if (known?.outer === outer) return known.made;
+    const made = this.frameOpenOf(owner, outer, own);
+    framesOpen.set(own, { outer, made });
+    return made;
+  }
+
+  private frameOpenOf(owner: Thing, outer: FrameOpen, own: Placed): FrameOpen {
     const turned =
       own.copies.some((copy) => copy.R.some((r, i) => r !== identity[i])) ||
       this.frames(owner.owner).some((frame) => frame.R.some((r, i) => r !== identity[i]));

@@ -53,11 +53,7 @@ function work(plan: BoundPlan): Results {
   const expects = judgeExpects(plan, list, notes);
   const bodies = new Map<Item, Body>();
   for (const load of loads) collect(load.body, bodies);
-  const index = new Map<string, Result>();
-  for (const result of list) {
-    const key = keyOf(result.subject.kind, result.subject.name, result.result, result.stage);
-    if (!index.has(key)) index.set(key, result);
-  }
+  let index: ReadonlyMap<string, Result> | undefined;
   return {
     plan,
     list,
@@ -70,8 +66,20 @@ function work(plan: BoundPlan): Results {
     problems: notes.problems,
     notJudged: unjudged,
     hanging,
-    find: (kind, name, result, stage = null) => index.get(keyOf(kind, name, result, stage)),
+    find(kind, name, result, stage = null) {
+      index ??= indexOf(list);
+      return index.get(keyOf(kind, name, result, stage));
+    },
   };
+}
+
+function indexOf(list: readonly Result[]): ReadonlyMap<string, Result> {
+  const index = new Map<string, Result>();
+  for (const one of list) {
+    const key = keyOf(one.subject.kind, one.subject.name, one.result, one.stage);
+    if (!index.has(key)) index.set(key, one);
+  }
+  return index;
 }
 
 const keyOf = (kind: string, name: string | null, result: string, stage: string | null): string =>

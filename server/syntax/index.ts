@@ -1,6 +1,6 @@
 // Text to lines to tree, and how a plan is laid out. Must never know what a value means: the words of the language are handed in.
 // Read in this order: types.ts, scan.ts, line.ts, tree.ts, layout.ts.
-export { formatText, format, type RowEdit } from './layout.ts';
+export { format, formatText, type RowEdit } from './layout.ts';
 export { readLine } from './line.ts';
 export { editRows, type Position, replaceRows, splitRows } from './rows.ts';
 export { type Slot, slotAt } from './slot.ts';

@@ -3,9 +3,9 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { afterAll, describe, expect, test } from 'vitest';
 import {
   bar,
+  type Construction,
   chokeAngleFactor,
   chokerFactor,
-  type Construction,
   designFactor,
   eyeboltFactor,
   greatestRating,
@@ -19,8 +19,8 @@ import {
 } from '../../server/catalog/index.ts';
 import {
   axisRotation,
-  bendEfficiency,
   below,
+  bendEfficiency,
   centreOf,
   interior,
   levels,

@@ -22,10 +22,23 @@ export interface Rated {
 export const rope = 'wire rope, diameter 20 mm, weight 0 kg, capacity 4.6 t';
 
 /** The plan, hung. */
-export function rated({ sling = rope, leg = '', pick = 'capacity 500 t', gear = [], joined = '', out = 0.5, length = 4, weight = 2000, more = [] }: Rated): Snapshot {
-  const path = (n: number): string => `Hook > S${n} > ${joined.replaceAll('#', String(n))}${n === 1 ? 'A' : 'B'}${leg && `, ${leg}`}`;
+export function rated({
+  sling = rope,
+  leg = '',
+  pick = 'capacity 500 t',
+  gear = [],
+  joined = '',
+  out = 0.5,
+  length = 4,
+  weight = 2000,
+  more = [],
+}: Rated): Snapshot {
+  const path = (n: number): string =>
+    `Hook > S${n} > ${joined.replaceAll('#', String(n))}${n === 1 ? 'A' : 'B'}${leg && `, ${leg}`}`;
   return hang({
-    weight, cog: '(0, 0, -2 m)', more,
+    weight,
+    cog: '(0, 0, -2 m)',
+    more,
     picks: { A: `(${-out}, 0, 0) m, ${pick}`, B: `(${out}, 0, 0) m, ${pick}` },
     gear: [hook(), `sling S1..S2: length ${length} m, ${sling}`, ...gear],
     legs: [path(1), path(2)],

@@ -15,7 +15,7 @@ export const unitMissing = check({
     const share = Number(text);
     // 0.2 may be meant as 20 %: both are offered, none is preferred.
     if (facts.units.length === 1 && facts.units[0] === '%' && share > 0 && share <= 1)
-      return [rewrite(at, `${Number((share * 100).toPrecision(12))} %`), rewrite(at, `${text} %`)];
+      return [rewrite(at, `${Math.round(share * 1e12) / 1e10} %`), rewrite(at, `${text} %`)];
     return usual(ordered(facts), system).map((unit) =>
       rewrite(at, `${before} ${unit}`, { preferred: facts.units.length === 1 }),
     );

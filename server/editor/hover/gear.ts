@@ -52,10 +52,7 @@ function factorLines({ inputs }: Derived): readonly Line[] {
 
 /** What its tag's rating keeps in hand by the standards of its kind: for information, nothing is reckoned with it. */
 function designLines(use: GearUse, plan: BoundPlan): readonly Line[] {
-  const of =
-    use.kind === 'sling'
-      ? constructions.find((word) => use.thing.item.clauses.has(word))
-      : use.kind;
+  const of = use.kind === 'sling' ? constructions.find((word) => use.thing.item.clauses.has(word)) : use.kind;
   const design = of ? designFactor(of) : null;
   const text = design && write(design.factor, 'number', { system: plan.units, round: 'near' });
   return design ? [{ says: `Usual design factor ${text}, for information only (${design.source})` }] : [];

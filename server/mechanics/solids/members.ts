@@ -2,8 +2,8 @@
 import { formula } from '../formula.ts';
 import type { Bar, Pipe, Section } from '../shapes.ts';
 import { zero } from '../vector.ts';
-import { notAboveZero, type Row, wallsMeet, type Worked, worked } from './row.ts';
 import { cylinderVolume, tubeVolume } from './round.ts';
+import { notAboveZero, type Row, type Worked, wallsMeet, worked } from './row.ts';
 
 /** kg. */
 export const memberMass = formula<'massPerLength' | 'length'>(

@@ -38,16 +38,18 @@ export function runsThrough(input: HangInput, built: Built, rest: HangResult): v
     for (const { edge, sling } of built.edges) {
       if (rest.slings[sling]?.slack) continue;
       const path = built.model.slings[sling]?.path ?? [];
+      const runs = path.slice(1).flatMap((node, i) => {
+        const above = path[i] as NodeRef;
+        if (onBody(node, b) && onBody(above, b)) return [];
+        const [from, to] = [own(worldOf(above, built, rest)), own(worldOf(node, built, rest))];
+        return [{ from, to, ends: [...(onBody(above, b) ? [from] : []), ...(onBody(node, b) ? [to] : [])] }];
+      });
       for (const leaf of leaves) {
-        const hit = path.slice(1).some((node, i) => {
-          const above = path[i] as NodeRef;
-          if (onBody(node, b) && onBody(above, b)) return false;
-          const [from, to] = [own(worldOf(above, built, rest)), own(worldOf(node, built, rest))];
-          const ends = [...(onBody(above, b) ? [from] : []), ...(onBody(node, b) ? [to] : [])];
-          return (
-            lengthInside(from, to, leaf.box as NonNullable<Summed['box']>) > deep && through(leaf, load, from, to, ends)
-          );
-        });
+        const hit = runs.some(
+          ({ from, to, ends }) =>
+            lengthInside(from, to, leaf.box as NonNullable<Summed['box']>) > deep &&
+            through(leaf, load, from, to, ends),
+        );
         const leg = edge.legs[0] as LegUse;
         if (hit)
           input.notes.add(

@@ -148,7 +148,7 @@ function spentOf(edge: Edge, apart: (a: Thing, b: Thing) => number | null): numb
   const spans = lies
     .slice(1)
     .map((pick, i) => (said !== null || edge.under.length ? apart(lies[i] as Thing, pick) : 0));
-  const gap = spans.findIndex((span) => span === null);
+  const gap = spans.indexOf(null);
   if (gap >= 0) return { missing: lies[gap + 1]?.name ?? '', what: 'place that is known' };
   const through = spans.reduce<number>((sum, span) => sum + (span ?? 0), 0);
   if (edge.hitch === 'choker' && said === null)

@@ -27,21 +27,7 @@ export function ratingsOf(input: HangInput): Ratings {
   const slings = slingRatings(input);
   const bare = bareEdges(input);
   joints(input);
-  const words = new Set<string>();
-  const unjudged = new Map<Thing, Cause>();
-  for (const { thing } of legs.flatMap((leg) => leg.steps))
-    if (notJudged.has(thing.item.keyword) && !unjudged.has(thing)) {
-      unjudged.set(
-        thing,
-        notes.add(
-          'not-judged',
-          thing.item.nameAt,
-          { thing: `How ${thing.name} holds`, result: `the capacity used of ${thing.name}` },
-          `This version does not judge a ${thing.item.keyword}.`,
-        ),
-      );
-      words.add(`capacity of ${thing.item.keyword}s`);
-    }
+  const unjudged = leftOut(input);
   const capacities = new Map(gear.map((use) => [use.thing, use.capacity]));
   const pulledAt = (thing: Thing, lean: number | null, pulls: Pulls | null): Pulled => ({
     ...where(thing, legs),
@@ -55,7 +41,7 @@ export function ratingsOf(input: HangInput): Ratings {
   return {
     input,
     barred,
-    words: [...words],
+    words: [...new Set([...unjudged.keys()].map(({ item }) => `capacity of ${item.keyword}s`))],
     gear(thing, angle, lean, pulls) {
       const at = thing.item.nameAt;
       const causes = barred(thing);
@@ -92,6 +78,24 @@ export function ratingsOf(input: HangInput): Ratings {
     },
     pick: (pick, angle, lean) => pickRating(pick, { ...pulledAt(pick, lean, null), angle }, notes),
   };
+}
+
+/** Gear in the legs that this version does not judge, each with why. */
+function leftOut({ legs, notes }: HangInput): ReadonlyMap<Thing, Cause> {
+  const found = new Set(legs.flatMap((leg) => leg.steps.map(({ thing }) => thing)));
+  return new Map(
+    [...found]
+      .filter((thing) => notJudged.has(thing.item.keyword))
+      .map((thing) => [
+        thing,
+        notes.add(
+          'not-judged',
+          thing.item.nameAt,
+          { thing: `How ${thing.name} holds`, result: `the capacity used of ${thing.name}` },
+          `This version does not judge a ${thing.item.keyword}.`,
+        ),
+      ]),
+  );
 }
 
 /** The first leg that names a thing, or a point of it, and where. */

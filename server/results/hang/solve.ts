@@ -67,27 +67,28 @@ export function solveRig(built: Built, many = false): Solved | HangError {
   return solved;
 }
 
+/** Of a load that does not hang at rest. */
+const nothing: Omit<Solved, 'rest'> = {
+  redundancy: 0,
+  worst: [],
+  least: [],
+  governs: [],
+  points: [],
+  anchors: [],
+  compression: [],
+  carrying: null,
+  unstableCorners: 0,
+  failedCorner: null,
+  swept: 'nothing',
+  tilts: [],
+  angles: [],
+};
+
 function work(built: Built, many: boolean): Solved | HangError {
   const hung = solve(built.model);
   if ('error' in hung) return hung;
   const rest = describe(hung);
-  const nothing = {
-    rest,
-    redundancy: 0,
-    worst: [],
-    least: [],
-    governs: [],
-    points: [],
-    anchors: [],
-    compression: [],
-    carrying: null,
-    unstableCorners: 0,
-    failedCorner: null,
-    swept: 'nothing' as const,
-    tilts: [],
-    angles: [],
-  };
-  if (rest.status === 'unstable') return nothing;
+  if (rest.status === 'unstable') return { ...nothing, rest };
   const n = built.model.slings.length;
   const elastic = rest.slings.map((sling) => sling.upperTension);
   const rub = (s: number): number => built.edges[s]?.edge.friction ?? 1;
@@ -230,7 +231,7 @@ function peaks(
       const pull = (placed: Placed): number =>
         size(
           [0, 1, 2].map((axis) =>
-            touching.reduce((total, { s, i }) => total + ((placed.slings[s]?.forces[i] as Vec3)[axis] as number), 0),
+            touching.reduce((total, { s, i }) => total + forceAt(placed, s, i, axis), 0),
           ) as unknown as Vec3,
         );
       return Math.max(...all.map(pull), pull(rest) + touching.reduce((sum, { s }) => sum + rise(s), 0));
@@ -284,6 +285,9 @@ function bounds(
   );
   return { points, anchors, compression, carrying: null };
 }
+
+const forceAt = (placed: Placed, s: number, i: number, axis: number): number =>
+  placed.slings[s]?.forces[i]?.[axis] as number;
 
 const touchingAt = (model: HangModel, b: number, p: number) =>
   model.slings.flatMap((sling, s) =>

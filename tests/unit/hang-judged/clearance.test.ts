@@ -5,9 +5,16 @@ import { lift, message, slugs } from '../../support/lift.ts';
 
 const four = { A: '(-1.5, -0.6, 0) m', B: '(1.5, -0.6, 0) m', C: '(1.5, 0.6, 0) m', D: '(-1.5, 0.6, 0) m' };
 const onFour = (length: number, load: readonly string[], more: Partial<Rigged> = {}): Rigged => ({
-  weight: 1600, cog: '(0, 0, 0.3) m', picks: four, load,
-  gear: [hook('Hook', 'length 0.6 m'), `sling S1..S4: web, length ${length} m, weight 0 kg, capacity 9 t, stiffness 900 MN`],
-  legs: ['A', 'B', 'C', 'D'].map((pick, i) => `Hook > S${i + 1} > ${pick}`), ...more,
+  weight: 1600,
+  cog: '(0, 0, 0.3) m',
+  picks: four,
+  load,
+  gear: [
+    hook('Hook', 'length 0.6 m'),
+    `sling S1..S4: web, length ${length} m, weight 0 kg, capacity 9 t, stiffness 900 MN`,
+  ],
+  legs: ['A', 'B', 'C', 'D'].map((pick, i) => `Hook > S${i + 1} > ${pick}`),
+  ...more,
 });
 const cabinet = (clauses: string) => [`part "Cabinet": ${clauses}, by drawing, from "D"`];
 
@@ -15,7 +22,9 @@ describe('a leg and the parts of its load', () => {
   const box = cabinet('item 1,600 kg, size 0.8 x 0.8 x 1.6 m, centre (0, 0, 0), at (0, 0, 0.8) m');
 
   test('runs through a cabinet in its way, and past it with longer slings', () => {
-    expect(message(hang(onFour(2.5, box)), 'clearance-short')).toBe('The leg to A runs through Cabinet as the load hangs; it has to go clear.');
+    expect(message(hang(onFour(2.5, box)), 'clearance-short')).toBe(
+      'The leg to A runs through Cabinet as the load hangs; it has to go clear.',
+    );
     expect(slugs(hang(onFour(4, box)))).not.toContain('clearance-short');
   });
 
@@ -28,12 +37,19 @@ describe('a leg and the parts of its load', () => {
   });
 
   test('what a leg takes hold of is not in its way', () => {
-    expect(slugs(hang(onFour(2.5, cabinet('item 1,600 kg, size 3 x 1.2 x 0.4 m, centre (0, 0, 0), at (0, 0, -0.2) m'))))).not.toContain('clearance-short');
-    expect(slugs(hang(onFour(2.5, cabinet('item 1,600 kg, size 3 x 1.2 x 0.4 m, centre (0, 0, 0), at (0, 0, 0) m'))))).not.toContain('clearance-short');
+    expect(
+      slugs(hang(onFour(2.5, cabinet('item 1,600 kg, size 3 x 1.2 x 0.4 m, centre (0, 0, 0), at (0, 0, -0.2) m')))),
+    ).not.toContain('clearance-short');
+    expect(
+      slugs(hang(onFour(2.5, cabinet('item 1,600 kg, size 3 x 1.2 x 0.4 m, centre (0, 0, 0), at (0, 0, 0) m')))),
+    ).not.toContain('clearance-short');
   });
 
   test('copies are judged one by one: the space between them is free', () => {
-    const posts = (x: number) => cabinet(`item 800 kg, size 0.1 x 2 x 0.6 m, centre (0, 0, 0), at (${-x}, 0, 0.3) m, count 2, every (${2 * x}, 0, 0) m`);
+    const posts = (x: number) =>
+      cabinet(
+        `item 800 kg, size 0.1 x 2 x 0.6 m, centre (0, 0, 0), at (${-x}, 0, 0.3) m, count 2, every (${2 * x}, 0, 0) m`,
+      );
     expect(slugs(hang(onFour(2.5, posts(2))))).not.toContain('clearance-short');
     expect(slugs(hang(onFour(2.5, posts(1.2))))).toContain('clearance-short');
   });
@@ -41,49 +57,97 @@ describe('a leg and the parts of its load', () => {
 
 describe('headroom', () => {
   // D28 of the examples: load on at 12.0 m, 3.5 m tall, rigging 5.2 m: 20.7 m to the hook, 21.7 m with 1 m to spare.
-  const crane = (tip: string, more = '') => ['crane C: kind mobile, capacity 50 t', `  position "Set": radius 5 m, tip height ${tip}, lift height 12 m${more}`];
-  const tall = (tip: string, more: Partial<Rigged> = {}) => hang({
-    weight: 1000, cog: '(0, 0, 1) m', picks: { A: '(0, 0, 3.5) m' }, load: cabinet('item 1,000 kg, size 1 x 1 x 3.5 m, centre (0, 0, -0.75 m), at (0, 0, 1.75) m'),
-    gear: [hook('Hook', 'length 0.7 m'), 'sling S1: web, length 4.5 m, weight 0 kg, capacity 9 t, stiffness 90000 MN'], legs: ['Hook > S1 > A'], more: crane(tip), ...more,
-  });
+  const crane = (tip: string, more = '') => [
+    'crane C: kind mobile, capacity 50 t',
+    `  position "Set": radius 5 m, tip height ${tip}, lift height 12 m${more}`,
+  ];
+  const tall = (tip: string, more: Partial<Rigged> = {}) =>
+    hang({
+      weight: 1000,
+      cog: '(0, 0, 1) m',
+      picks: { A: '(0, 0, 3.5) m' },
+      load: cabinet('item 1,000 kg, size 1 x 1 x 3.5 m, centre (0, 0, -0.75 m), at (0, 0, 1.75) m'),
+      gear: [
+        hook('Hook', 'length 0.7 m'),
+        'sling S1: web, length 4.5 m, weight 0 kg, capacity 9 t, stiffness 90000 MN',
+      ],
+      legs: ['Hook > S1 > A'],
+      more: crane(tip),
+      ...more,
+    });
 
   test('tip height less lift height, load and rigging', () => {
     expect(figure(tall('21.7 m'), 'position', 'Set', 'headroom')).toBeCloseTo(1, 3);
     expect(figure(tall('21.7 m'), 'crane', 'C', 'headroom')).toBeCloseTo(1, 3);
     const headroom = tall('21.7 m').results.find('position', 'Set', 'headroom')?.value;
     expect(headroom?.formula).toBe('tip height - lift height - load height - rigging length');
-    expect(headroom?.inputs.map(({ value }) => value.value)).toEqual([21.7, 12, 3.5, 5.2].map((m) => expect.closeTo(m, 3)));
+    expect(headroom?.inputs.map(({ value }) => value.value)).toEqual(
+      [21.7, 12, 3.5, 5.2].map((m) => expect.closeTo(m, 3)),
+    );
   });
 
   test('too little is told of, at the worse end of a tolerance; a rule may ask for more', () => {
     expect(slugs(tall('20.8 m'))).not.toContain('clearance-short');
-    expect(message(tall('20.6 m'), 'clearance-short')).toMatch(/^Headroom at Set: load and rigging reach up to 20\.7\d* m; the tip stands at 20\.6 m\.$/);
+    expect(message(tall('20.6 m'), 'clearance-short')).toMatch(
+      /^Headroom at Set: load and rigging reach up to 20\.7\d* m; the tip stands at 20\.6 m\.$/,
+    );
     expect(slugs(tall('20.8 m ± 0.2 m'))).toContain('clearance-short');
-    const ruled = tall('21.5 m', { more: [...crane('21.5 m'), 'rules "Yard"', '  limit position headroom >= 1 m, from "yard rule 9"'] });
+    const ruled = tall('21.5 m', {
+      more: [...crane('21.5 m'), 'rules "Yard"', '  limit position headroom >= 1 m, from "yard rule 9"'],
+    });
     expect(message(ruled, 'clearance-short')).toContain('yard rule 9');
   });
 
   test('a piece without a length opens it; so does a lift height that is not said', () => {
-    expect(openWhy(tall('30 m', { gear: [hook('Hook'), 'sling S1: web, length 4.5 m, weight 0 kg, capacity 9 t'] }), 'position', 'Set', 'headroom')).toEqual(['Hook has no length.']);
-    const unsaid = tall('30 m', { more: ['crane C: kind mobile, capacity 50 t', '  position "Set": radius 5 m, tip height 30 m'] });
+    expect(
+      openWhy(
+        tall('30 m', { gear: [hook('Hook'), 'sling S1: web, length 4.5 m, weight 0 kg, capacity 9 t'] }),
+        'position',
+        'Set',
+        'headroom',
+      ),
+    ).toEqual(['Hook has no length.']);
+    const unsaid = tall('30 m', {
+      more: ['crane C: kind mobile, capacity 50 t', '  position "Set": radius 5 m, tip height 30 m'],
+    });
     expect(openWhy(unsaid, 'position', 'Set', 'headroom')).toEqual(['The lift height is not stated.']);
   });
 });
 
 describe('the hook off the centre', () => {
-  const two = (x: number, more: Partial<Rigged> = {}) => hang({
-    weight: 1000, cog: `(${x}, 0, -2) m`, picks: { A: '(-1, 0, 0) m', B: '(1, 0, 0) m' },
-    gear: [hook(), 'sling S1..S2: web, length 3 m, weight 0 kg, capacity 9 t, stiffness 900 MN'], legs: ['Hook > S1 > A', 'Hook > S2 > B'], ...more,
-  });
+  const two = (x: number, more: Partial<Rigged> = {}) =>
+    hang({
+      weight: 1000,
+      cog: `(${x}, 0, -2) m`,
+      picks: { A: '(-1, 0, 0) m', B: '(1, 0, 0) m' },
+      gear: [hook(), 'sling S1..S2: web, length 3 m, weight 0 kg, capacity 9 t, stiffness 900 MN'],
+      legs: ['Hook > S1 > A', 'Hook > S2 > B'],
+      ...more,
+    });
 
   test('more than 5 % of the span of the picks is told of, with the side', () => {
     expect(slugs(two(0.09))).not.toContain('lift-off-swing');
-    expect(message(two(0.2), 'lift-off-swing')).toMatch(/the hook stands (0\.2\d* m|20\d mm|19\d mm) off the centre of gravity towards A;/);
+    expect(message(two(0.2), 'lift-off-swing')).toMatch(
+      /the hook stands (0\.2\d* m|20\d mm|19\d mm) off the centre of gravity towards A;/,
+    );
   });
 
   test('a hook at a place of its own is judged there', () => {
-    expect(slugs(two(0, { gear: [hook('Hook', 'at (0, 0, 2.828) m'), 'sling S1..S2: web, length 3 m, weight 0 kg, capacity 9 t'] }))).not.toContain('lift-off-swing');
-    expect(message(two(0, { gear: [hook('Hook', 'at (0.5, 0, 2.828) m'), 'sling S1..S2: web, length 3 m, weight 0 kg, capacity 9 t'] }), 'lift-off-swing')).toMatch(/(500 mm|0\.5 m) off the centre of gravity towards B/);
+    expect(
+      slugs(
+        two(0, {
+          gear: [hook('Hook', 'at (0, 0, 2.828) m'), 'sling S1..S2: web, length 3 m, weight 0 kg, capacity 9 t'],
+        }),
+      ),
+    ).not.toContain('lift-off-swing');
+    expect(
+      message(
+        two(0, {
+          gear: [hook('Hook', 'at (0.5, 0, 2.828) m'), 'sling S1..S2: web, length 3 m, weight 0 kg, capacity 9 t'],
+        }),
+        'lift-off-swing',
+      ),
+    ).toMatch(/(500 mm|0\.5 m) off the centre of gravity towards B/);
   });
 
   test('a load that hangs tilted is told of once', () => {
@@ -96,19 +160,42 @@ describe('the hook off the centre', () => {
 describe('legs that share freely', () => {
   test('four like legs are judged as two, and it is a diagonal that is named', () => {
     const s = hang(onFour(3, [], { cog: '(0, 0, -1) m' }));
-    expect(message(s, 'leg-share-uncertain')).toMatch(/^How 4 legs share .* Judged as if the legs to (A and C|B and D) carried it\.$/);
+    expect(message(s, 'leg-share-uncertain')).toMatch(
+      /^How 4 legs share .* Judged as if the legs to (A and C|B and D) carried it\.$/,
+    );
   });
 
   test('what all legs hang from is no way of sharing', () => {
-    const ring = onFour(3, [], { cog: '(0, 0, -1) m', gear: [hook(), 'master link Ring: weight 5 kg, capacity 9 t, length 0.3 m', 'sling S1..S4: web, length 3 m, weight 0 kg, capacity 9 t, stiffness 900 MN'], legs: ['A', 'B', 'C', 'D'].map((pick, i) => `Hook > Ring > S${i + 1} > ${pick}`) });
-    expect(message(hang(ring), 'leg-share-uncertain')).toMatch(/^How 4 legs share .* the legs to (A and C|B and D) carried it\.$/);
+    const ring = onFour(3, [], {
+      cog: '(0, 0, -1) m',
+      gear: [
+        hook(),
+        'master link Ring: weight 5 kg, capacity 9 t, length 0.3 m',
+        'sling S1..S4: web, length 3 m, weight 0 kg, capacity 9 t, stiffness 900 MN',
+      ],
+      legs: ['A', 'B', 'C', 'D'].map((pick, i) => `Hook > Ring > S${i + 1} > ${pick}`),
+    });
+    expect(message(hang(ring), 'leg-share-uncertain')).toMatch(
+      /^How 4 legs share .* the legs to (A and C|B and D) carried it\.$/,
+    );
   });
 
   test('too many ways to try each: points and hooks take what each leg can come to, not what it has as drawn', () => {
     const many = (n: number) => {
       const names = Array.from({ length: n }, (_, i) => `P${i + 1}`);
-      const picks = Object.fromEntries(names.map((name, i) => [name, `(${(2 * Math.cos((2 * Math.PI * i) / n)).toFixed(6)}, ${(2 * Math.sin((2 * Math.PI * i) / n)).toFixed(6)}, 0) m`]));
-      return hang({ weight: 4000, cog: '(0, 0, -1) m', picks, gear: [hook(), `sling S1..S${n}: web, length 4 m, weight 0 kg, capacity 90 t, stiffness 900 MN`], legs: names.map((name, i) => `Hook > S${i + 1} > ${name}`) });
+      const picks = Object.fromEntries(
+        names.map((name, i) => [
+          name,
+          `(${(2 * Math.cos((2 * Math.PI * i) / n)).toFixed(6)}, ${(2 * Math.sin((2 * Math.PI * i) / n)).toFixed(6)}, 0) m`,
+        ]),
+      );
+      return hang({
+        weight: 4000,
+        cog: '(0, 0, -1) m',
+        picks,
+        gear: [hook(), `sling S1..S${n}: web, length 4 m, weight 0 kg, capacity 90 t, stiffness 900 MN`],
+        legs: names.map((name, i) => `Hook > S${i + 1} > ${name}`),
+      });
     };
     const pull = (n: number) => figure(many(n), 'pick', 'P1', 'pull');
     // 12 legs leave 220 ways, 40 legs 9,880: one leg and its opposite can carry all in both.

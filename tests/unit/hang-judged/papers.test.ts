@@ -23,7 +23,8 @@ describe('dates', () => {
   });
 
   /** The same lift on several days. */
-  const on = (date: string, clauses: string) => lift(`plan "P"${date && `: date ${date}`}
+  const on = (date: string, clauses: string) =>
+    lift(`plan "P"${date && `: date ${date}`}
 load "L"
   stated 1 t, by drawing, from "D"
   pick A: at (0, 0, 1 m), capacity 5 t
@@ -37,7 +38,9 @@ rig
 
   test('it holds the day before, and on the day it has run out', () => {
     expect(slugs(on('2026-03-01', inspected))).not.toContain('date-passed');
-    expect(message(on('2026-03-02', inspected), 'date-passed')).toBe('Inspection of S1 ran out on 2026-03-02; the lift is on 2026-03-02.');
+    expect(message(on('2026-03-02', inspected), 'date-passed')).toBe(
+      'Inspection of S1 ran out on 2026-03-02; the lift is on 2026-03-02.',
+    );
   });
 
   test('without a date of the lift it cannot be judged; without an interval or an inspection there is nothing to judge', () => {
@@ -58,15 +61,21 @@ gear
 rig
   leg H > S1 > A, direct "so"
 `;
-    const told = (s: ReturnType<typeof lift>) => s.findings.filter((one) => one.slug === 'date-passed').map((one) => one.message.slice(0, 16));
+    const told = (s: ReturnType<typeof lift>) =>
+      s.findings.filter((one) => one.slug === 'date-passed').map((one) => one.message.slice(0, 16));
     expect(told(lift(text('')))).toEqual(['Inspection of S0']);
     expect(told(lift(text(', inspected 2025-04-01')))).toEqual(['Inspection of S0', 'Inspection of S1']);
     expect(told(lift(text(', inspected 2026-04-01')))).toEqual(['Inspection of S0']);
   });
 
   test('cranes and permits have dates as well', () => {
-    const s = on('2026-03-02', '').plan.files[0]?.tree.rows.map((row) => row.text).join('\n') ?? '';
-    const more = lift(`${s}crane C: kind mobile, capacity 20 t, inspected 2024-01-01, interval 12 month\npermit "Hot work": until 2026-03-01\npermit "Road": until 2026-03-02\n`);
+    const s =
+      on('2026-03-02', '')
+        .plan.files[0]?.tree.rows.map((row) => row.text)
+        .join('\n') ?? '';
+    const more = lift(
+      `${s}crane C: kind mobile, capacity 20 t, inspected 2024-01-01, interval 12 month\npermit "Hot work": until 2026-03-01\npermit "Road": until 2026-03-02\n`,
+    );
     expect(more.findings.filter((one) => one.slug === 'date-passed').map((one) => one.message)).toEqual([
       'Inspection of C ran out on 2025-01-01; the lift is on 2026-03-02.',
       'Permit of "Hot work" ran out on 2026-03-01; the lift is on 2026-03-02.',
@@ -75,18 +84,32 @@ rig
 });
 
 describe('numbers', () => {
-  const two = (first: string, second: string) => rated({ gear: [`shackle K1: weight 0 kg, capacity 3 t${first}`, `shackle K2: weight 0 kg, capacity 3 t${second}`], joined: 'K# > ' });
+  const two = (first: string, second: string) =>
+    rated({
+      gear: [`shackle K1: weight 0 kg, capacity 3 t${first}`, `shackle K2: weight 0 kg, capacity 3 t${second}`],
+      joined: 'K# > ',
+    });
 
   test('the same number on two items opens both', () => {
     const s = two(', serial "A-7"', ', serial "a-7"');
     expect(message(s, 'serial-repeated')).toContain('K1 and K2');
-    for (const name of ['K1', 'K2']) expect(openWhy(s, 'shackle', name, 'capacity used').join()).toContain('stands on K1 and on K2');
+    for (const name of ['K1', 'K2'])
+      expect(openWhy(s, 'shackle', name, 'capacity used').join()).toContain('stands on K1 and on K2');
     expect(mayCarry(two(', serial "A-7"', ', serial "A-8"'), 'shackle', 'K1')).toBe(3000);
   });
 
   test('`like` and ranges copy no number', () => {
-    expect(slugs(rated({ gear: ['shackle K1: weight 0 kg, capacity 3 t, serial "A-7"', 'shackle K2: like K1'], joined: 'K# > ' }))).not.toContain('serial-repeated');
-    expect(slugs(rated({ gear: ['shackle K1..K2: weight 0 kg, capacity 3 t, serial "A-7"'], joined: 'K# > ' }))).not.toContain('serial-repeated');
+    expect(
+      slugs(
+        rated({
+          gear: ['shackle K1: weight 0 kg, capacity 3 t, serial "A-7"', 'shackle K2: like K1'],
+          joined: 'K# > ',
+        }),
+      ),
+    ).not.toContain('serial-repeated');
+    expect(
+      slugs(rated({ gear: ['shackle K1..K2: weight 0 kg, capacity 3 t, serial "A-7"'], joined: 'K# > ' })),
+    ).not.toContain('serial-repeated');
   });
 });
 
@@ -104,7 +127,9 @@ describe('temperature', () => {
     for (const inside of [low, high]) expect(mayCarry(at(`${inside} degC`, sling)), `${inside}`).toBe(3000);
     for (const outside of [low - 1, high + 1]) {
       expect(errors(at(`${outside} degC`, sling)), `${outside}`).toContain('temperature-outside');
-      expect(openWhy(at(`${outside} degC`, sling), 'sling', 'S1', 'capacity used')).toEqual(['S1 is not for this temperature.']);
+      expect(openWhy(at(`${outside} degC`, sling), 'sling', 'S1', 'capacity used')).toEqual([
+        'S1 is not for this temperature.',
+      ]);
     }
   });
 
@@ -112,7 +137,9 @@ describe('temperature', () => {
     expect(slugs(at('180 degF', 'web, weight 0 kg, capacity 3 t'))).toContain('temperature-outside'); // 82.2 degC
     expect(slugs(at('179 degF', 'web, weight 0 kg, capacity 3 t'))).not.toContain('temperature-outside');
     expect(slugs(at('70 degC ± 10 degC', 'web, weight 0 kg, capacity 3 t'))).not.toContain('temperature-outside');
-    expect(message(at('70 degC ± 20 degC', 'web, weight 0 kg, capacity 3 t'), 'temperature-outside')).toContain('the plan states 90 degC');
+    expect(message(at('70 degC ± 20 degC', 'web, weight 0 kg, capacity 3 t'), 'temperature-outside')).toContain(
+      'the plan states 90 degC',
+    );
   });
 
   test('temperature alone leaves no wind to judge', () => {
@@ -121,7 +148,8 @@ describe('temperature', () => {
 });
 
 describe('what a capacity is for', () => {
-  const doubted = (sling: string) => slugs(rated({ sling: `${sling}, weight 0 kg` })).includes('capacity-basis-missing');
+  const doubted = (sling: string) =>
+    slugs(rated({ sling: `${sling}, weight 0 kg` })).includes('capacity-basis-missing');
 
   test.each([
     ['wire rope, diameter 3/4 in, capacity 5.6 short ton', 'US tables'],
@@ -143,7 +171,10 @@ describe('what a capacity is for', () => {
     const s = rated({ sling: `${sling}, weight 0 kg` });
     expect(openWhy(s, 'sling', 'S1', 'capacity used').join()).toContain('is for is not clear');
     const fixes = s.findings.find((one) => one.slug === 'capacity-basis-missing')?.fixes.map((fix) => fix.title) ?? [];
-    expect(fixes.map((title) => title.replace(/capacity .*/, 'capacity'))).toEqual(['Write basket capacity', 'Write choker capacity']);
+    expect(fixes.map((title) => title.replace(/capacity .*/, 'capacity'))).toEqual([
+      'Write basket capacity',
+      'Write choker capacity',
+    ]);
   });
 
   test('a slipped comma is told of as that, and once', () => {
@@ -156,7 +187,8 @@ describe('what a capacity is for', () => {
 
 describe('lines that cannot be read never leave more capacity', () => {
   const used = (text: string) => lift(text).results.find('sling', 'S1', 'capacity used')?.value.value ?? null;
-  const plan = (pick: string, leg: string, more: string) => `plan "P": date 2026-03-02
+  const plan = (pick: string, leg: string, more: string) =>
+    `plan "P": date 2026-03-02
 load "L"
   contingency 0 %
   stated 1 t, by drawing, from "D"
@@ -176,9 +208,18 @@ ${more}`.replace('\nweather', `\nrig\n  leg H > S1 > A, ${leg}\nweather`);
     ['a temperature that is not known', plan('kind round', 'direct "so"', 'weather: temperature ?\n')],
     ['a kind of pick that is misspelt', plan('kind edg', 'direct "so"', hot)],
     ['edge protection without its text', plan('kind edge', 'edge protection', hot)],
-    ['a bridle whose items are lost', plan('kind round', 'direct "so"', `  bridle B: items, capacity 9 t, least angle 30 deg\n${hot}`)],
-    ['a bridle whose items are misspelt', plan('kind round', 'direct "so"', `  bridle B: itms S1, capacity 9 t, least angle 30 deg\n${hot}`)],
-    ['a bridle whose own word is misspelt', plan('kind round', 'direct "so"', `  bridel B: items S1, capacity 9 t, least angle 30 deg\n${hot}`)],
+    [
+      'a bridle whose items are lost',
+      plan('kind round', 'direct "so"', `  bridle B: items, capacity 9 t, least angle 30 deg\n${hot}`),
+    ],
+    [
+      'a bridle whose items are misspelt',
+      plan('kind round', 'direct "so"', `  bridle B: itms S1, capacity 9 t, least angle 30 deg\n${hot}`),
+    ],
+    [
+      'a bridle whose own word is misspelt',
+      plan('kind round', 'direct "so"', `  bridel B: items S1, capacity 9 t, least angle 30 deg\n${hot}`),
+    ],
     ['weather whose own word is misspelt', plan('kind round', 'direct "so"', hot).replace('weather:', 'wether:')],
     ['a choke angle in kilograms', plan('kind round', 'hitch choker, around 100 mm, choke angle 3 kg', hot)],
   ])('%s opens it', (_, text) => {

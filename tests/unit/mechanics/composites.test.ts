@@ -1,8 +1,8 @@
 // Volumes, masses and centres of single shapes and of bodies put together, against the rows of composites.json.
 import { expect, test } from 'vitest';
 import {
-  apply,
   type Axis,
+  apply,
   axisRotation,
   centreOf,
   multiply,

@@ -8,8 +8,8 @@ import {
   extent,
   identity,
   rotate,
-  scale,
   type Shape,
+  scale,
   turn,
   type Vec3,
 } from '../../../server/mechanics/index.ts';

@@ -167,6 +167,50 @@ describe('straight sides turned about an axis: exact but for the facets', () => 
   });
 });
 
+test('turned outlines: the mesh is the outline turned', () => {
+  for (const outline of [
+    [
+      [0, 0],
+      [0.6, 0],
+      [0.6, 0.2],
+      [0.25, 0.3],
+      [0.2, 1.1],
+      [0, 1.4],
+    ],
+    [
+      [0.3, -0.4],
+      [0.8, -0.4],
+      [0.8, -0.1],
+      [0.5, 0.1],
+      [0.5, 0.6],
+      [0.3, 0.6],
+    ],
+  ] as const)
+    compare({ kind: 'turned', outline }, revolved(outline), share, 1e-9);
+});
+
+test('a block with a ridge, longer than its base: five faces', () => {
+  const [a, b, c, h] = [0.7, 0.4, 1.1, 0.6];
+  const roof = primitives.polyhedron({
+    points: [
+      [-a, -b, -h],
+      [a, -b, -h],
+      [a, b, -h],
+      [-a, b, -h],
+      [-c, 0, h],
+      [c, 0, h],
+    ],
+    faces: [
+      [3, 2, 1, 0],
+      [0, 1, 5, 4],
+      [2, 3, 4, 5],
+      [1, 2, 5],
+      [3, 0, 4],
+    ],
+  });
+  compare({ kind: 'pyramid', base: [2 * a, 2 * b], top: [2 * c, 0], height: 2 * h }, roof, 1, 1e-9);
+});
+
 describe('arcs of 300 chords each', () => {
   test('sphere, hollow sphere, caps', () => {
     compare({ kind: 'sphere', diameter: 1.1 }, revolved(arc(0, 0, 0.55, -PI / 2, PI / 2)), share, 3e-5);
@@ -181,6 +225,53 @@ describe('arcs of 300 chords each', () => {
       const from = Math.atan2(radius - height, base / 2);
       const cap = revolved([...arc(0, centre, radius, from, PI / 2), [0, -height / 2]]);
       compare({ kind: 'spherical cap', base, height }, cap, share, 3e-5);
+    }
+  });
+
+  test('slice of a ball, paraboloid, ellipsoid', () => {
+    const [radius, low, high] = [0.8, -0.3, 0.6];
+    const rim = (z: number) => Math.sqrt(radius ** 2 - z ** 2);
+    const slice = revolved([
+      [0, low],
+      ...arc(0, 0, radius, Math.asin(low / radius), Math.asin(high / radius)),
+      [0, high],
+    ]);
+    const zone = { kind: 'spherical cap', base: 2 * rim(low), top: 2 * rim(high), height: high - low } as const;
+    compare(zone, transforms.translateZ(-(low + high) / 2, slice) as Mesh, share, 3e-5);
+
+    const [base, height] = [1.2, 0.7];
+    const bowl = Array.from({ length: 301 }, (_, i) => {
+      const r = (base / 2) * (1 - i / 300);
+      return [r, height * (1 - (2 * r) ** 2 / base ** 2) - height / 2] as const;
+    });
+    compare({ kind: 'paraboloid', base, height }, revolved([[0, -height / 2], ...bowl]), share, 3e-5);
+
+    const [x, y, z] = [1.4, 0.9, 0.5];
+    const ball = revolved(arc(0, 0, 0.5, -PI / 2, PI / 2));
+    compare({ kind: 'ellipsoid', x, y, z }, transforms.scale([x, y, z], ball) as Mesh, share, 3e-5);
+  });
+
+  test('curved plate and segment of a cylinder', () => {
+    const [outer, wall, angle, length] = [0.8, 0.15, 1.9, 0.8];
+    const drawn = (points: readonly (readonly [number, number])[], height: number): Mesh =>
+      transforms.translateZ(
+        -height / 2,
+        extrusions.extrudeLinear(
+          { height },
+          primitives.polygon({ points: points.map(([a, b]): [number, number] => [a, b]) }),
+        ),
+      ) as Mesh;
+    const ring = [...arc(0, 0, outer, -angle / 2, angle / 2), ...arc(0, 0, outer - wall, angle / 2, -angle / 2)];
+    compare({ kind: 'curved plate', outside: 2 * outer, wall, angle, length }, drawn(ring, length), 1, 3e-5);
+
+    for (const [radius, height] of [
+      [0.6, 0.35],
+      [0.6, 0.95],
+    ] as const) {
+      const from = Math.asin((radius - height) / radius);
+      const round = drawn(arc(0, 0, radius, from, PI - from), 0.9);
+      const shape = { kind: 'cylinder segment', diameter: 2 * radius, height, length: 0.9 } as const;
+      compare(shape, transforms.translateY(-(radius - height / 2), round) as Mesh, 1, 3e-5);
     }
   });
 

@@ -2,8 +2,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
-  apply,
   type Axis,
+  apply,
   axisRotation,
   axisVector,
   boxOf,

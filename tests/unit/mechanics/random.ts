@@ -1,5 +1,5 @@
 // Repeatable random numbers, points, directions and rotations for the tests of mechanics.
-import { multiply, type Mat3, type Placement, scale, turn, type Vec3 } from '../../../server/mechanics/index.ts';
+import { type Mat3, multiply, type Placement, scale, turn, type Vec3 } from '../../../server/mechanics/index.ts';
 
 /** Numbers in [0, 1) from a seed (the mulberry32 generator, public domain). */
 export function randomFrom(seed: number): () => number {

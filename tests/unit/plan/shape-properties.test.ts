@@ -63,7 +63,8 @@ describe('one solid written in two ways', () => {
 
   test('a stepped shaft is its steps', () =>
     fc.assert(
-      fc.property(size, size, size, size, (d1, l1, d2, l2) =>
+      fc.property(size, size, size, size, (d1, l1, d2, l2) => {
+        fc.pre(d1 !== d2 + 1); // no step is no corner
         alike(
           [
             [
@@ -75,8 +76,8 @@ describe('one solid written in two ways', () => {
             [`cylinder, diameter ${d1} mm, length ${l1} mm`, `axis x, at (${l1 / 2}, 0, 0) mm`],
             [`cylinder, diameter ${d2 + 1} mm, length ${l2} mm`, `axis x, at (${l1 + l2 / 2}, 0, 0) mm`],
           ],
-        ),
-      ),
+        );
+      }),
       { numRuns: 30 },
     ));
 

@@ -1,7 +1,7 @@
 // Drawings and lists on the sheet: their files are named, their rows stand in the weight table, and the content mark changes with them.
 import { expect, test } from 'vitest';
-import { contentMark } from '../../../server/report/mark.ts';
 import { markdown, report, sheetOf } from '../../../server/report/index.ts';
+import { contentMark } from '../../../server/report/mark.ts';
 import { check } from '../../../server/workspace/memory.ts';
 
 const plan = `plan "Frame": date 2026-03-02, units metric

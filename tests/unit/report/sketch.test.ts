@@ -123,7 +123,7 @@ describe('an elevation', () => {
     expect(load).toMatch(/^\d\.\d+ t$/);
     expect(angle).toBe('53.1°'); // arcsin 4/5
     expect(texts).toContain(load);
-    expect(texts).toContain(angle);
+    expect(texts.some((text) => text.includes(angle))).toBe(true); // the sketch shows the flatter end, the table both
   });
 
   test('shows the low side low', () => {

@@ -29,7 +29,6 @@ const shownOnly: readonly string[] = [
   'mat weight',
   'parts of line',
   'release',
-  'released',
   'shape coefficient',
   'slope',
   'stands on',
