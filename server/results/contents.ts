@@ -8,7 +8,9 @@ import { isLiquid, type Layout } from './place.ts';
 
 const water = 1000; // kg/m3, what an unstated space is weighed with
 
-const heads = new Set(['dished head', 'hemispherical head', 'conical head']);
+/** Ends of vessels: one alone may be a bowl, but as a rule it closes something, so what is in it must be said. */
+const heads = ['dished head', 'hemispherical head', 'conical head'];
+const isHead = ({ item }: Thing): boolean => heads.some((head) => item.clauses.has(head));
 
 /** Notes each hollow part of a load of which nothing is said; returns why the weight is open where a space is closed. */
 export function unstatedContents(layout: Layout, notes: Notes): ReadonlyMap<Thing, Cause> {
@@ -22,7 +24,7 @@ export function unstatedContents(layout: Layout, notes: Notes): ReadonlyMap<Thin
     const volume = part.kind === 'solid' && part.shape ? hollow(part.shape) : null;
     if (volume === null || !part.shape) continue;
     const count = layout.place(item).count ?? 1;
-    const shut = closed(part.shape) || capped(thing, inLoad);
+    const shut = closed(part.shape) || isHead(thing) || capped(thing, inLoad);
     const facts = {
       part: thing.name,
       volume: volume * count,
@@ -70,7 +72,7 @@ function capped(thing: Thing, things: readonly Thing[]): boolean {
   for (const other of things) {
     const against = other.item.clauses.get('against')?.[0]?.value;
     if (against?.kind !== 'side' || fold(against.name.parts.at(-1)?.text ?? '') !== thing.key) continue;
-    if ([...heads].some((head) => other.item.clauses.has(head))) sides.add(against.axis);
+    if (isHead(other)) sides.add(against.axis);
   }
   return ['x', 'y', 'z'].some((axis) => sides.has(axis) && sides.has(`-${axis}`));
 }

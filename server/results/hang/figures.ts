@@ -171,7 +171,7 @@ export function figuresOf(
     if (edge.bottom.kind === 'gear') gear(edge.bottom.thing, pull.elastic, pull.worst, pull.angle);
   });
   built.hooks.forEach((hook, a) => {
-    const own = (uses.get(hook)?.weight.value ?? 0) * g;
+    const own = (uses.get(hook)?.weight.high ?? 0) * g;
     const force_ = pulls.anchors[a] as number;
     gear(hook, force_ + own, force_ + own, Math.PI / 2, {}, force_);
     for (const [thing, place] of built.places)
@@ -205,7 +205,7 @@ export function figuresOf(
   }
 
   function beam(thing: Thing, body: Pulls['bodies'][number], tilt: Derived, b: number): void {
-    const own = (uses.get(thing)?.weight.value ?? 0) * g;
+    const own = (uses.get(thing)?.weight.high ?? 0) * g;
     const tops = built.edges
       .flatMap(({ edge }, s) => (edge.bottom.thing.owner === thing ? [pulls.edges[s]?.angle ?? null] : []))
       .filter((angle) => angle !== null);

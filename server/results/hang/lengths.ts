@@ -60,7 +60,7 @@ export function runOf(edge: Edge, from: Lengths): Run | NoRun {
     const part = lengthOf(thing, edge, table, left);
     if ('missing' in part) return part;
     if (thing.item.keyword === 'sling') left = 0;
-    const weight = uses.get(thing)?.weight.value ?? null;
+    const weight = uses.get(thing)?.weight.high ?? null;
     if (weight === null) return { missing: thing.name, what: 'weight' };
     if (thing.item.keyword === 'sling') {
       const stated = table.given(thing.item, 'stiffness');

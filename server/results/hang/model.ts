@@ -38,7 +38,7 @@ export interface Unbuilt {
   readonly short?: { readonly leg: LegUse; readonly reason: string };
 }
 
-/** The model, or why there is none. Hooks stand at the origin, or `at` their places. */
+/** The model, or why there is none. Gear weighs what it does at the heavy end of its tolerance. Hooks stand at the origin, or `at` their places. */
 export function build(net: Network, from: Loads): Built | Unbuilt {
   const { loads, uses } = from;
   const hung = loads.reduce((sum, load) => sum + (load.weight.value ?? 0) * g, 0);
@@ -127,7 +127,7 @@ function addBeam({ bodies, info, places, causes }: Bodies, beam: Thing, net: Net
   const xs = own.flatMap((item) => pointAt(item)?.[0] ?? []);
   bodies.push({
     name: beam.name,
-    weight: use.weight.value * g,
+    weight: (use.weight.high as number) * g,
     cog: [0, 0, 0],
     points,
     ...(Math.max(...xs) > Math.min(...xs) && { axis: [Math.min(...xs), Math.max(...xs)] as const }),
@@ -161,7 +161,7 @@ function assemble(
     if (node.kind === 'gear' && !places.has(node.thing)) {
       const weight = uses.get(node.thing)?.weight;
       if (!weight || weight.value === null) return { because: weight?.because ?? [] };
-      places.set(node.thing, { particle: particles.push({ name: node.thing.name, weight: weight.value * g }) - 1 });
+      places.set(node.thing, { particle: particles.push({ name: node.thing.name, weight: (weight.high as number) * g }) - 1 });
     }
   const forces: { body: number; point: Vec3; force: Vec3 }[] = [];
   const press = (thing: Thing, kg: number): void => {

@@ -126,6 +126,13 @@ describe('the weight', () => {
     expect(value(s, 'part', 'Oil', 'weight')).toBeCloseTo(Math.PI * 0.25 * 0.5 * 1000, 6);
   });
 
+  test('a head is closed unless somebody says that it is empty, though a liquid names only the shell', () => {
+    const shell = (head: string) =>
+      `  part "Shell": tube, outside 2 m, wall 10 mm, length 6 m, axis x, of carbon steel, at (0, 0, 0)\n  part "H1": dished head, outside 2 m, wall 10 mm, form ellipsoidal, axis x, of carbon steel, against "Shell" x${head}\n  part "Oil": liquid, level 0.3 m, of water, inside "Shell"`;
+    expect(errors(loadOf(shell('')))).toContain('contents-unstated');
+    expect(errors(loadOf(shell(', empty "blanked off, drain open, seen"')))).not.toContain('contents-unstated');
+  });
+
   test('a closed vessel of which nothing is said stays open', () => {
     const shell =
       '  part "Shell": tube, outside 2 m, wall 10 mm, length 6 m, axis x, of carbon steel, at (0, 0, 0)\n  part "H1": dished head, outside 2 m, wall 10 mm, form ellipsoidal, axis x, of carbon steel, against "Shell" x\n  part "H2": dished head, outside 2 m, wall 10 mm, form ellipsoidal, axis -x, of carbon steel, against "Shell" -x';
