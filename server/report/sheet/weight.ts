@@ -6,6 +6,7 @@ import { type Derived, known, share as percent } from '../../quantities/index.ts
 import type { Body, Candidate, LoadResult } from '../../results/types.ts';
 import { type ShapeName, shapes } from '../../vocabulary/index.ts';
 import { type Context, section } from './context.ts';
+import { doubt } from './doubt.ts';
 import { figure, notKnown, row } from './figures.ts';
 import type { Block, Cell, Row, Section, Table } from './types.ts';
 import { buildUpBars } from './weight-bars.ts';
@@ -19,7 +20,9 @@ export const weightSection = (context: Context): readonly Section[] =>
   );
 
 function blocks(context: Context, load: LoadResult): readonly Block[] {
-  const parts = load.body.bodies.length ? [buildUp(context, load), ...buildUpBars(context, load)] : [];
+  const parts = load.body.bodies.length
+    ? [buildUp(context, load), ...buildUpBars(context, load), ...doubt(context, load)]
+    : [];
   return [evidence(context, load), ...parts];
 }
 
