@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import { cpus } from 'node:os';
 import { resolve } from 'node:path';
 import { Client, type Position } from '../support/client.ts';
+import { hangTimes } from './hang.ts';
 import { jsonDocument, jsonSchema, plan } from './plans.ts';
 
 const peer = resolve('.cache/bench/node_modules/vscode-langservers-extracted/bin/vscode-json-language-server');
@@ -160,6 +161,7 @@ export async function bench(sizes: readonly number[]): Promise<void> {
   console.log(
     `Node ${process.version}, ${cpus().length} × ${cpus()[0]?.model ?? 'unknown'}; milliseconds, median (middle half); ratios: becket to json, becket to dense`,
   );
+  printHang();
   for (const lines of sizes.length ? sizes : [1_000, 10_000]) {
     const keys = lines > 5_000 ? 20 : 40;
     const all = new Map(servers.map((server) => [server.name, {} as Samples]));
@@ -167,6 +169,17 @@ export async function bench(sizes: readonly number[]): Promise<void> {
       for (const server of servers) await live(server, lines, keys, all.get(server.name) as Samples);
     print(lines, all);
   }
+}
+
+function printHang(): void {
+  const times = hangTimes(60);
+  const peer = median(times.at(-1)?.warm ?? []);
+  console.log('\nrigs, from text to findings; ratio: to the dense system');
+  for (const { what, warm } of times)
+    console.log(
+      `  ${what.padEnd(34)} ${shown(median(warm)).padStart(7)} (${spread(warm)})`.padEnd(64),
+      `ratio ${(median(warm) / peer).toFixed(2)}`,
+    );
 }
 
 function print(lines: number, all: ReadonlyMap<string, Samples>): void {

@@ -24,6 +24,8 @@ await build({
   platform: 'node',
   format: 'esm',
   target: 'node20',
+  external: ['mathjs'],
+  loader: { '.ohm': 'text', '.css': 'text' },
 });
 const { bench } = await import(pathToFileURL(outfile).href);
 await bench(process.argv.slice(2).map(Number).filter(Boolean));
