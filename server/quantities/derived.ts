@@ -1,5 +1,7 @@
 // A worked-out number with everything that a reader needs to check it, or the reasons why it is not known.
 
+import type { Quantity } from './quantity.ts';
+
 /** Units of results: SI, as in the JSON report. `1` is a plain number or share. */
 export type ResultUnit = 'kg' | 'N' | 'm' | 'm2' | 'm3' | 'rad' | 'Pa' | 'm/s' | 'kg/m3' | 'kg/m' | 'kg/m2' | '1';
 
@@ -45,6 +47,16 @@ export function known(value: number, unit: ResultUnit, origin: Origin = {}, low 
     return open(unit, [{ what: 'The sum has no finite answer.', at: origin.at ?? null }], origin);
   return { value, low, high, unit, ...fill(origin), because: [] };
 }
+
+/** A figure as somebody wrote it, with its tolerance. */
+export const asWritten = (
+  {
+    quantity: { value, low, high },
+    at,
+  }: { readonly quantity: Pick<Quantity, 'value' | 'low' | 'high'>; readonly at: unknown },
+  unit: ResultUnit,
+  source: string,
+): Derived => known(value, unit, { source, at }, low, high);
 
 /** A number that is not known, with the reasons. */
 export function open(unit: ResultUnit, because: readonly Cause[], origin: Origin = {}): Derived {

@@ -1,6 +1,6 @@
 // What each piece of evidence says a load weighs: its figure, with what is added and taken off, and one allowance.
 import { type BoundPlan, childrenOf, given, type Item, namesOf, openLines, type Thing, textOf } from '../plan/index.ts';
-import { type Cause, type Derived, known, open, sum, unique } from '../quantities/derived.ts';
+import { asWritten, type Cause, type Derived, known, open, sum, unique } from '../quantities/derived.ts';
 import type { Evidence } from '../vocabulary/index.ts';
 import type { Summed } from './bodies.ts';
 import { leftOut } from './doubts.ts';
@@ -113,13 +113,7 @@ export function statedBy(item: Item, context: Context): Candidate {
   const lines = openLines(item);
   const value =
     figure.state === 'known' && !lines.length
-      ? known(
-          figure.quantity.value,
-          'kg',
-          { source: sourceOf(item), at: figure.at },
-          figure.quantity.low,
-          figure.quantity.high,
-        )
+      ? asWritten(figure, 'kg', sourceOf(item))
       : open(
           'kg',
           figure.state === 'open'

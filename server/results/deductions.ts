@@ -1,6 +1,6 @@
 // Weight at the tip that the chart still counts as load: the `deduct` lines of the cranes.
 import { type BoundPlan, childrenOf, given, type Item, lostCauses, openLines } from '../plan/index.ts';
-import { type Derived, known, open, sum, unique } from '../quantities/derived.ts';
+import { asWritten, type Derived, known, open, sum, unique } from '../quantities/derived.ts';
 import { because, type Notes } from './notes.ts';
 
 /** All deductions of one crane; `none` with `from` is one that the chart already has. */
@@ -20,14 +20,7 @@ function deduction(item: Item, notes: Notes): Derived {
   const weight = given(item, '');
   const lines = openLines(item);
   if (lines.length) return open('kg', lines, { at: item.at });
-  if (weight.state === 'known')
-    return known(
-      weight.quantity.value,
-      'kg',
-      { source: 'typed here', at: item.at },
-      weight.quantity.low,
-      weight.quantity.high,
-    );
+  if (weight.state === 'known') return asWritten({ ...weight, at: item.at }, 'kg', 'typed here');
   if (weight.state === 'none') {
     if (item.clauses.has('from')) return known(0, 'kg', { source: 'none: already in the chart', at: item.at });
     return open(

@@ -10,7 +10,7 @@ import {
   openLines,
   type Thing,
 } from '../plan/index.ts';
-import { type Derived, known, open, unique } from '../quantities/derived.ts';
+import { asWritten, type Derived, known, open, unique } from '../quantities/derived.ts';
 import { nearest } from '../quantities/nearest.ts';
 import { because, type Notes } from './notes.ts';
 
@@ -149,14 +149,7 @@ export function capacityOf(thing: Thing, table: GearTable): Derived {
   const { item } = thing;
   const capacity = table.given(item, 'capacity');
   const causes = table.causes(item);
-  if (capacity.state === 'known' && !causes.length)
-    return known(
-      capacity.quantity.value,
-      'kg',
-      { source: sourceOf(item, table), at: capacity.at },
-      capacity.quantity.low,
-      capacity.quantity.high,
-    );
+  if (capacity.state === 'known' && !causes.length) return asWritten(capacity, 'kg', sourceOf(item, table));
   return open(
     'kg',
     unique([
@@ -175,14 +168,7 @@ export function lengthOf(thing: Thing, table: GearTable): Derived {
   const { item } = thing;
   const length = table.given(item, 'length');
   const causes = table.causes(item);
-  if (length.state === 'known' && !causes.length)
-    return known(
-      length.quantity.value,
-      'm',
-      { source: 'typed here', at: length.at },
-      length.quantity.low,
-      length.quantity.high,
-    );
+  if (length.state === 'known' && !causes.length) return asWritten(length, 'm', 'typed here');
   return open(
     'm',
     unique([

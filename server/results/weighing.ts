@@ -1,6 +1,6 @@
 // A weighing on supports: the sum of its readings, and where the weight sits in plan. Moments about the zero of the load: Σ r R / Σ R.
 import { childrenOf, given, type Item, openLines } from '../plan/index.ts';
-import { type Derived, known, open, sum, unique } from '../quantities/derived.ts';
+import { asWritten, type Derived, known, open, sum, unique } from '../quantities/derived.ts';
 import { because } from './notes.ts';
 
 /** The sum of the readings of a weighing, tare still in it, kg. */
@@ -21,14 +21,7 @@ export function weighedSum(item: Item, source: string): Derived {
 
 function reading(support: Item): Derived {
   const reads = given(support, 'reads');
-  if (reads.state === 'known')
-    return known(
-      reads.quantity.value,
-      'kg',
-      { source: 'reading', at: reads.at },
-      reads.quantity.low,
-      reads.quantity.high,
-    );
+  if (reads.state === 'known') return asWritten(reads, 'kg', 'reading');
   return open(
     'kg',
     reads.state === 'open' ? reads.because : [because(`${support.names[0]} has no reading.`, support.at)],

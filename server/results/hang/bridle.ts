@@ -1,6 +1,6 @@
 // One tag over several slings: all they lift together against the tag, the flattest of them against its angle.
 import { type BoundPlan, given, namesOf, openLines, type Thing } from '../../plan/index.ts';
-import { type Derived, known, open, unique } from '../../quantities/derived.ts';
+import { asWritten, type Derived, known, open, unique } from '../../quantities/derived.ts';
 import type { NameUse } from '../../syntax/types.ts';
 import type { LegUse } from '../types.ts';
 import { times } from './factors.ts';
@@ -85,13 +85,7 @@ function tagOf(
   const angle = flattest?.pull.angle ?? null;
   if (flattest && angle !== null && angle < least.quantity.high - 1e-12)
     return open('kg', [flat(bridle, { leg: flattest.edge.legs[0] as LegUse, angle }, least.quantity.high, notes)]);
-  const rated: Derived = known(
-    capacity.quantity.value,
-    'kg',
-    { source: `tag of ${bridle.name}`, at: capacity.at },
-    capacity.quantity.low,
-    capacity.quantity.high,
-  );
+  const rated: Derived = asWritten(capacity, 'kg', `tag of ${bridle.name}`);
   const held = legs.flatMap((leg) =>
     holdsOf(leg).flatMap(({ sling, hold }) => (slings.includes(sling) ? [{ leg, sling, hold }] : [])),
   );

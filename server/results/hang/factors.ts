@@ -1,7 +1,7 @@
 // A rating with the factors on it, each shown with what it rests on.
 import type { Factor } from '../../catalog/index.ts';
 import type { Thing } from '../../plan/index.ts';
-import { type Derived, type Input, known } from '../../quantities/derived.ts';
+import { asWritten, type Derived, type Input, known } from '../../quantities/derived.ts';
 import type { Place } from '../../syntax/types.ts';
 
 export const factor = (label: string, { share, source }: Factor, at: Place): Input => ({
@@ -17,13 +17,7 @@ export const tagInput = (
   },
 ): Input => ({
   label,
-  value: known(
-    tag.quantity.value,
-    'kg',
-    { source: `tag of ${sling.name}`, at: tag.at },
-    tag.quantity.low,
-    tag.quantity.high,
-  ),
+  value: asWritten(tag, 'kg', `tag of ${sling.name}`),
 });
 
 /** A rating times factors, and over a divisor, with each of them shown. */

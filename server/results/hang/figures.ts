@@ -1,7 +1,7 @@
 // What each thing under the hook takes, and how that stands to what it may carry.
 import type { Vec3 } from '../../mechanics/index.ts';
 import { given, type Thing } from '../../plan/index.ts';
-import { type Derived, known, open } from '../../quantities/derived.ts';
+import { asWritten, type Derived, known, open } from '../../quantities/derived.ts';
 import { because } from '../notes.ts';
 import type { GearUse } from '../types.ts';
 import { underOneTag } from './bridle.ts';
@@ -233,10 +233,7 @@ export function figuresOf(
   function pressed(thing: Thing, compression: Derived): readonly Derived[] {
     const stated = ratings.input.table.given(thing.item, 'compression capacity');
     if (stated.state === 'absent' || stated.state === 'none') return [];
-    const most =
-      stated.state === 'known'
-        ? known(stated.quantity.value, 'N', origin('typed here', stated.at), stated.quantity.low, stated.quantity.high)
-        : open('N', stated.because);
+    const most = stated.state === 'known' ? asWritten(stated, 'N', 'typed here') : open('N', stated.because);
     return [
       ratio(compression.value === null ? compression : known(compression.high as number, 'N', compression), most, {
         load: 'compression',
@@ -255,13 +252,7 @@ export function figuresOf(
       const used = ratio(
         pull.value === null ? open('kg', pull.because) : massOf(pull),
         stated.state === 'known'
-          ? known(
-              stated.quantity.value,
-              'kg',
-              origin(`${point.name} of ${thing.name}`, stated.at),
-              stated.quantity.low,
-              stated.quantity.high,
-            )
+          ? asWritten(stated, 'kg', `${point.name} of ${thing.name}`)
           : open('kg', stated.because),
       );
       all.set(point, { pull, 'capacity used': used });

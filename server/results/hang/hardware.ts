@@ -3,7 +3,7 @@ import { barredBeyond, eyeboltFactor, type Factor, shackleFactor, straight } fro
 import type { HangResult } from '../../mechanics/hang/index.ts';
 import { add, angleBetween, scale, type Vec3 } from '../../mechanics/index.ts';
 import { given, openLines, type Thing } from '../../plan/index.ts';
-import { type Derived, known, open } from '../../quantities/derived.ts';
+import { asWritten, type Derived, known, open } from '../../quantities/derived.ts';
 import type { Place } from '../../syntax/types.ts';
 import type { GearTable } from '../gear.ts';
 import { because, type Notes } from '../notes.ts';
@@ -184,13 +184,7 @@ export function pickRating(pick: Thing, pulled: Pulled & { readonly angle: numbe
       capacity.state === 'open' ? capacity.because : [because(`${pick.name} has no capacity.`, item.nameAt)],
       { at: item.nameAt },
     );
-  const rated = known(
-    capacity.quantity.value,
-    'kg',
-    { at: capacity.at, source: 'typed here' },
-    capacity.quantity.low,
-    capacity.quantity.high,
-  );
+  const rated = asWritten(capacity, 'kg', 'typed here');
   const least = given(item, 'least angle');
   if (least.state === 'open') return open('kg', least.because, { at: item.nameAt });
   if (
