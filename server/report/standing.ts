@@ -71,7 +71,7 @@ export function standingWords(standing: Standing): string {
   ];
   const said = counts.filter(([count]) => count > 0).map(([count, word]) => `${count} ${word}`);
   const found = over.length + atOdds.length + notKnown + notJudged.length + setAside.length;
-  return [...(found ? [] : ['no open points found']), ...said].join(', ');
+  return found ? said.join(', ') : [...said, `no ${said.length ? 'other ' : ''}open points found`].join(', ');
 }
 
 /** How many figures are not known; at least one for each thing that is missing. */

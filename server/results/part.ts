@@ -218,6 +218,8 @@ const units: Readonly<Record<string, Derived['unit']>> = {
   massPerArea: 'kg/m2',
   angle: 'rad',
   arc: 'rad',
+  knuckleAngle: 'rad',
+  areaFactor: '1',
   area: 'm2',
   enclosed: 'm3',
 };

@@ -1,6 +1,6 @@
 // How a figure came about, line by line: its formula with the values put in, what it rests on, and the cautions that belong to it.
 import { cautions } from '../../checks/index.ts';
-import { type Cause, type Derived, pretty, type System, unique, write } from '../../quantities/index.ts';
+import { type Cause, type Derived, pretty, type System, unique, writeIn } from '../../quantities/index.ts';
 import type { Place } from '../../syntax/types.ts';
 import { figure } from '../figures.ts';
 import type { Line } from './page.ts';
@@ -26,7 +26,7 @@ export function workingLines(label: string, derived: Derived, system: System): r
 
 /** The formula in words and with the values put in; '' where it has none, or its values stand nowhere in it. */
 function filledIn({ formula, inputs }: Derived, system: System): string {
-  const values = new Map(inputs.map(({ label, value }) => [label, putIn(value, system)]));
+  const values = new Map(inputs.map(({ label, value }) => [label, putIn(formula, label, value, system)]));
   if (!formula || !values.size || formula.includes(standardGravity)) return '';
   const labels = [...values.keys()]
     .sort((a, b) => b.length - a.length)
@@ -39,12 +39,16 @@ function filledIn({ formula, inputs }: Derived, system: System): string {
   return filled === shown ? '' : `${shown} = ${filled}`;
 }
 
-/** A value as it goes into a formula, so that the line can be worked out by hand: volumes in the unit of densities, shares as plain numbers. */
-function putIn(derived: Derived, system: System): string {
+function putIn(formula: string, label: string, derived: Derived, system: System): string {
   const { value, unit } = derived;
-  if (value !== null && unit === '1') return write(value, 'number', { system, round: 'near', plain: false });
-  if (value === null || unit !== 'm3') return figure({ ...derived, low: null, high: null }, system, 'either');
-  return write(value, 'm3', { system, round: 'near', unit: system === 'US' ? 'ft3' : 'm3', digits: 4, plain: false });
+  return value === null
+    ? figure(derived, system, 'either')
+    : writeIn(formula, label, value, unit, {
+        system,
+        round: 'near',
+        plain: false,
+        ...(unit === 'm3' && { digits: 4 }),
+      });
 }
 
 const mostCauses = 4;

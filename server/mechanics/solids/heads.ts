@@ -7,13 +7,13 @@ import { belowZero, exceeds, type Impossible, impossible, notAboveZero, type Row
 /**
  * m3; `inside` is the inside diameter. Steiner's formula for a parallel surface, area * t + mean curvature * t2 + 2 pi / 3 *
  * t3, on half a spheroid of depth inside / 4. The area of that half is (1 + ln(2 + sqrt(3)) / (2 * sqrt(3))) * pi * inside2 /
- * 4, and our formulas have no logarithm, hence the number.
+ * 4; what stands before pi is `areaFactor`, since our formulas have no logarithm.
  */
-export const ellipsoidalHeadVolume = formula<'outside' | 'inside' | 'wall' | 'straightFlange'>(
-  'pi * wall * (1.3801729981504732 / 4 * inside * inside + (1 / 4 + pi / (3 * sqrt(3))) * inside * wall + 2 / 3 * wall * wall)' +
+export const ellipsoidalHeadVolume = formula<'outside' | 'inside' | 'wall' | 'straightFlange' | 'areaFactor'>(
+  'pi * wall * (areaFactor / 4 * inside * inside + (1 / 4 + pi / (3 * sqrt(3))) * inside * wall + 2 / 3 * wall * wall)' +
     ' + pi * (outside - wall) * wall * straightFlange',
-  ({ outside, inside, wall, straightFlange }) =>
-    Math.PI * wall * ((spheroidArea / 4) * inside ** 2 + spheroidCurvature * inside * wall + (2 / 3) * wall ** 2) +
+  ({ outside, inside, wall, straightFlange, areaFactor }) =>
+    Math.PI * wall * ((areaFactor / 4) * inside ** 2 + spheroidCurvature * inside * wall + (2 / 3) * wall ** 2) +
     Math.PI * (outside - wall) * wall * straightFlange,
 );
 
@@ -80,7 +80,8 @@ const dishedHead: Row<DishedHead> = {
   volume: (shape) => {
     const { outside, wall, straightFlange = 0 } = shape;
     const inside = outside - 2 * wall;
-    if (shape.form === 'ellipsoidal') return worked(ellipsoidalHeadVolume, { outside, inside, wall, straightFlange });
+    if (shape.form === 'ellipsoidal')
+      return worked(ellipsoidalHeadVolume, { outside, inside, wall, straightFlange, areaFactor: spheroidArea });
     const { crownRadius, knuckleRadius } = shape;
     const { ring, turn } = dish(inside / 2, knuckleRadius, crownRadius);
     const lengths = { outside, wall, crownRadius, knuckleRadius, straightFlange };

@@ -1,5 +1,5 @@
 // The section "Working": how each figure came about, with its formula, the values put in, and what it rests on.
-import { type Derived, pretty, type System, write } from '../../quantities/index.ts';
+import { type Derived, pretty, type System, write, writeIn } from '../../quantities/index.ts';
 import type { Result } from '../../results/types.ts';
 import { resultsOf } from '../../vocabulary/index.ts';
 import { figuresOf, type Step, workingOf } from '../working.ts';
@@ -114,15 +114,15 @@ function formula({ formula, inputs }: Derived, result: Result, system: System): 
   const shown = pretty(spaced(formula)).replace(/9\.80665/g, '9.80665 m/s²');
   if (!inputs.length || !inputs.every(({ label }) => formula.includes(label))) return shown;
   const values = inputs.map(
-    ({ label, value }) => [pretty(spaced(label)), valueText(label, value, result, system)] as const,
+    ({ label, value }) => [pretty(spaced(label)), valueText(formula, label, value, result, system)] as const,
   );
   return `${shown} = ${putIn(shown, values)}`;
 }
 
-function valueText(label: string, { value, unit }: Derived, result: Result, system: System): string {
+function valueText(formula: string, label: string, { value, unit }: Derived, result: Result, system: System): string {
   if (value === null) return notKnown.text;
   const round = rounding[worseOf(result, label)];
-  return write(value, label === 'count' ? 'number' : unit, { ...styled(system, round), digits: 6 });
+  return writeIn(formula, label, value, unit, { ...styled(system, round), digits: 6 });
 }
 
 /** The text with every label in it replaced by its value; of labels that begin alike the longest counts. Labels may be names of the plan. */

@@ -218,7 +218,7 @@ describe('figures', () => {
     expect(rows.find(([figure]) => figure === 'part Shell: weight')).toEqual([
       'part Shell: weight',
       '488.3 kg',
-      'volume × density = 62.2036 L × 7,850 kg/m³',
+      'volume × density = 0.0622036 m³ × 7,850 kg/m³',
       'carbon steel',
     ]);
     expect(texts(tables(sheet(snapshot()), 'sources').at(-1)).find(([name]) => name === 'carbon steel')?.[1]).toMatch(
