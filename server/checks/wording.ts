@@ -1,4 +1,5 @@
 // Small words shared by the sentences: lists, names in quotes, nearest readings.
+import type { LegEnd } from '../results/types.ts';
 import type { Place } from '../syntax/types.ts';
 
 /** `a`, `a and b`, `a, b and c`; with another last word `a, b or c`. */
@@ -25,9 +26,9 @@ export const unstopped = (text: string): string =>
     .replace(/\.$/, '')
     .replace(/^(The|A|An|No|Nothing|What|Its|There|This|One|How|It|Both)\b/, (word) => word.toLowerCase());
 
-/** `the leg to A`, `the legs to A and B`, by the picks they end at. */
-export const legsTo = (picks: readonly string[]): string =>
-  `the ${picks.length === 1 ? 'leg' : 'legs'} to ${list(picks.map(named))}`;
+/** `the leg to A`, `the legs to A, B on S2 and B on S3`, by what they end at. */
+export const legsTo = (legs: readonly LegEnd[]): string =>
+  `the ${legs.length === 1 ? 'leg' : 'legs'} to ${list(legs.map(({ to, sling }) => named(to) + (sling === null ? '' : ` on ${named(sling)}`)))}`;
 
 /** `a load` for `load`; what has an article keeps it. */
 export const withArticle = (noun: string): string =>

@@ -7,7 +7,7 @@ export { fold } from './fold.ts';
 export { language } from './language.ts';
 export { fit, measureName } from './measure.ts';
 export { bindPlan } from './plan.ts';
-export { rangeNames } from './range.ts';
+export { rangeMeant, rangeNames } from './range.ts';
 export {
   allOpen,
   childrenOf,

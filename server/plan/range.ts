@@ -1,6 +1,8 @@
 // Names written as a range: `S1..S4` stands for S1, S2, S3 and S4.
+import { rangeOf } from '../syntax/index.ts';
 import type { NameUse } from '../syntax/types.ts';
 import { note, type Sheet } from './evaluate.ts';
+import { fold } from './fold.ts';
 
 const most = 200;
 
@@ -16,6 +18,15 @@ export function rangeNames(first: string, last: string): readonly string[] | str
   if (width && to[2]?.length !== width)
     return 'both numbers of a range need the same number of digits when they begin with zero';
   return Array.from({ length: end - start + 1 }, (_, i) => `${from[1]}${String(start + i).padStart(width, '0')}`);
+}
+
+/** `S1..S4` for a thing of the name `S1-S4` that was meant as a range with `name` in it; null where it was not. */
+export function rangeMeant(thing: string, name: string): string | null {
+  const range = rangeOf(thing);
+  const [first, last] = range?.split('..') ?? [];
+  if (!range || first === undefined || last === undefined) return null;
+  const names = rangeNames(first, last);
+  return typeof names !== 'string' && names.some((one) => fold(one) === fold(name)) ? range : null;
 }
 
 /** The names a statement declares. */

@@ -139,6 +139,8 @@ export interface PlanFacts extends SyntaxFacts {
     wanted: string;
     is: string | null;
     declare: string | null;
+    /** A thing of the name `S1-S4`, which was meant as the range `S1..S4` that holds the name. */
+    meant?: { written: string; range: string; at: Place };
   };
   'file-missing': { path: string; reason: string; elsewhere: readonly string[] };
   'list-row-unclear': { file: string; line: number; reason: string; more: number };

@@ -1,5 +1,5 @@
 // Reads the legs of the rigs: which things a path names, whether it runs from a hook to a pick, and how its items meet.
-import { type BoundPlan, fold, type Item, namesOf, type Thing } from '../plan/index.ts';
+import { type BoundPlan, fold, type Item, namesOf, rangeMeant, type Thing } from '../plan/index.ts';
 import { nearest } from '../quantities/nearest.ts';
 import type { NameUse, Place } from '../syntax/types.ts';
 import type { GearTable } from './gear.ts';
@@ -56,6 +56,15 @@ function readLeg(item: Item, rigItem: Item, reading: Reading): LegUse {
   return { ...leg, broken: true };
 }
 
+/** The gear that was declared as `S1-S4` where S1 to S4 were meant, if the name is one of those. */
+function meantRange(name: string, plan: BoundPlan): { written: string; range: string; at: Place } | null {
+  for (const { name: written, item } of plan.names.kind('gear')) {
+    const range = rangeMeant(written, name);
+    if (range) return { written, range, at: item.nameAt };
+  }
+  return null;
+}
+
 /** What a name of a path stands for: gear, a pick or a beam point; dotted where the plain name is not unique. */
 function find(name: NameUse, at: Place, reading: Reading): Thing | null {
   const { plan, notes } = reading;
@@ -65,12 +74,9 @@ function find(name: NameUse, at: Place, reading: Reading): Thing | null {
     const all = plan.names.things
       .filter((thing) => thing.kind === 'gear' || thing.kind === 'pick' || thing.kind === 'point')
       .map((thing) => thing.name);
-    notes.add(
-      'name-unknown',
-      at,
-      { name: text.join('.'), nearest: nearest(text.at(-1) ?? '', all), wanted, is, declare: null },
-      '',
-    );
+    const facts = { name: text.join('.'), nearest: nearest(text.at(-1) ?? '', all), wanted, is, declare: null };
+    const meant = is === null && text.length === 1 ? meantRange(facts.name, plan) : null;
+    notes.add('name-unknown', at, meant ? { ...facts, meant } : facts, '');
     return null;
   };
   if (name.until) {

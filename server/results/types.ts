@@ -91,6 +91,12 @@ export interface LegUse {
   readonly broken: boolean;
 }
 
+/** What a leg ends at, by name, and its sling where another leg ends there too. */
+export interface LegEnd {
+  readonly to: string;
+  readonly sling: string | null;
+}
+
 export interface ResultFacts extends PlanFacts {
   'geometry-impossible': { shape: string; reason: string; figures: readonly number[] };
   'cutout-outside': { cutout: string; volume: number; why: 'larger' | 'outside' | 'taken'; other: string | null };
@@ -150,12 +156,14 @@ export interface ResultFacts extends PlanFacts {
     limit: number;
   };
   'hang-unsolved': { load: string; reason: string };
-  'hang-unstable': { load: string; height: number };
+  /** Height of its centre above the level up to which it stays upright, or above the middle of its picks where that level is not known, m. */
+  'hang-unstable': { load: string; height: number; above: 'limit' | 'picks' };
   /** Only friction keeps a basket where it is: running free the load turns over, or hangs otherwise by `angle`. */
   'friction-holds': { load: string; slings: readonly string[]; over: boolean; angle: number };
   'hang-tilted': { load: string; angle: number; end: string; limit: number; rule: string };
-  'leg-slack': { leg: string; legs: readonly string[] };
-  'leg-share-uncertain': { n: number; legs: readonly string[] };
+  'leg-slack': { leg: LegEnd; legs: readonly LegEnd[] };
+  /** The leg that the worst of the ways to share pulls hardest, and those it leaves slack; null: too many ways to tell. */
+  'leg-share-uncertain': { n: number; hardest: { leg: LegEnd; slack: readonly LegEnd[] } | null };
   'leg-overloaded': {
     item: string;
     leg: string;

@@ -3,6 +3,7 @@ import { anyKeywordAt, clauseAt, keywordAt, nearestPhrases, type Phrase, spelled
 import { type MatchShape, type Piece, spanOf, type ValueForm, ValueReader } from './reader.ts';
 import type { Damage, Edit } from './repairs.ts';
 import { isWordSign, type Scanned, type Token } from './scan.ts';
+import { listedNames, listedPath, nameSlip, type Slip, slipSpan } from './slips.ts';
 import type {
   ClauseText,
   Language,
@@ -106,9 +107,35 @@ class LineReader extends ValueReader implements Code {
     this.owner = this.line.text.slice(keyword.span.from, named.name?.span.to ?? keyword.span.to);
     const after = form.equals ? { colon: null, to: named.to } : this.colonAt(named.to);
     this.statement = { keyword, name: named.name, colon: after.colon, value: null, unread: named.unread };
+    const slip = named.name ? this.slipOf(form, inner, head, { at: named.at, to: named.to }) : null;
+    if (slip) {
+      this.slipped(slip);
+      if (form.value) this.statement = { ...this.statement, unread: true };
+      for (const piece of pieces.slice(1)) if (piece.at > slip.to) this.readClause(inner, piece);
+      return;
+    }
     if (form.value) this.readOwnValue({ ...form, value: form.value }, inner, after.to, head);
     else if (after.to < head.to) this.readClause(inner, { at: after.to, to: head.to });
-    for (let n = 1; n < pieces.length; n++) this.readClause(inner, pieces[n] as Piece);
+    const joined = form.value === 'path' ? listedPath(this.line, pieces, after.to, inner, this.language) : null;
+    if (joined) this.slipped(joined);
+    for (const piece of pieces.slice(1)) if (piece.at >= (joined?.to ?? 0)) this.readClause(inner, piece);
+  }
+
+  /** The slip that a name is part of: what else stands before the colon, in its own piece or in the next ones. */
+  private slipOf(form: StatementForm, inner: Words, head: Piece, name: Piece): Slip | null {
+    const listed = listedNames(this.line, name, form, inner, this.language);
+    return listed ?? nameSlip(this.line, name, head.to, form, inner, this.language);
+  }
+
+  private slipped(found: Slip): void {
+    const span = slipSpan(this.tokens, found);
+    this.problem('line-unreadable', span, {
+      text: this.line.text.slice(span.from, span.to),
+      expected: found.slip === 'path' ? '>' : 'a name',
+      readings: found.reading === null ? [] : [found.reading],
+      parent: this.owner,
+      slip: found.slip,
+    });
   }
 
   private colonAt(at: number): { colon: Span | null; to: number } {
@@ -122,15 +149,15 @@ class LineReader extends ValueReader implements Code {
     inner: Words,
     at: number,
     piece: Piece,
-  ): { name: NameUse | null; to: number; unread: boolean } {
-    if (form.name === 'none') return { name: null, to: at, unread: false };
+  ): { name: NameUse | null; at: number; to: number; unread: boolean } {
+    if (form.name === 'none') return { name: null, at, to: at, unread: false };
     const first = this.tokens[at];
     const isName = first !== undefined && at < piece.to && (first.sign === 'T' || isWordSign(first.sign));
     if (form.name === 'optional' && (!isName || (first.sign !== 'T' && this.isKeyword(inner, at, piece))))
-      return { name: null, to: at, unread: false };
+      return { name: null, at, to: at, unread: false };
     if (!isName) {
       this.unreadable(at, piece, 'a name', { type: 'name', at, to: at });
-      return { name: null, to: at, unread: true };
+      return { name: null, at, to: at, unread: true };
     }
     const dots = this.tokens[at + 1];
     const last = this.tokens[at + 2];
@@ -145,6 +172,7 @@ class LineReader extends ValueReader implements Code {
     if (form.equals) this.checkReserved(first);
     return {
       name: { span: { from: first.from, to: (until ?? name).span.to }, parts: [name], until },
+      at,
       to: at + (until ? 3 : 1),
       unread: false,
     };
@@ -301,7 +329,7 @@ class LineReader extends ValueReader implements Code {
 
   private unknown(candidates: readonly string[], piece: Piece): readonly string[] {
     const { to, nearest } = nearestPhrases(this.language, candidates, this.tokens, piece.at, piece.to);
-    this.problem('word-unknown', this.spanFrom(piece.at, to), { word: spelled(this.tokens, piece.at, to), nearest });
+    this.wordUnknown({ at: piece.at, to }, spelled(this.tokens, piece.at, to), nearest, candidates);
     return nearest;
   }
 }

@@ -3,6 +3,7 @@
 export { format, formatText, type RowEdit } from './layout.ts';
 export { readLine } from './line.ts';
 export { editRows, type Position, replaceRows, splitRows } from './rows.ts';
+export { rangeOf } from './slips.ts';
 export { type Slot, slotAt } from './slot.ts';
 export { editTree, readTree } from './tree.ts';
 export type * from './types.ts';

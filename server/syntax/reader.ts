@@ -61,7 +61,7 @@ export class ValueReader {
       return { value: null, unread: true };
     }
     const value = valueOf(match, { tokens: this.tokens, offset: at, text: this.line.text, last: NOWHERE });
-    if (this.tell(at, to)) return { value: null, unread: true };
+    if (this.tell(at, to, form.value)) return { value: null, unread: true };
     if (value?.kind === 'word' && form.words && !this.isWord(form.words, value, at, to))
       return { value: null, unread: true };
     if (value && !UNCOUNTED.has(value.kind)) this.doubt(at, to);
@@ -69,11 +69,11 @@ export class ValueReader {
   }
 
   /** Tells the problems that tokens bring along; false if there are none. */
-  private tell(at: number, to: number): boolean {
+  private tell(at: number, to: number, type: ValueType): boolean {
     let told = false;
     for (let n = at; n < to; n++) {
       const problem = this.tokens[n]?.problem;
-      if (problem) this.problems.push(problem);
+      if (problem) this.problems.push(coordinatesOnly(problem, this.tokens, n, type));
       told ||= Boolean(problem);
     }
     this.opens ||= told;
@@ -84,11 +84,13 @@ export class ValueReader {
     let end = at;
     while (end < to && isWordSign(this.tokens[end]?.sign ?? '')) end++;
     if (phraseOf(words, this.tokens, at, end)) return true;
-    this.problem('word-unknown', this.spanFrom(at, end), {
-      word: value.word,
-      nearest: this.language.nearest(value.word, words),
-    });
+    this.wordUnknown({ at, to: end }, value.word, this.language.nearest(value.word, words), words);
     return false;
+  }
+
+  protected wordUnknown(piece: Piece, word: string, nearest: readonly string[], all: readonly string[]): void {
+    const facts = nearest.length || all.length === 0 ? { word, nearest } : { word, nearest, all };
+    this.problem('word-unknown', this.spanFrom(piece.at, piece.to), facts);
   }
 
   /** A decimal point before just three digits is read as such, and said aloud. */
@@ -118,7 +120,7 @@ export class ValueReader {
 
   /** Says that the line cannot be read from token `at` on, unless a token has something better to say. */
   protected unreadable(at: number, piece: Piece, expected: string, damage: Omit<Damage, 'failedAt'>): void {
-    if (this.tell(damage.at, Math.max(damage.to, Math.min(at + 1, piece.to)))) return;
+    if (this.tell(damage.at, Math.max(damage.to, Math.min(at + 1, piece.to)), damage.type)) return;
     const failedAt = Math.min(at, this.tokens.length);
     const place = this.tokens[at < piece.to ? at : Math.max(piece.to - 1, 0)];
     const span = place ? spanOf(place) : { from: 0, to: 0 };
@@ -136,6 +138,27 @@ export class ValueReader {
     return { from: this.tokens[at]?.from ?? 0, to: this.tokens[to - 1]?.to ?? 0 };
   }
 }
+
+/** Of a doubtful comma in a bracket of coordinates: the one reading that gives it as many as are due; both where that does not tell. */
+function coordinatesOnly(problem: LineProblem, tokens: readonly Token[], at: number, type: ValueType): LineProblem {
+  const due = type === 'point' ? 3 : type === 'points' ? 2 : 0;
+  if (problem.slug !== 'decimal-comma' || due === 0) return problem;
+  const [from, to] = [
+    tokens.slice(0, at).findLastIndex(isBracket),
+    tokens.findIndex((one, n) => n > at && isBracket(one)),
+  ];
+  const outer = tokens.slice(0, Math.max(from, 0)).filter(isBracket);
+  const inner = outer.filter(({ sign }) => sign === '(').length * 2 > outer.length; // of a sum or a function
+  if (inner || tokens[from]?.sign !== '(' || tokens[to]?.sign !== ')') return problem;
+  const commas = tokens.slice(from, to).filter(({ sign }) => sign === ',').length;
+  const { text, a, b } = problem.facts as SyntaxFacts['decimal-comma'];
+  const [only, other] = [a, b].filter((reading) => reading !== null && commas + reading.split(', ').length === due);
+  return only === undefined || only === null || other !== undefined
+    ? problem
+    : { ...problem, facts: { text, a: only, b: null } satisfies SyntaxFacts['decimal-comma'] };
+}
+
+const isBracket = ({ sign }: Token): boolean => sign === '(' || sign === ')';
 
 const NOWHERE: Span = { from: -1, to: -1 };
 

@@ -255,16 +255,25 @@ export interface Language {
 
 // ---------------------------------------------------------------- problems: facts, never words
 
+/** A slip with names: words without quotes, a range with a dash, several names where one is due (or a range), a path with commas. */
+export type NameSlip = 'words' | 'range' | 'names' | 'names or range' | 'path';
+
 /** What each writing problem that syntax can see has to say. Texts are as written. */
 export interface SyntaxFacts {
-  'line-unreadable': { text: string; expected: string; readings: readonly string[]; parent: string };
-  'word-unknown': { word: string; nearest: readonly string[] };
+  'line-unreadable': {
+    text: string;
+    expected: string;
+    readings: readonly string[];
+    parent: string;
+    slip?: NameSlip;
+  };
+  'word-unknown': { word: string; nearest: readonly string[]; all?: readonly string[] }; // all that can stand there, where nothing is near
   'place-wrong': { keyword: string; parent: string; parents: readonly string[] };
   'hidden-character': { character: string };
   'indent-unclear': { found: number; levels: readonly number[]; tab: boolean };
   'foot-inch-marks': { rewrite: string };
   'hash-after-number': { rest: string };
-  'decimal-comma': { text: string; a: string; b: string };
+  'decimal-comma': { text: string; a: string; b: string | null }; // null: only one of the two gives a point its numbers
   'number-doubtful': { text: string; spoken: string; other: string };
   'name-reserved': { name: string; as: 'unit' | 'keyword' | 'function' | 'material' };
   'clause-missing': { item: string; clause: string; why: string };

@@ -7,5 +7,5 @@ export const legSlack = check({
   severity: 'warning',
   effect: 'stands',
   says: ({ facts }) =>
-    `${capital(facts.leg)} hangs slack; ${legsTo(facts.legs)} ${facts.legs.length === 1 ? 'carries' : 'carry'} the load.`,
+    `${capital(legsTo([facts.leg]))} hangs slack; ${legsTo(facts.legs)} ${facts.legs.length === 1 ? 'carries' : 'carry'} the load.`,
 });

@@ -6,7 +6,9 @@ export const decimalComma = check({
   slug: 'decimal-comma',
   severity: 'error',
   effect: 'open',
-  says: ({ facts }) =>
-    `${facts.text} could mean ${facts.a} or ${facts.b}. Decimals take a point; a comma stands only before each group of three digits.`,
-  fixes: ({ at, facts }) => [rewrite(at, facts.a), rewrite(at, facts.b)],
+  says: ({ facts: { text, a, b } }) =>
+    b === null
+      ? `With as many numbers as are due here, ${text} could only mean ${a}. Decimals take a point; a comma between two numbers has a space behind it.`
+      : `${text} could mean ${a} or ${b}. Decimals take a point; a comma stands only before each group of three digits.`,
+  fixes: ({ at, facts: { a, b } }) => [a, ...(b === null ? [] : [b])].map((reading) => rewrite(at, reading)),
 });

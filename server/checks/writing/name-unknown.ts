@@ -11,10 +11,13 @@ export const nameUnknown = check({
   severity: 'error',
   effect: 'open',
   says: ({ facts }) =>
-    facts.is === null
-      ? `Nothing called ${named(facts.name)} is in this plan or its libraries.${nearestOf(facts.nearest.map(named))}`
-      : `${named(facts.name)} is ${withArticle(facts.is)}; here ${facts.wanted} is needed.${nearestOf(facts.nearest.map(named))}`,
+    facts.meant
+      ? `Nothing called ${named(facts.name)} is in this plan or its libraries: ${facts.meant.written} is one name. A range of names is written with two dots: ${facts.meant.range}.`
+      : facts.is === null
+        ? `Nothing called ${named(facts.name)} is in this plan or its libraries.${nearestOf(facts.nearest.map(named))}`
+        : `${named(facts.name)} is ${withArticle(facts.is)}; here ${facts.wanted} is needed.${nearestOf(facts.nearest.map(named))}`,
   fixes: ({ at, facts }, asked) => [
+    ...(facts.meant ? [rewrite(facts.meant.at, facts.meant.range)] : []),
     ...facts.nearest.map((name) => rewrite(at, named(name))),
     ...(facts.declare === null ? [] : declaration(asked, at, facts.declare)),
   ],

@@ -37,8 +37,9 @@ const isSheave = (thing: Thing): boolean => thing.item.keyword === 'sheave';
 
 /** How a leg lies, or why that is not worked out. `meets`: does something else meet this thing? `gripped`: a basket that does not say is held. */
 export function lie(leg: LegUse, meets: (thing: Thing) => boolean, gripped: boolean): Lie | { readonly why: string } {
-  if (wordOf(leg.item, 'hitch') === null) return { why: 'its hitch could not be read' };
-  if (wordOf(leg.item, 'runs') === null) return { why: 'whether it runs free could not be read' };
+  if (wordOf(leg.item, 'hitch') === null) return { why: 'a leg whose hitch is not known' };
+  if (wordOf(leg.item, 'runs') === null)
+    return { why: 'a leg of which it is not known whether its sling runs free or is held' };
   const things = leg.steps.map((step) => step.thing);
   const [first] = things;
   if (first && isPick(first)) return overGear(things, meets, wordOf(leg.item, 'runs') || 'free');

@@ -65,7 +65,7 @@ export function pullsOf(built: Built, solved: Solved): Pulls {
     ),
     leans: leansOf(built, rest),
     spreads: spreadsOf(built, rest),
-    anchors: solved.anchors,
+    anchors: solved.anchors.map((force, a) => force + (built.beside.hooks[a] ?? 0) * g),
     bodies: rest.bodies.map((body, b) => ({
       tilt: body.tilt,
       tiltMost: Math.max(body.tilt, solved.tilts[b] ?? 0),
@@ -73,7 +73,7 @@ export function pullsOf(built: Built, solved: Solved): Pulls {
       compression: solved.compression[b] ?? null,
       carried: carriedBy(built, solved, b),
     })),
-    method: `equilibrium of elastic legs, residual ${rest.residual.toExponential(0)} of the weight${built.assumedStiffness ? ', stiffness assumed by construction' : ''}${solved.redundancy ? `, worst of every way the ${built.model.slings.length} legs can share` : ''}${solved.swept === 'nothing' ? '' : `, tolerances at ${solved.swept}`}`,
+    method: `equilibrium of elastic legs, residual below ${rest.residual < 1e-9 ? '1e-9' : '1e-8'} of the weight${built.assumedStiffness ? ', stiffness assumed by construction' : ''}${solved.redundancy ? `, worst of every way the ${built.model.slings.length} legs can share` : ''}${solved.swept === 'nothing' ? '' : `, tolerances at ${solved.swept}`}`,
   };
 }
 
@@ -93,7 +93,7 @@ function carriedBy(built: Built, { rest }: Solved, b: number): number {
 
 /** Pulls of two plumb lines. */
 export function pullsOfShare(built: Built, found: Share): Pulls {
-  const added = built.edges.map(({ run }) => (run.slingWeight + run.upper + run.lower) * g);
+  const added = built.edges.map(({ run }) => (run.slingWeight + run.upper + run.lower + built.beside.below) * g); // what hangs beside the legs: either line may carry it
   const line = (s: number): 0 | 1 => (found.edges[0] === s ? 0 : 1);
   const points = (built.model.bodies[0]?.points ?? []).map((_, p) =>
     built.model.slings.findIndex((sling) => sling.path.some((node) => 'body' in node && node.point === p)),
@@ -107,11 +107,13 @@ export function pullsOfShare(built: Built, found: Share): Pulls {
       angleLeast: Math.PI / 2,
       governs: 'elastic',
     })),
-    points: [points.map((s) => (s < 0 ? 0 : found.worst[line(s)]))],
+    points: [points.map((s) => (s < 0 ? 0 : found.worst[line(s)] + built.beside.below * g))],
     angles: [points.map(() => Math.PI / 2)],
     leans: [points.map(() => found.tilt)],
     spreads: new Map(),
-    anchors: found.edges.map((s, i) => found.worst[i as 0 | 1] + (added[s] as number)),
+    anchors: found.edges.map(
+      (s, i) => found.worst[i as 0 | 1] + (added[s] as number) + (built.beside.hooks[i] ?? 0) * g,
+    ),
     bodies: [{ tilt: found.tilt, tiltMost: found.tiltMost, up: null, compression: null, carried: 0 }],
     method: 'both hooks pull straight up; balance of moments',
   };

@@ -3,7 +3,7 @@ import type { Vec3 } from '../../mechanics/index.ts';
 import type { Item, Thing } from '../../plan/index.ts';
 import type { Cause, Derived } from '../../quantities/derived.ts';
 import { limitOn } from '../rules.ts';
-import type { LegUse } from '../types.ts';
+import type { LegEnd, LegUse } from '../types.ts';
 import { runsThrough, swings } from './clearance.ts';
 import type { Figures, Pulls } from './figures.ts';
 import type { HangInput } from './hang.ts';
@@ -45,7 +45,7 @@ export function unsolved(
   );
 }
 
-/** It would turn over: how far its centre stands above its picks. */
+/** It would turn over: how far its centre stands over what it may, m, or, where that is not known, above the middle of its picks. */
 export function unstable(input: HangInput, built: Built, over?: number): Cause {
   const load = loadOf(input) as Thing;
   const picks = [...built.places.keys()].filter((thing) => thing.kind === 'pick' && thing.load === load);
@@ -55,10 +55,20 @@ export function unstable(input: HangInput, built: Built, over?: number): Cause {
   return input.notes.add(
     'hang-unstable',
     load.item.nameAt,
-    { load: load.name, height },
+    { load: load.name, height, above: over === undefined ? 'picks' : 'limit' },
     `${load.name} would turn over.`,
     picks.map((pick) => ({ at: pick.item.nameAt, says: pick.name })),
   );
+}
+
+/** What each run ends at; where several end at the same, by their slings too. */
+function endsOf(edges: readonly { readonly edge: Edge }[]): readonly LegEnd[] {
+  const names = edges.map(({ edge }) => endOf(edge));
+  return edges.map(({ edge }, s) => {
+    const alone = names.indexOf(names[s] as string) === names.lastIndexOf(names[s] as string);
+    const sling = edge.items.find((thing) => thing.item.keyword === 'sling');
+    return { to: names[s] as string, sling: alone ? null : (sling?.name ?? null) };
+  });
 }
 
 const legName = (leg: LegUse): string =>
@@ -78,18 +88,24 @@ export function judge(
 ): void {
   const { notes, plan } = input;
   tilted(input, pulls, built, stage);
-  const slack = built.edges.filter((_, s) => pulls.edges[s]?.slack);
-  const tight = built.edges.filter((_, s) => !pulls.edges[s]?.slack).map(({ edge }) => endOf(edge));
-  for (const { edge } of slack)
-    notes.add('leg-slack', (edge.legs[0] as LegUse).item.at, { leg: legName(edge.legs[0] as LegUse), legs: tight }, '');
+  const ends = endsOf(built.edges);
+  const tight = ends.filter((_, s) => !pulls.edges[s]?.slack);
+  built.edges.forEach(({ edge }, s) => {
+    if (pulls.edges[s]?.slack)
+      notes.add('leg-slack', (edge.legs[0] as LegUse).item.at, { leg: ends[s] as LegEnd, legs: tight }, '');
+  });
   if (solved && solved.redundancy > 0 && built.edges.some((_, s) => pulls.edges[s]?.governs !== 'elastic')) {
-    const shared = built.edges.filter((_, s) =>
-      solved.carrying ? solved.carrying.carry.includes(s) : pulls.edges[s]?.governs === 'sharing',
-    );
+    const { sharing } = solved;
     notes.add(
       'leg-share-uncertain',
       (input.legs[0] as LegUse).rigItem.at,
-      { n: solved.carrying?.shared.length ?? built.edges.length, legs: shared.map(({ edge }) => endOf(edge)) },
+      {
+        n: sharing?.shared.length ?? built.edges.length,
+        hardest: sharing && {
+          leg: ends[sharing.hardest] as LegEnd,
+          slack: sharing.slack.map((s) => ends[s] as LegEnd),
+        },
+      },
       '',
       legRelated([input.legs[0] as LegUse, ...input.legs]),
     );

@@ -7,6 +7,7 @@ import type { GearTable } from '../gear.ts';
 import { because } from '../notes.ts';
 import type { Layout } from '../place.ts';
 import type { GearUse, LegUse, LoadResult } from '../types.ts';
+import type { HungGear } from './hung-gear.ts';
 import { type NoRun, type Run, runOf } from './lengths.ts';
 import type { Edge, Network, Node } from './network.ts';
 
@@ -21,6 +22,8 @@ export interface Built {
   /** Where each node sits in the model; a ring without any run above it sits in its hook. */
   readonly places: ReadonlyMap<Thing, NodeRef>;
   readonly assumedStiffness: boolean;
+  /** Gear that hangs beside the legs, kg: what each hook carries by itself, and what hangs below the hooks. */
+  readonly beside: { readonly hooks: readonly number[]; readonly below: number };
   /** Its hooks hang as particles on long plumb lines, which are the last slings of the model. */
   readonly onLines?: true;
 }
@@ -30,6 +33,7 @@ export interface Loads {
   readonly beams: (thing: Thing) => readonly Item[]; // points
   readonly uses: ReadonlyMap<Thing, GearUse>;
   readonly table: GearTable;
+  readonly hung: HungGear;
 }
 
 /** Why there is no model; `short`: a leg that nothing is left for, and why. */
@@ -40,7 +44,7 @@ export interface Unbuilt {
 
 /** The model, or why there is none. Gear weighs what it does at the heavy end of its tolerance. Hooks stand at the origin, or `at` their places. */
 export function build(net: Network, from: Loads): Built | Unbuilt {
-  const { loads, uses } = from;
+  const { loads } = from;
   const hung = loads.reduce((sum, load) => sum + (load.weight.value ?? 0) * g, 0);
   const runs = runsOf(net, from, hung);
   const causes: Cause[] = runs.flatMap(({ edge, run }) =>
@@ -58,6 +62,7 @@ export function build(net: Network, from: Loads): Built | Unbuilt {
     if (factor && factor.value?.kind !== 'quantity')
       causes.push(because(`The dynamic factor of ${load.thing.name} is not known.`, factor.at));
   }
+  causes.push(...from.hung.because);
   for (const load of lifted) causes.push(...load.weight.because, ...load.cog.flatMap((axis) => axis.because));
   if (causes.length) return { because: unique(causes) };
   const made: Bodies = { bodies: [], info: [], places: new Map(), causes };
@@ -67,7 +72,7 @@ export function build(net: Network, from: Loads): Built | Unbuilt {
     if ((node.kind === 'pick' || node.kind === 'point') && !made.places.has(node.thing))
       causes.push(because(`${node.thing.name} belongs to nothing that hangs.`, node.thing.item.nameAt));
   if (causes.length) return { because: unique(causes) };
-  return assemble(net, runs as readonly { edge: Edge; run: Run }[], made.bodies, made.info, made.places, uses, hung);
+  return assemble(net, runs as readonly { edge: Edge; run: Run }[], made.bodies, made.info, made.places, from, hung);
 }
 
 function runsOf(
@@ -141,7 +146,7 @@ function assemble(
   bodies: HangModel['bodies'][number][],
   info: Built['bodies'],
   places: Map<Thing, NodeRef>,
-  uses: ReadonlyMap<Thing, GearUse>,
+  { uses, hung: beside }: Loads,
   hung: number,
 ): Built | Unbuilt {
   const hooks = net.nodes.filter((node) => node.kind === 'hook').map((node) => node.thing);
@@ -161,7 +166,9 @@ function assemble(
     if (node.kind === 'gear' && !places.has(node.thing)) {
       const weight = uses.get(node.thing)?.weight;
       if (!weight || weight.value === null) return { because: weight?.because ?? [] };
-      places.set(node.thing, { particle: particles.push({ name: node.thing.name, weight: (weight.high as number) * g }) - 1 });
+      places.set(node.thing, {
+        particle: particles.push({ name: node.thing.name, weight: (weight.high as number) * g }) - 1,
+      });
     }
   const forces: { body: number; point: Vec3; force: Vec3 }[] = [];
   const press = (thing: Thing, kg: number): void => {
@@ -177,6 +184,22 @@ function assemble(
         force: [0, 0, -kg * g],
       });
   };
+  // What hangs beside the legs: on a hook, in a run at its lower end, on a body at its centre; else any hook may carry it.
+  const onHooks = hooks.map(() => beside.anywhere);
+  let below = 0;
+  for (const [thing, kg] of beside.on) {
+    const carrier = runs.find(({ edge }) => edge.items.includes(thing))?.edge.bottom.thing ?? thing;
+    const place = places.get(carrier);
+    const body = info.findIndex((one) => one.thing === carrier);
+    if (place ? 'anchor' in place : body < 0) {
+      const anchor = place && 'anchor' in place ? place.anchor : null;
+      for (const a of hooks.keys()) if (anchor === null || anchor === a) onHooks[a] = (onHooks[a] as number) + kg;
+      continue;
+    }
+    below += kg;
+    if (place) press(carrier, kg);
+    else forces.push({ body, point: bodies[body]?.cog as Vec3, force: [0, 0, -kg * g] });
+  }
   const slings: { name: string; path: NodeRef[]; length: number; stiffness: number; weight: number }[] = [];
   const edges: { edge: Edge; run: Run; sling: number }[] = [];
   for (const { edge, run } of runs) {
@@ -208,6 +231,7 @@ function assemble(
     bodies: info,
     hooks,
     places,
+    beside: { hooks: onHooks, below },
     assumedStiffness: edges.some((one) => one.run.assumed),
   };
 }

@@ -31,8 +31,12 @@ export interface Solved {
   readonly anchors: readonly number[]; // worst size of the force on each, N
   /** Of each body with an axis, N: as it hangs, and the worst over every way the legs can share. */
   readonly compression: readonly ({ readonly value: number; readonly worst: number } | null)[];
-  /** The runs whose pull the sharing decides, and those that carry at its worst; null: too many ways to tell. */
-  readonly carrying: { readonly shared: readonly number[]; readonly carry: readonly number[] } | null;
+  /** The runs whose pull the sharing decides; of the ways to share the one that pulls any of them hardest: which, and those slack in it; null: none, or too many ways to tell. */
+  readonly sharing: {
+    readonly shared: readonly number[];
+    readonly hardest: number;
+    readonly slack: readonly number[];
+  } | null;
   /** Flattest angle of each run over the tolerances, and with slings that do not stretch where stretch is assumed, rad; null: slack. */
   readonly angles: readonly (number | null)[];
   /** Largest tilt of each body over the tolerances, rad. */
@@ -76,7 +80,7 @@ const nothing: Omit<Solved, 'rest'> = {
   points: [],
   anchors: [],
   compression: [],
-  carrying: null,
+  sharing: null,
   unstableCorners: 0,
   failedCorner: null,
   swept: 'nothing',
@@ -219,7 +223,7 @@ function peaks(
   worst: readonly (number | null)[],
   elastic: readonly number[],
   shares: Envelope,
-): Pick<Solved, 'points' | 'anchors' | 'compression' | 'carrying'> {
+): Pick<Solved, 'points' | 'anchors' | 'compression' | 'sharing'> {
   const states = extremeSharings(hung);
   if (!states) return bounds(model, hung, rest, worst, shares);
   const all: readonly Placed[] = [rest, ...states.map((state) => withTensions(hung, state))];
@@ -242,7 +246,7 @@ function peaks(
     const along = (placed: Placed): number => sectionForces(model, placed, b)?.compression.value ?? 0;
     return body.axis ? { value: along(rest), worst: Math.max(...all.map(along)) } : null;
   });
-  return { points, anchors, compression, carrying: carryingIn(states) };
+  return { points, anchors, compression, sharing: sharingIn(states) };
 }
 
 /** Too many ways to share to try each: every run at its own most at once, which none of them exceeds. */
@@ -283,7 +287,7 @@ function bounds(
         }
       : null,
   );
-  return { points, anchors, compression, carrying: null };
+  return { points, anchors, compression, sharing: null };
 }
 
 const forceAt = (placed: Placed, s: number, i: number, axis: number): number =>
@@ -294,16 +298,19 @@ const touchingAt = (model: HangModel, b: number, p: number) =>
     sling.path.flatMap((node, i) => ('body' in node && node.body === b && node.point === p ? [{ s, i }] : [])),
   );
 
-/** The runs whose pull the sharing decides, and those of them that carry where it raises one pull the most. The first state is the elastic one. */
-function carryingIn(states: readonly Float64Array[]): Solved['carrying'] {
+/** Which runs share, and the worst of the ways: the one with the hardest pull on any of them. The first state is the elastic one. */
+function sharingIn(states: readonly Float64Array[]): Solved['sharing'] {
   const [elastic] = states as readonly [Float64Array];
-  const rise = (state: Float64Array): number => Math.max(...state.map((t, s) => t - (elastic[s] as number)));
-  const worst = states.reduce((most, state) => (rise(state) > rise(most) * (1 + 1e-9) ? state : most));
-  const peak = Math.max(...worst);
+  const peak = Math.max(...states.map((state) => Math.max(...state)));
   const shared = [...elastic.keys()].filter((s) =>
     states.some((state) => Math.abs((state[s] as number) - (elastic[s] as number)) > 1e-6 * peak),
   );
-  return { shared, carry: shared.filter((s) => (worst[s] as number) > 1e-6 * peak) };
+  let [worst, hardest] = [elastic, shared[0]];
+  for (const state of states)
+    for (const s of shared)
+      if ((state[s] as number) > (worst[hardest as number] as number) * (1 + 1e-9)) [worst, hardest] = [state, s];
+  if (hardest === undefined) return null;
+  return { shared, hardest, slack: shared.filter((s) => !((worst[s] as number) > 1e-6 * peak)) };
 }
 
 const size = (v: Vec3): number => Math.hypot(v[0], v[1], v[2]);

@@ -8,6 +8,7 @@ import type { LegUse, ResultProblem } from '../types.ts';
 import { type Figures, figuresOf, type Pulls, pullsOf, pullsOfShare } from './figures.ts';
 import type { HangInput } from './hang.ts';
 import { awayFrom, type HungLoad, hungLoads, hungOnLines } from './hung.ts';
+import { hungGear } from './hung-gear.ts';
 import { judge, unsolved, unstable } from './judge.ts';
 import { type Built, build } from './model.ts';
 import { network } from './network.ts';
@@ -95,7 +96,13 @@ function way(input: HangInput, gripped: boolean, step: Step, where: Item | null)
   const { gear, table } = own;
   const uses = new Map(gear.map((one) => [one.thing, one]));
   const ratings = ratingsOf(own); // says what hitches lack, whether or not the rig can be built
-  const built = build(net, { loads: own.loads, beams: (thing) => table.points(thing.item), uses, table });
+  const built = build(net, {
+    loads: own.loads,
+    beams: (thing) => table.points(thing.item),
+    uses,
+    table,
+    hung: hungGear(gear, own.plan),
+  });
   if ('because' in built) return open(built.short ? [tooShort(own, built.short)] : built.because);
   const why = hooksUnjudged(built);
   if (why) return unjudged(own.legs[0] as LegUse, why);

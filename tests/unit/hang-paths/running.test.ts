@@ -1,7 +1,7 @@
 // Slings that run over hooks, sheaves and picks, held or free, and how much of a sling is left for its leg.
 import { describe, expect, test } from 'vitest';
 import { figure, g, hang, hook, openWhy, type Rigged, sling } from '../../support/hanging.ts';
-import { slugs } from '../../support/lift.ts';
+import { message, slugs } from '../../support/lift.ts';
 
 const degrees = Math.PI / 180;
 
@@ -57,6 +57,12 @@ describe('one sling over the hook, picks 2f apart (the hook moves on an ellipse 
     expect(slugs(at(f ** 2 / b + 0.03))).not.toContain('hang-unstable');
     expect(slugs(at(f ** 2 / b - 0.03))).toContain('hang-unstable');
     expect(openWhy(at(f ** 2 / b - 0.03), 'sling', 'S', 'tension')).not.toEqual([]);
+    expect(message(at(f ** 2 / b - 0.03), 'hang-unstable')).toMatch(
+      /^Load would turn over: its centre of gravity is [\d.,]+ m?m below the middle of its picks, and even so this rig does not keep it upright\.$/,
+    );
+    expect(message(at(-9), 'hang-unstable')).toMatch(
+      / is 9 m above the middle of its picks, higher than this rig keeps upright\.$/,
+    );
   });
 });
 
