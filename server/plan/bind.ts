@@ -222,9 +222,7 @@ function bindValue(value: Value, row: ClauseRow, clause: string, sheet: Sheet): 
       return bindDate(value.text, value.span, sheet, clause);
     case 'word': {
       const cell = value.amount && amount(value.amount, sheet, clause, measure);
-      return value.amount && (cell === null || typeof cell === 'string')
-        ? null
-        : { kind: 'word', word: value.word, amount: typeof cell === 'object' ? cell : null };
+      return { kind: 'word', word: value.word, amount: typeof cell === 'object' ? cell : null };
     }
     case 'text':
     case 'label':

@@ -268,7 +268,7 @@ function contingencyOf(item: Item): Contingency | null {
   const estimate = textOf(item, 'by') === 'estimate';
   if (own.state === 'absent' && !estimate) return null;
   return {
-    share: own.state === 'known' ? own.quantity.value : null,
+    share: own.state === 'known' ? own.quantity.high : null,
     estimate,
     because: own.state === 'open' ? own.because : [],
   };

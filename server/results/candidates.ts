@@ -6,7 +6,7 @@ import type { Summed } from './bodies.ts';
 import { leftOut } from './doubts.ts';
 import type { Context } from './load-context.ts';
 import { because } from './notes.ts';
-import { builtInRule, leastContingency } from './rules.ts';
+import { builtInRule, leastContingency, unknownContingency } from './rules.ts';
 import type { Candidate } from './types.ts';
 import { weighedSum } from './weighing.ts';
 
@@ -54,6 +54,7 @@ function allowedSum(
   plan: BoundPlan,
 ): { readonly value: number | null; readonly because: readonly Cause[] } {
   const why: Cause[] = [];
+  const ruled = unknownContingency(plan, 'calculation');
   let total = 0;
   for (const { contingency: own, weight } of leaves) {
     let share = own?.share ?? usual;
@@ -61,6 +62,7 @@ function allowedSum(
       share = Math.max(share, leastContingency(plan, 'calculation')?.value ?? 0);
     if (own?.estimate) share = Math.max(share, estimateFloor(plan));
     if (own?.because.length) why.push(...own.because);
+    else if (own && ruled.length) why.push(...ruled);
     else if (weight.value === null) why.push(...weight.because);
     else total += weight.value * (1 + share);
   }
@@ -83,11 +85,13 @@ function allowanceOf(
   const own = item ? given(item, 'contingency') : ({ state: 'absent' } as const);
   const given_ = own.state !== 'absent' ? own : context.own;
   if (given_.state === 'open') return { share: 0, from: '', because: given_.because };
+  const unknown = by ? unknownContingency(context.plan, by) : [];
+  if (unknown.length) return { share: 0, from: '', because: unknown };
   const floor = by && leastContingency(context.plan, by);
   const stated =
     given_.state === 'known'
       ? {
-          share: given_.quantity.value,
+          share: given_.quantity.high,
           from: own.state !== 'absent' ? 'its own contingency' : 'contingency of the load',
         }
       : null;

@@ -53,7 +53,7 @@ function ofRules(rules: Item): readonly string[] {
   );
 }
 
-/** Limits that the hang is held against: capacity used, flattest angle, tilt. */
+/** Limits that a plan is held against: capacity used, flattest angle, tilt, headroom. */
 function isHeld(limit: Item): boolean {
   const compare = limit.value?.value?.kind === 'compare' ? limit.value.value.compare : null;
   if (!compare || compare.subject.names.length) return false;
@@ -62,6 +62,8 @@ function isHeld(limit: Item): boolean {
   const gear = kind === 'gear' || (gearKinds as readonly string[]).includes(kind);
   if (compare.result === 'capacity used') return most && (gear || kind === 'pick');
   if (compare.result === 'angle') return !most && compare.op !== 'between' && (kind === 'sling' || kind === 'gear');
+  if (compare.result === 'headroom')
+    return !most && compare.op !== 'between' && (kind === 'position' || kind === 'crane');
   return compare.result === 'tilt' && most && kind === 'load';
 }
 
@@ -81,8 +83,8 @@ function limited(limit: Item): string {
 const picksOf = (item: Item): readonly Item[] =>
   item.children.flatMap((child) => (child.keyword === 'pick' ? [child] : picksOf(child)));
 
-function isLoose(pick: Item): boolean {
-  const at = pick.clauses.get('at')?.[0]?.value;
+function isLoose(item: Item): boolean {
+  const at = item.clauses.get('at')?.[0]?.value;
   return at?.kind === 'point' && at.at.some((cell) => cell && typeof cell !== 'string' && cell.low < cell.high);
 }
 
@@ -100,6 +102,8 @@ function silent(item: Item): readonly string[] {
             : 'distance to obstructions',
       );
   if (item.keyword === 'load' && picksOf(item).some(isLoose)) words.push('the tolerance of where picks sit');
+  if (item.keyword === 'gear' && item.children.some((gear) => isLoose(gear) || gear.children.some(isLoose)))
+    words.push('the tolerance of where hooks and points of beams sit');
   if (item.keyword === 'load' && item.clauses.has('stop at')) words.push('the reading at which the lift stops');
   if (item.keyword === 'load' && item.children.some((child) => child.clauses.has('breakout')))
     words.push('the pull that breaks the load free');

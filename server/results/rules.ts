@@ -1,6 +1,8 @@
 // The limits in force: built-in ones, and what `rules` blocks of the plan and its libraries say instead; of several the strictest holds.
 import type { BoundPlan, Item } from '../plan/index.ts';
+import type { Cause } from '../quantities/derived.ts';
 import { builtInContingency, type Evidence } from '../vocabulary/index.ts';
+import { because } from './notes.ts';
 import type { Rule } from './types.ts';
 
 const builtIn = 'built in';
@@ -32,10 +34,20 @@ export function leastContingency(plan: BoundPlan, by: Evidence): Rule | null {
   const found = statements(plan, 'contingency').flatMap(({ item, block }) => {
     const value = item.value?.value;
     return value?.kind === 'word' && value.word === by && value.amount
-      ? [{ name: ruleName(item, block), value: value.amount.value, at: item.at }]
+      ? [{ name: ruleName(item, block), value: value.amount.high, at: item.at }]
       : [];
   });
   return found.sort((a, b) => b.value - a.value)[0] ?? null;
+}
+
+/** Why nobody can say what the rules ask for on a weight by that evidence; empty where they say it, or nothing. */
+export function unknownContingency(plan: BoundPlan, by: Evidence): readonly Cause[] {
+  return statements(plan, 'contingency').flatMap(({ item, block }) => {
+    const value = item.value?.value;
+    return value?.kind === 'word' && value.word === by && !value.amount
+      ? [because(`The contingency that ${ruleName(item, block)} asks for is not known.`, item.at)]
+      : [];
+  });
 }
 
 export const builtInRule = (by: Evidence | null): Rule => ({ name: builtIn, value: builtInContingency(by), at: null });

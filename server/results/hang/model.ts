@@ -254,8 +254,8 @@ export function pointAt(item: Item): Vec3 | null {
   return cells.includes(null) ? null : (cells as unknown as Vec3);
 }
 
-/** The load's dynamic factor: tensions and pulls are multiplied by it. */
+/** The load's dynamic factor, at the high end of its tolerance: tensions and pulls are multiplied by it. */
 export function dynamic(load: Thing): number {
   const value = load.item.clauses.get('dynamic factor')?.[0]?.value;
-  return value?.kind === 'quantity' ? value.quantity.value : 1;
+  return value?.kind === 'quantity' ? value.quantity.high : 1;
 }
