@@ -1,4 +1,4 @@
-// What a load that hangs comes near: taut runs against its own parts, the hook against the crane's tip, and the hook off its centre at lift-off.
+// What a load that hangs comes near: taut runs and beams against its own parts, the hook against the crane's tip, and the hook off its centre at lift-off.
 
 import type { HangResult, NodeRef } from '../../mechanics/hang/index.ts';
 import {
@@ -13,6 +13,7 @@ import {
   type Vec3,
 } from '../../mechanics/index.ts';
 import type { Thing } from '../../plan/index.ts';
+import type { Place } from '../../syntax/types.ts';
 import type { Summed } from '../bodies.ts';
 import { limitOn } from '../rules.ts';
 import type { LegUse } from '../types.ts';
@@ -27,7 +28,7 @@ const samples = 100;
 
 type Loaded = HangInput['loads'][number];
 
-/** Notes taut runs that go through a part of the load they lift, as it hangs. Liquids, and parts whose place is not known, are left aside. */
+/** Notes taut runs and beams that go through a part of the load, as it hangs; a beam counts as the lines between its points. Liquids, and parts whose place is not known, are left aside. */
 export function runsThrough(input: HangInput, built: Built, rest: HangResult): void {
   built.bodies.forEach(({ thing }, b) => {
     const load = input.loads.find((one) => one.thing === thing);
@@ -44,24 +45,47 @@ export function runsThrough(input: HangInput, built: Built, rest: HangResult): v
         const [from, to] = [own(worldOf(above, built, rest)), own(worldOf(node, built, rest))];
         return [{ from, to, ends: [...(onBody(above, b) ? [from] : []), ...(onBody(node, b) ? [to] : [])] }];
       });
-      for (const leaf of leaves) {
-        const hit = runs.some(
-          ({ from, to, ends }) =>
-            lengthInside(from, to, leaf.box as NonNullable<Summed['box']>) > deep &&
-            through(leaf, load, from, to, ends),
-        );
-        const leg = edge.legs[0] as LegUse;
-        if (hit)
-          input.notes.add(
-            'clearance-short',
-            leg.item.at,
-            { a: `the leg to ${edge.bottom.thing.name}`, b: leaf.thing.name },
-            '',
-            [{ at: leaf.thing.item.nameAt, says: leaf.thing.name }],
-          );
-      }
+      const leg = edge.legs[0] as LegUse;
+      noteHits(input, load, leaves, runs, `the leg to ${edge.bottom.thing.name}`, leg.item.at);
     }
+    built.bodies.forEach(({ thing: beam }, i) => {
+      if (beam.kind !== 'load')
+        noteHits(input, load, leaves, linesOf(built, rest, i, own), beam.name, beam.item.nameAt);
+    });
   });
+}
+
+/** A line of what hangs, in the load's own axes; `ends`: those of it that take hold of the load. */
+interface Line {
+  readonly from: Vec3;
+  readonly to: Vec3;
+  readonly ends: readonly Vec3[];
+}
+
+/** From each point of a beam to each other. */
+function linesOf(built: Built, rest: HangResult, body: number, own: (p: Vec3) => Vec3): readonly Line[] {
+  const points = (built.model.bodies[body]?.points ?? []).map((_, point) => own(worldOf({ body, point }, built, rest)));
+  return points.flatMap((from, i) => points.slice(i + 1).map((to) => ({ from, to, ends: [] })));
+}
+
+function noteHits(
+  { notes }: HangInput,
+  load: Loaded,
+  leaves: readonly Summed[],
+  lines: readonly Line[],
+  what: string,
+  at: Place,
+): void {
+  for (const leaf of leaves) {
+    const hit = lines.some(
+      ({ from, to, ends }) =>
+        lengthInside(from, to, leaf.box as NonNullable<Summed['box']>) > deep && through(leaf, load, from, to, ends),
+    );
+    if (hit)
+      notes.add('clearance-short', at, { a: what, b: leaf.thing.name }, '', [
+        { at: leaf.thing.item.nameAt, says: leaf.thing.name },
+      ]);
+  }
 }
 
 /** Does the line run through the material's outline of a copy that it does not end at? */

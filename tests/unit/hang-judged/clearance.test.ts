@@ -36,6 +36,32 @@ describe('a leg and the parts of its load', () => {
     expect(slugs(hang(onFour(2.2, square)))).toContain('clearance-short');
   });
 
+  test('a beam that hangs too low runs into it, one on longer slings goes clear', () => {
+    const under = (drop: number) =>
+      hang({
+        weight: 1600,
+        cog: '(0, 0, -0.5125) m', // (100 kg at 0.8 m, 1,500 kg at -0.6 m)
+        picks: { W: '(-1.2, 0, 0) m', E: '(1.2, 0, 0) m' },
+        load: [
+          ...cabinet('item 100 kg, size 0.8 x 0.8 x 1.6 m, centre (0, 0, 0), at (0, 0, 0.8) m'),
+          'part "Base": item 1,500 kg, size 2.6 x 0.8 x 0.2 m, centre (0, 0, 0), at (0, 0, -0.6) m, by drawing, from "D"',
+        ],
+        gear: [
+          hook('Hook'),
+          'spreader Beam: weight 50 kg, capacity 9 t, least angle 45 deg',
+          '  point BW: at (-1.2, 0, 0) m, capacity 9 t',
+          '  point BE: at (1.2, 0, 0) m, capacity 9 t',
+          `sling T1..T2: web, length 3 m, weight 0 kg, capacity 9 t, stiffness 900 MN`,
+          `sling S1..S2: web, length ${drop} m, weight 0 kg, capacity 9 t, stiffness 900 MN`,
+        ],
+        legs: ['Hook > T1 > BW', 'Hook > T2 > BE', 'BW > S1 > W', 'BE > S2 > E'],
+      });
+    expect(message(under(1), 'clearance-short')).toBe(
+      'Beam runs through Cabinet as the load hangs; it has to go clear.',
+    );
+    expect(slugs(under(2))).not.toContain('clearance-short'); // 1.6 m high
+  });
+
   test('what a leg takes hold of is not in its way', () => {
     expect(
       slugs(hang(onFour(2.5, cabinet('item 1,600 kg, size 3 x 1.2 x 0.4 m, centre (0, 0, 0), at (0, 0, -0.2) m')))),
