@@ -16,7 +16,7 @@ import {
 import { given, type Item, namesOf, openLines, type Thing } from '../plan/index.ts';
 import { type Cause, type Derived, known, open, unique } from '../quantities/derived.ts';
 import { because, Notes } from './notes.ts';
-import { type Part, partOf } from './part.ts';
+import { massOfVolume, type Part, partOf } from './part.ts';
 import { isLiquid, type Layout } from './place.ts';
 
 export interface Lying {
@@ -36,24 +36,9 @@ export function lying(item: Item, thing: Thing, part: Part, layout: Layout, note
   const volume = volumeOf(item, spaces, at, notes);
   if (volume.value === null) return opened([...lines, ...volume.because], at);
   const density = part.density ?? open('kg/m3', [because('Nothing says what it is.', at)]);
-  const mass =
-    lines.length || density.value === null
-      ? open('kg', unique([...lines, ...density.because]), { at })
-      : known(
-          volume.value * density.value,
-          'kg',
-          {
-            formula: 'volume * density',
-            inputs: [
-              { label: 'volume', value: volume },
-              { label: 'density', value: density },
-            ],
-            source: density.source,
-            at,
-          },
-          (volume.low as number) * (density.low as number),
-          (volume.high as number) * (density.high as number),
-        );
+  const mass = lines.length
+    ? open('kg', unique([...lines, ...density.because]), { at })
+    : massOfVolume(volume, density, { at });
   if (!spaces.length) return { mass, volume, ...loose(thing, layout) };
   const level = levelFor(volume.value, spaces);
   const centre = level === undefined ? undefined : fill(spaces, level).centre;

@@ -255,8 +255,17 @@ function massOf(
     );
   }
   if (!volume || !density) return open('kg', [because('Nothing says what it is made of.', null as never)], origin);
-  const causes = [...volume.because, ...density.because];
-  if (volume.value === null || density.value === null) return open('kg', unique(causes), { at: origin.at });
+  return massOfVolume(volume, density, origin);
+}
+
+/** Volume times density, with both tolerances. */
+export function massOfVolume(
+  volume: Derived,
+  density: Derived,
+  { assumptions = [], at }: Pick<NonNullable<Parameters<typeof known>[2]>, 'assumptions' | 'at'>,
+): Derived {
+  if (volume.value === null || density.value === null)
+    return open('kg', unique([...volume.because, ...density.because]), { at });
   return known(
     volume.value * density.value,
     'kg',
@@ -267,8 +276,8 @@ function massOf(
         { label: 'density', value: density },
       ],
       source: density.source,
-      assumptions: [...(origin.assumptions ?? []), ...density.assumptions],
-      at: origin.at,
+      assumptions: [...assumptions, ...density.assumptions],
+      at,
     },
     (volume.low as number) * (density.low as number),
     (volume.high as number) * (density.high as number),
