@@ -5,6 +5,7 @@ export * from './derived.ts';
 export * from './dimension.ts';
 export * from './formula.ts';
 export * from './nearest.ts';
+export { numberInWords } from './number-words.ts';
 export * from './quantity.ts';
 export * from './units.ts';
 export * from './write.ts';

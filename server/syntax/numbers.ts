@@ -29,8 +29,8 @@ export function readNumber(line: string, at: number): NumberRead {
     : { to: end, fix: /^\d{1,3}(\.\d{3})+$/.test(run) ? run.replace(/\./g, ',') : null };
 }
 
-/** How a number with a decimal point and just three digits after it is said aloud, and how it looks if the point groups thousands. */
-export function doubtful(text: string, unit: string): { spoken: string; other: string } | null {
+/** A number with a decimal point and just three digits after it: without ending zeros, and as it looks if the point groups thousands. */
+export function doubtful(text: string, unit: string): { short: string; unit: string; other: string } | null {
   if (
     text.length < 5 ||
     text.charAt(text.length - 4) !== '.' ||
@@ -41,7 +41,8 @@ export function doubtful(text: string, unit: string): { spoken: string; other: s
   const [whole = '', part = ''] = text.split('.');
   const digits = part.replace(/0+$/, '') || '0';
   return {
-    spoken: `${whole}.${digits} ${unit} (${inWords(Number(whole))} point ${[...digits].map((digit) => ONES[Number(digit)]).join(' ')})`,
+    short: `${whole}.${digits}`,
+    unit,
     other: `${whole},${part} ${unit}`,
   };
 }
@@ -203,34 +204,4 @@ function unpowered(run: string, power: string): string | null {
   const cut = Math.max(point, 1);
   const rest = digits.slice(cut);
   return `${grouped(digits.slice(0, cut).replace(/^0+(?=\d)/, ''))}${rest ? `.${rest}` : ''}`;
-}
-
-const ONES = [
-  'zero',
-  'one',
-  'two',
-  'three',
-  'four',
-  'five',
-  'six',
-  'seven',
-  'eight',
-  'nine',
-  'ten',
-  'eleven',
-  'twelve',
-  'thirteen',
-  'fourteen',
-  'fifteen',
-  'sixteen',
-  'seventeen',
-  'eighteen',
-  'nineteen',
-];
-const TENS = ['', '', 'twenty', 'thirty', 'forty', 'fifty', 'sixty', 'seventy', 'eighty', 'ninety'];
-
-function inWords(number: number): string {
-  if (number < 20) return ONES[number] ?? '';
-  if (number < 100) return `${TENS[Math.floor(number / 10)]}${number % 10 ? `-${ONES[number % 10]}` : ''}`;
-  return `${ONES[Math.floor(number / 100)]} hundred${number % 100 ? ` ${inWords(number % 100)}` : ''}`;
 }

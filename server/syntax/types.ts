@@ -274,7 +274,7 @@ export interface SyntaxFacts {
   'foot-inch-marks': { rewrite: string };
   'hash-after-number': { rest: string };
   'decimal-comma': { text: string; a: string; b: string | null }; // null: only one of the two gives a point its numbers
-  'number-doubtful': { text: string; spoken: string; other: string };
+  'number-doubtful': { text: string; short: string; unit: string; other: string };
   'name-reserved': { name: string; as: 'unit' | 'keyword' | 'function' | 'material' };
   'clause-missing': { item: string; clause: string; why: string };
   'stated-twice': { name: string; place: string };

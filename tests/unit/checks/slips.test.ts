@@ -208,3 +208,12 @@ describe('numbers', () => {
     expect(titles('metric', sling)[0]?.slice(0, 2)).toEqual(['Write 3/4 in', 'Write 3/4 m']);
   });
 });
+
+test.each([
+  ['12.345 kg', '12.345 kg is read as 12.345 kg (twelve point three four five).'],
+  ['120.500 lb', '120.500 lb is read as 120.5 lb (one hundred twenty point five).'],
+  ['21.000 kN', '21.000 kN is read as 21.0 kN (twenty-one point zero).'],
+])('a point before just three digits, %s, is said aloud', (text, words) => {
+  const { findings } = check({ 'a.liftplan': lift(['3,200 kg', text]) }, 'a.liftplan');
+  expect(findings.find(({ slug }) => slug === 'number-doubtful')?.message).toContain(words);
+});

@@ -90,14 +90,15 @@ describe('commas in numbers', () => {
     ]);
   });
 
-  test('a point before just three digits is read as such and said aloud', () => {
+  test('a point before just three digits is read as such', () => {
     const line = read('load', 'stated 1.850 kg, by marking');
     expect(problemsOf('load', 'stated 1.850 kg, by marking')).toEqual([
       {
         slug: 'number-doubtful',
         at: '1.850 kg',
         text: '1.850 kg',
-        spoken: '1.85 kg (one point eight five)',
+        short: '1.85',
+        unit: 'kg',
         other: '1,850 kg',
       },
     ]);
@@ -105,13 +106,11 @@ describe('commas in numbers', () => {
   });
 
   test.each([
-    ['12.345 kg', 'twelve point three four five'],
-    ['120.500 lb', 'one hundred twenty point five'],
-    ['21.000 kN', 'twenty-one point zero'],
-  ])('%s is %s', (text, words) => {
-    expect(problemsOf('load', `stated ${text}`)).toMatchObject([
-      { slug: 'number-doubtful', spoken: expect.stringContaining(words) },
-    ]);
+    ['12.345 kg', '12.345'],
+    ['120.500 lb', '120.5'],
+    ['21.000 kN', '21.0'],
+  ])('%s is %s', (text, short) => {
+    expect(problemsOf('load', `stated ${text}`)).toMatchObject([{ slug: 'number-doubtful', short }]);
   });
 
   test.each(['1.125 in', '3.048 m', '0.125 m', '4,850 lb', '1.25 kg', '2.125 t', '1,850.125 kg'])(
