@@ -227,9 +227,13 @@ const working = (part: Part, count: number): Working => ({
 /** What `count` copies come to. */
 function times(each: Derived, count: number | null, item: Item): Derived {
   if (count === null)
-    return open(each.unit, [because(`count of ${item.names[0]} could not be read.`, item.at), ...each.because], {
-      at: item.at,
-    });
+    return open(
+      each.unit,
+      [because(`How many of ${item.names[0]} there are is not known.`, item.at), ...each.because],
+      {
+        at: item.at,
+      },
+    );
   if (count === 1 || each.value === null) return each;
   return known(
     each.value * count,

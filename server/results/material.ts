@@ -97,8 +97,7 @@ function plainDensity(item: Item, plan: BoundPlan, notes: Notes, unless?: { read
       { at: item.at },
     );
   }
-  if (of.value?.kind !== 'text')
-    return open('kg/m3', [because('Its material could not be read.', of.at)], { at: of.at });
+  if (of.value?.kind !== 'text') return open('kg/m3', [because('Its material is not known.', of.at)], { at: of.at });
   return byName(of.value.text, item, plan, notes);
 }
 

@@ -150,7 +150,7 @@ export class Layout {
       ...['axis', 'circle', 'every', 'count'].filter((word) => item.clauses.get(word)?.some((clause) => !clause.value)),
       ...(item.clauses.get('turn')?.some((clause) => !clause.value) ? ['turn'] : []),
     ];
-    const lines: Cause[] = bad.map((word) => because(`${word} of ${item.names[0]} could not be read.`, item.at));
+    const lines: Cause[] = bad.map((word) => because(`${word} of ${item.names[0]} is not known.`, item.at));
     if (words.length > 1) {
       const [first, second] = words.map((word) => item.clauses.get(word)?.[0]?.at as Place);
       lines.push(
@@ -204,7 +204,7 @@ export class Layout {
     if (word === 'at') return cellsOf(item, 'at') ?? { t: zero, open: none, slack: zero };
     const clause = item.clauses.get(word)?.[0];
     if (!clause?.value)
-      return { t: zero, open: all([because(`${word} of ${item.names[0]} could not be read.`, item.at)]), slack: zero };
+      return { t: zero, open: all([because(`${word} of ${item.names[0]} is not known.`, item.at)]), slack: zero };
     const boxes = relative.map((copy) => this.boxIn(item, copy));
     const own = boxes.includes(null) ? null : unionOf(boxes as Box[]);
     const names = clause.value.kind === 'side' ? [clause.value.name] : namesOf(item, word);
@@ -316,7 +316,7 @@ function cellsOf(
   if (!clause) return null;
   const name = item.names[0] ?? item.keyword;
   if (clause.value?.kind !== 'point')
-    return { t: [0, 0, 0], open: all([because(`${word} of ${name} could not be read.`, clause.at)]), slack: [0, 0, 0] };
+    return { t: [0, 0, 0], open: all([because(`${word} of ${name} is not known.`, clause.at)]), slack: [0, 0, 0] };
   const cells = clause.value.at;
   return {
     t: cells.map((cell) => (cell && typeof cell !== 'string' ? cell.value : 0)) as unknown as Vec3,

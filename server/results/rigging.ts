@@ -50,7 +50,9 @@ function use(thing: Thing, legs: readonly LegUse[], plan: BoundPlan, table: Gear
   const each = weightOf(thing, table);
   const count = countOf(item);
   const weight =
-    count === null ? open('kg', [because(`count of ${thing.name} could not be read.`, item.at)]) : all(each, count);
+    count === null
+      ? open('kg', [because(`How many of ${thing.name} there are is not known.`, item.at)])
+      : all(each, count);
   const capacity = capacityOf(thing, table);
   if (hangs && table.given(item, 'weight').state === 'absent' && !table.causes(item).length)
     notes.add(

@@ -76,7 +76,8 @@ export function readShape(item: Item, plan: BoundPlan, notes: Notes, through: nu
   const row: ShapeRow = shapes[name];
   const causes = [...foreign(item, name, row, notes), ...endsFaults(item, name, notes)];
   const ends = causes.length ? null : endsOf(item);
-  if (!clause.value) causes.push(because(`The sizes of ${label(item)} could not be read.`, clause.at));
+  if (!clause.value || clause.value.kind === 'unknown')
+    causes.push(because(`The sizes of ${label(item)} are not known.`, clause.at));
   const sizes: Record<string, Quantity> = {};
   for (const [word, need] of Object.entries(row.clauses)) {
     if (word === 'length' && hasEnds(item)) {

@@ -1,7 +1,7 @@
 // How the plan's loads hang: as drawn and in each stage, in every way a basket can lie, held against limits; the worst is what counts.
 import { identity } from '../../mechanics/index.ts';
 import type { BoundPlan, Item, Thing } from '../../plan/index.ts';
-import type { Cause } from '../../quantities/derived.ts';
+import { type Cause, unique } from '../../quantities/derived.ts';
 import { write } from '../../quantities/index.ts';
 import type { Summed } from '../bodies.ts';
 import type { GearTable } from '../gear.ts';
@@ -115,7 +115,7 @@ function together(steps: readonly (readonly Way[])[], angles: readonly Step[], p
   );
   return {
     figures: open.length ? new Map() : worstOf(tellings, steps.length === 1 ? 'the worse of both ways it can lie' : ''),
-    because: open.flatMap((way) => way.because),
+    because: unique(open.flatMap((way) => way.because)),
     loads: open.length ? [] : (ways.at(-1)?.loads ?? []),
     stand: open.length ? null : (ways[0]?.stand ?? null),
     built: ways[0]?.built ?? null,
