@@ -124,7 +124,7 @@ export class SheetPanel implements Disposable {
     const uri = document.uri.toString();
     if (!this.panel || this.stay || !isPlan(document) || uri === this.shown?.uri) return;
     const answer = await this.server.ask<SheetAnswer>(SHEET, { uri, known: {} });
-    if (!answer || (answer.library && this.shown) || window.activeTextEditor?.document !== document) return;
+    if (!answer || (answer.ofLibrary && this.shown) || window.activeTextEditor?.document !== document) return;
     this.shown = new ShownSheet(uri);
     this.put(answer);
   }

@@ -75,7 +75,7 @@ export interface SheetAnswer {
   /** Only those whose hash differs from the one in `known`. */
   sections: SheetSection[];
   /** True where the document is a library: its sheet says which plans use it. */
-  library: boolean;
+  ofLibrary: boolean;
 }
 
 /** Client → server, request: the ids of the statements at a position, innermost first, as `data-id` has them. */

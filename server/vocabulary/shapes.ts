@@ -18,6 +18,14 @@ const sides3 = (help: string): ClauseRow => ({
   need: 'always',
   help,
 });
+/** A diameter, or two sides where the shape has corners; which, the shape itself says. */
+const sidesOr = (help: string): ClauseRow => ({
+  takes: 'size or amount',
+  measures: 'length',
+  above: 0,
+  need: 'always',
+  help,
+});
 
 export const shapes = {
   box: {
@@ -113,7 +121,7 @@ export const shapes = {
     under: ['part', 'less'],
     form: nothing,
     clauses: {
-      base: { takes: 'size or amount', measures: 'length', above: 0, need: 'always', help: 'Diameter at the base.' },
+      base: sidesOr('Diameter at the base.'),
       height: must('From base to tip.'),
     },
     material: 'of',
@@ -125,7 +133,7 @@ export const shapes = {
     under: ['part', 'less'],
     form: nothing,
     clauses: {
-      base: { takes: 'size or amount', measures: 'length', above: 0, need: 'always', help: 'Diameter at the base.' },
+      base: sidesOr('Diameter at the base.'),
       top: { takes: 'size or amount', measures: 'length', least: 0, need: 'always', help: 'Diameter at the top.' },
       height: must('From base to top.'),
     },
@@ -138,13 +146,7 @@ export const shapes = {
     under: ['part', 'less'],
     form: nothing,
     clauses: {
-      base: {
-        takes: 'size or amount',
-        measures: 'length',
-        above: 0,
-        need: 'always',
-        help: 'Diameter of the flat face.',
-      },
+      base: sidesOr('Diameter of the flat face.'),
       top: {
         takes: 'size or amount',
         measures: 'length',
@@ -171,7 +173,7 @@ export const shapes = {
     under: ['part', 'less'],
     form: nothing,
     clauses: {
-      base: { takes: 'size or amount', measures: 'length', above: 0, need: 'always', help: 'Diameter at the base.' },
+      base: sidesOr('Diameter at the base.'),
       height: must('From base to tip.'),
     },
     material: 'of',
@@ -234,20 +236,8 @@ export const shapes = {
     under: ['part', 'less'],
     form: nothing,
     clauses: {
-      base: {
-        takes: 'size or amount',
-        measures: 'length',
-        above: 0,
-        need: 'always',
-        help: 'Outside diameter at the base.',
-      },
-      top: {
-        takes: 'size or amount',
-        measures: 'length',
-        above: 0,
-        need: 'always',
-        help: 'Outside diameter at the top.',
-      },
+      base: sidesOr('Outside diameter at the base.'),
+      top: sidesOr('Outside diameter at the top.'),
       wall: must('Square to the plate.'),
       height: must('From base to top.'),
     },
@@ -261,20 +251,8 @@ export const shapes = {
     under: ['part', 'less'],
     form: nothing,
     clauses: {
-      base: {
-        takes: 'size or amount',
-        measures: 'length',
-        above: 0,
-        need: 'always',
-        help: 'Outside diameter at the base.',
-      },
-      top: {
-        takes: 'size or amount',
-        measures: 'length',
-        above: 0,
-        need: 'always',
-        help: 'Outside diameter at the top.',
-      },
+      base: sidesOr('Outside diameter at the base.'),
+      top: sidesOr('Outside diameter at the top.'),
       wall: must('Square to the plate.'),
       height: must('From base to top.'),
     },

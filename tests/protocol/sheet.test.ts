@@ -20,7 +20,7 @@ test('the sheet comes by sections, and only those that changed come again', asyn
   client = await Client.start(ours);
   client.open(uri, bench, 3);
   const first = await client.request('becket/sheet', { uri, known: {} });
-  expect(first).toMatchObject({ uri, version: 3, title: 'Move a workbench', library: false });
+  expect(first).toMatchObject({ uri, version: 3, title: 'Move a workbench', ofLibrary: false });
   expect(first.sections.map(({ id }: { id: string }) => id)).toEqual(first.order);
   const known = Object.fromEntries(first.sections.map(({ id, hash }: { id: string; hash: string }) => [id, hash]));
   expect((await client.request('becket/sheet', { uri, known })).sections).toEqual([]);
@@ -85,7 +85,7 @@ test('a library has a sheet too, which says who uses it', async () => {
   client.open(library, gear);
   await client.idle();
   const sheet = await client.request('becket/sheet', { uri: library, known: {} });
-  expect(sheet.library).toBe(true);
+  expect(sheet.ofLibrary).toBe(true);
   expect(sheet.sections.map(({ html }: { html: string }) => html).join()).toContain('../cover.liftplan');
 });
 

@@ -8,7 +8,7 @@ const answer = (version: number, order: string[], sections: [string, string][]) 
   version,
   title: 'A',
   order,
-  library: false,
+  ofLibrary: false,
   sections: sections.map(([id, hash]) => ({ id, hash, html: `<p>${hash}</p>` })),
 });
 
