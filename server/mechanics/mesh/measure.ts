@@ -73,55 +73,54 @@ function boxOf(corners: Float64Array): Box {
 
 /** Every edge once in each direction: closed, and all faces turned alike. Triangles without area are passed over. */
 function edgeFaults(triangles: Uint32Array, corners: number): MeshOpen | null {
-  const table = new Edges(triangles.length);
+  const { first, next, previous } = neighbours(triangles, corners);
+  const seen = new Int32Array(corners).fill(-1); // by corner: from which corner an edge was last seen to lead to it
   let twice = 0;
-  for (let t = 0; t < triangles.length; t += 3) {
-    const [a, b, c] = [triangles[t] as number, triangles[t + 1] as number, triangles[t + 2] as number];
-    if (a === b || b === c || c === a) continue;
-    twice += table.add(a * corners + b) + table.add(b * corners + c) + table.add(c * corners + a);
-  }
   let open = 0;
-  for (let t = 0; t < triangles.length; t += 3) {
-    const [a, b, c] = [triangles[t] as number, triangles[t + 1] as number, triangles[t + 2] as number];
-    if (a === b || b === c || c === a) continue;
-    open +=
-      (table.has(b * corners + a) ? 0 : 1) +
-      (table.has(c * corners + b) ? 0 : 1) +
-      (table.has(a * corners + c) ? 0 : 1);
+  for (let a = 0; a < corners; a++) {
+    const [from, to] = [first[a] as number, first[a + 1] as number];
+    for (let i = from; i < to; i++) {
+      const b = next[i] as number;
+      if (seen[b] === a) twice++;
+      seen[b] = a;
+    }
+    for (let i = from; i < to; i++) if (seen[previous[i] as number] !== a) open++;
   }
   if (twice) return { not: 'turned', count: twice };
   return open ? { not: 'open', count: open } : null;
 }
 
-/** A set of whole numbers up to 2^53 in one flat table. */
-class Edges {
-  private readonly slots: Float64Array;
-  private readonly mask: number;
+interface Neighbours {
+  readonly first: Uint32Array; // by corner: where its faces begin in the lists
+  readonly next: Uint32Array; // the corner that an edge of the face leads to from here
+  readonly previous: Uint32Array; // the corner that an edge of the face leads here from
+}
 
-  constructor(expected: number) {
-    const size = 2 ** Math.ceil(Math.log2(Math.max(16, expected * 2)));
-    this.slots = new Float64Array(size).fill(-1);
-    this.mask = size - 1;
-  }
+const bump = (list: Uint32Array, at: number, by: number): void => {
+  list[at] = (list[at] as number) + by;
+};
 
-  /** 1 if it was there already. */
-  add(key: number): 0 | 1 {
-    const slot = this.slot(key);
-    if (this.slots[slot] === key) return 1;
-    this.slots[slot] = key;
-    return 0;
+/** Both neighbours of each corner in each of its faces, put together corner by corner, so that no edge is looked up. */
+function neighbours(triangles: Uint32Array, corners: number): Neighbours {
+  const first = new Uint32Array(corners + 1);
+  const flat = (t: number): boolean =>
+    triangles[t] === triangles[t + 1] || triangles[t + 1] === triangles[t + 2] || triangles[t + 2] === triangles[t];
+  for (let t = 0; t < triangles.length; t += 3)
+    if (!flat(t)) for (let c = 0; c < 3; c++) bump(first, (triangles[t + c] as number) + 1, 1);
+  for (let a = 0; a < corners; a++) bump(first, a + 1, first[a] as number);
+  const [next, previous] = [new Uint32Array(triangles.length), new Uint32Array(triangles.length)];
+  const free = first.slice();
+  for (let t = 0; t < triangles.length; t += 3) {
+    if (flat(t)) continue;
+    for (let c = 0; c < 3; c++) {
+      const corner = triangles[t + c] as number;
+      const at = free[corner] as number;
+      next[at] = triangles[t + ((c + 1) % 3)] as number;
+      previous[at] = triangles[t + ((c + 2) % 3)] as number;
+      free[corner] = at + 1;
+    }
   }
-
-  has(key: number): boolean {
-    return this.slots[this.slot(key)] === key;
-  }
-
-  private slot(key: number): number {
-    let slot = (Math.imul(key >>> 0, 0x9e3779b1) ^ Math.imul((key / 4294967296) >>> 0, 0x85ebca6b)) >>> 0;
-    slot = (slot ^ (slot >>> 15)) & this.mask;
-    while (this.slots[slot] !== -1 && this.slots[slot] !== key) slot = (slot + 1) & this.mask;
-    return slot;
-  }
+  return { first, next, previous };
 }
 
 const rays = 64; // along each side of the box

@@ -42,7 +42,7 @@ function readBinary(bytes: Uint8Array, count: number): Mesh | MeshFault {
   if (count === 0) return { fault: 'no-triangles', row: null };
   if (count > mostTriangles) return { fault: 'too-large', row: null };
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.length);
-  const weld = new Weld(count * 3);
+  const weld = new Weld(count / 2 + 2); // corners of a closed body without holes through it, by Euler's formula
   const triangles = new Uint32Array(count * 3);
   for (let t = 0; t < count; t++)
     for (let c = 0; c < 3; c++) {
@@ -108,25 +108,35 @@ class Weld {
   private used = 0;
 
   constructor(expected: number) {
-    this.xyz = new Float64Array(Math.max(16, expected) * 3);
+    this.xyz = new Float64Array(Math.max(16, Math.ceil(expected)) * 3);
     this.table = new Int32Array(powerOf2(Math.max(16, expected) * 2)).fill(-1);
   }
 
   corner(x: number, y: number, z: number): number {
-    const [a, b, c] = [x + 0, y + 0, z + 0]; // -0 is 0
+    const a = x + 0; // -0 is 0
+    const b = y + 0;
+    const c = z + 0;
     if (this.used * 2 >= this.table.length) this.grow();
-    let slot = hash(a, b, c) & (this.table.length - 1);
-    for (let found = this.table[slot] as number; found >= 0; found = this.table[slot] as number) {
-      if (this.xyz[found * 3] === a && this.xyz[found * 3 + 1] === b && this.xyz[found * 3 + 2] === c) return found;
-      slot = (slot + 1) & (this.table.length - 1);
+    const { table, xyz } = this;
+    let slot = hash(a, b, c) & (table.length - 1);
+    for (let found = table[slot] as number; found >= 0; found = table[slot] as number) {
+      if (xyz[found * 3] === a && xyz[found * 3 + 1] === b && xyz[found * 3 + 2] === c) return found;
+      slot = (slot + 1) & (table.length - 1);
     }
-    this.table[slot] = this.used;
-    if ((this.used + 1) * 3 > this.xyz.length) {
+    table[slot] = this.used;
+    return this.put(a, b, c);
+  }
+
+  private put(x: number, y: number, z: number): number {
+    const at = this.used * 3;
+    if (at + 3 > this.xyz.length) {
       const more = new Float64Array(this.xyz.length * 2);
       more.set(this.xyz);
       this.xyz = more;
     }
-    this.xyz.set([a, b, c], this.used * 3);
+    this.xyz[at] = x;
+    this.xyz[at + 1] = y;
+    this.xyz[at + 2] = z;
     return this.used++;
   }
 
@@ -147,15 +157,17 @@ class Weld {
 }
 
 const powerOf2 = (n: number): number => 2 ** Math.ceil(Math.log2(n));
-const bits = new Float64Array(1);
+const bits = new Float64Array(3);
 const words = new Int32Array(bits.buffer);
 
 function hash(x: number, y: number, z: number): number {
+  bits[0] = x;
+  bits[1] = y;
+  bits[2] = z;
   let h = 17;
-  for (const value of [x, y, z]) {
-    bits[0] = value;
-    h = Math.imul(h ^ (words[0] as number), 0x9e3779b1);
-    h = Math.imul(h ^ (words[1] as number) ^ (h >>> 15), 0x85ebca6b);
+  for (let i = 0; i < 6; i += 2) {
+    h = Math.imul(h ^ (words[i] as number), 0x9e3779b1);
+    h = Math.imul(h ^ (words[i + 1] as number) ^ (h >>> 15), 0x85ebca6b);
   }
   return (h ^ (h >>> 13)) >>> 0;
 }
