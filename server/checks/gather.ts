@@ -1,27 +1,31 @@
 // Collects the facts of all stages behind a plan: what reading, nesting, binding and reckoning found.
+import { joined, keptAlong } from '../plan/index.ts';
 import type { Item } from '../plan/types.ts';
 import type { ResultProblem, Results } from '../results/types.ts';
-import type { Place, Problem, ReadLine, Row, Tree } from '../syntax/types.ts';
+import type { Place, Problem, ReadLine, Row, Tree, TreeNode } from '../syntax/types.ts';
 
 /** All facts about a plan and the files it takes in; a fact that has not changed is the same object as before. */
 export function problemsOf({ plan, problems }: Results): readonly ResultProblem[] {
   const found: ResultProblem[] = [];
   for (const file of plan.files) {
     ofTree(file.tree, found);
-    for (const item of file.items) found.push(...ofItem(item));
+    for (const item of file.items) for (const problem of ofItem(item)) found.push(problem);
   }
-  found.push(...plan.problems, ...problems);
-  return found;
+  return found.concat(plan.problems, problems);
 }
 
-function ofTree(tree: Tree, found: ResultProblem[]): void {
-  tree.rows.forEach((row, i) => {
-    const line = tree.lines[i];
-    if (line?.problems.length) found.push(...ofLine(row, line));
-    const nesting = tree.nodeAt[i]?.problems;
-    if (nesting?.length) found.push(...(nesting as readonly ResultProblem[]));
-  });
-  found.push(...(tree.problems as readonly ResultProblem[]));
+const speaking = { lines: keptAlong<ReadLine | null, boolean>(), nodes: keptAlong<TreeNode | null, boolean>() };
+
+function ofTree({ rows, lines: read, nodeAt, problems }: Tree, found: ResultProblem[]): void {
+  const [first] = rows;
+  if (!first) return;
+  const ofLines = speaking.lines(first, read, (line) => Boolean(line?.problems.length));
+  const ofNodes = speaking.nodes(first, nodeAt, (node) => Boolean(node?.problems.length));
+  for (let i = 0; i < rows.length; i++) {
+    if (ofLines[i]) found.push(...ofLine(rows[i] as Row, read[i] as ReadLine));
+    if (ofNodes[i]) found.push(...((nodeAt[i] as TreeNode).problems as readonly ResultProblem[]));
+  }
+  found.push(...(problems as readonly ResultProblem[]));
 }
 
 const lines = new WeakMap<Row, { readonly line: ReadLine; readonly problems: readonly ResultProblem[] }>();
@@ -38,14 +42,9 @@ function ofLine(row: Row, line: ReadLine): readonly ResultProblem[] {
   return problems;
 }
 
-const items = new WeakMap<Item, readonly ResultProblem[]>();
+const within = keptAlong<Item, readonly ResultProblem[]>();
 
-/** Its own facts and those of the statements under it; items keep their identity while nothing in them changes. */
-function ofItem(item: Item): readonly ResultProblem[] {
-  let problems = items.get(item);
-  if (!problems) {
-    problems = [...item.problems, ...item.children.flatMap(ofItem)];
-    items.set(item, problems);
-  }
-  return problems;
+/** Its own facts and those of the statements under it. */
+function ofItem({ node, problems, children }: Item): readonly ResultProblem[] {
+  return children.length ? joined([problems, ...within(node.row, children, ofItem)]) : problems;
 }

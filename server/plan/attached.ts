@@ -1,5 +1,6 @@
 // Files that a load takes in beside plans: drawings named by `mesh`, bills of material named by `list`. Their bytes, or why there are none.
 import type { Cause } from '../quantities/derived.ts';
+import { joined, keptAlong } from './along.ts';
 import type { Source } from './files.ts';
 import { type ListFault, listOf } from './list.ts';
 import type { BoundClause, BoundPlan, Item, Place, PlanFile, PlanProblem } from './types.ts';
@@ -70,18 +71,15 @@ export const base = (path: string): string => path.slice(path.lastIndexOf('/') +
 const pathOf = (item: Item): BoundClause | null | undefined =>
   item.keyword === 'list' ? item.value : item.clauses.get('mesh')?.[0];
 
-const kept = new WeakMap<Item, readonly Item[]>();
+const within = keptAlong<Item, readonly Item[]>();
 
-/** The items in and under an item that name a file; kept by item. */
+/** The items in and under an item that name a file. */
 function wanting(item: Item): readonly Item[] {
-  let found = kept.get(item);
-  if (!found) {
-    const own = item.keyword === 'list' || (item.keyword === 'part' && item.clauses.has('mesh')) ? [item] : [];
-    found = [...own, ...item.children.flatMap(wanting)];
-    kept.set(item, found);
-  }
-  return found;
+  const own = item.keyword === 'list' || (item.keyword === 'part' && item.clauses.has('mesh')) ? [item] : none;
+  return item.children.length ? joined([own, ...within(item.node.row, item.children, wanting)]) : own;
 }
+
+const none: readonly never[] = [];
 
 const grown = new WeakMap<Item, Item>();
 

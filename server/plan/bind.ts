@@ -2,6 +2,7 @@
 import { nearest } from '../quantities/nearest.ts';
 import type { ClauseText, NameUse, Place, Span, TreeNode, Value } from '../syntax/types.ts';
 import { type ClauseRow, clausesOf, type StatementRow, statements, statementsUnder } from '../vocabulary/index.ts';
+import { joined, keptAlong } from './along.ts';
 import { bindCompare } from './compare.ts';
 import { amount, evaluate, measured, note, point, type Sheet, size } from './evaluate.ts';
 import { expandRange } from './range.ts';
@@ -40,13 +41,14 @@ function bind(node: TreeNode, environment: Environment, parentKeyword: string): 
 
   const value = row.value ? boundValue(statement, row.value, keyword, sheet) : null;
   const clauses = new Map<string, BoundClause[]>();
-  for (const line of [node, ...node.children.filter((child) => child.line.kind === 'clauses')])
+  const aside = notMerelyStated(node);
+  for (const line of [node, ...aside.filter((child) => child.line.kind === 'clauses')])
     for (const clause of line.line.clauses) collect(clauses, clause, keyword, sheetOf(line));
   single(clauses, keyword, problems);
   const names = statement.name ? expandRange(statement.name, row.names === 'range', sheet, keyword) : [];
-  const children = node.children
-    .filter((child) => child.line.kind === 'statement')
-    .map((child) => bindItem(child, environment, keyword));
+  const bound = (child: TreeNode): Item | null =>
+    child.line.kind === 'statement' ? bindItem(child, environment, keyword) : null;
+  const children = stated(node.row, node.children, bound, [environment, keyword]).filter((child) => child !== null);
   const item: Item = {
     node,
     file: node.row.file,
@@ -60,14 +62,26 @@ function bind(node: TreeNode, environment: Environment, parentKeyword: string): 
     children,
     parentKeyword,
     problems,
-    opens: opens(node),
+    opens: opens(node, aside),
   };
   missing(item, statement.unread, problems);
-  for (const line of [node, ...node.children])
+  for (const line of [node, ...aside])
     if (line.line.opens && !line.line.problems.length && (line.line.kind !== 'statement') === (line !== node))
       unsaid(line, item, problems);
   return item;
 }
+
+const stated = keptAlong<TreeNode, Item | null>();
+const notMere = keptAlong<TreeNode, readonly TreeNode[]>();
+
+/** Lines right under a node that are more, or less, than a statement which may stand there. */
+const notMerelyStated = (node: TreeNode): readonly TreeNode[] =>
+  joined(
+    notMere(node.row, node.children, (child) =>
+      child.line.kind === 'statement' && !child.problems.length && !misplaced(child) ? none : [child],
+    ),
+  );
+const none: readonly never[] = [];
 
 /** A line that opens its parent always says so, whatever the reason was. */
 function unsaid(line: TreeNode, item: Item, problems: PlanProblem[]): void {
@@ -85,11 +99,11 @@ export const misplaced = (node: TreeNode): boolean =>
   node.line.statement !== null && !(node.line.statement.keyword.word in statementsUnder(node.block));
 
 /** Places of lines that could not be read and belong to this very statement: its own, clause lines, and unread lines under it. */
-function opens(node: TreeNode): readonly Place[] {
+function opens(node: TreeNode, aside: readonly TreeNode[]): readonly Place[] {
   const own: Place[] = [];
   const whole = (of: TreeNode): Place => ({ row: of.row, from: of.line.indent, to: of.row.text.length });
   if (node.line.opens || node.problems.length) own.push(whole(node));
-  for (const child of node.children) {
+  for (const child of aside) {
     if (child.line.kind !== 'statement') {
       if (child.line.opens || child.line.kind === 'unread' || child.problems.length || child.children.length)
         own.push(whole(child));
@@ -163,8 +177,17 @@ function missing(item: Item, unread: boolean, problems: PlanProblem[]): void {
   if (item.row.names !== 'none' && item.row.names !== 'optional' && !item.names.length && !item.node.line.opens)
     say('a name', item.row.nameHelp ?? item.row.help);
   if (item.row.group === 'gear' && item.keyword !== 'point' && item.keyword !== 'bridle') return;
-  for (const [word, row] of Object.entries(item.row.clauses))
-    if (row.need === 'always' && !item.clauses.has(word) && !item.node.line.opens) say(word, row.help);
+  for (const [word, row] of dueUnder(item.row))
+    if (!item.clauses.has(word) && !item.node.line.opens) say(word, row.help);
+}
+
+const due = new Map<StatementRow, readonly (readonly [string, ClauseRow])[]>();
+
+/** The clauses a statement must have, by its row of the vocabulary. */
+function dueUnder(row: StatementRow): readonly (readonly [string, ClauseRow])[] {
+  const known = due.get(row) ?? Object.entries(row.clauses).filter(([, clause]) => clause.need === 'always');
+  due.set(row, known);
+  return known;
 }
 
 /** A statement in words: `part "Rails"`, `stated`. */

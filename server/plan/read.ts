@@ -2,6 +2,7 @@
 import type { Cause } from '../quantities/derived.ts';
 import type { Quantity } from '../quantities/quantity.ts';
 import type { NameUse, Place, TreeNode } from '../syntax/types.ts';
+import { joined, keptAlong } from './along.ts';
 import { misplaced } from './bind.ts';
 import type { BoundClause, Item } from './types.ts';
 
@@ -46,7 +47,19 @@ export function textOf(item: Item, keyword: string): string | null {
 export const has = (item: Item, keyword: string): boolean => item.clauses.has(keyword);
 export const clauseOf = (item: Item, keyword: string): BoundClause | undefined => item.clauses.get(keyword)?.[0];
 export const childrenOf = (item: Item, keyword: string): readonly Item[] =>
-  item.children.filter((child) => child.keyword === keyword);
+  (keyword === 'part' ? item.children : besideParts(item)).filter((child) => child.keyword === keyword);
+
+const aside = keptAlong<Item, readonly Item[]>();
+const beside = new WeakMap<Item, readonly Item[]>();
+
+/** What stands right under an item beside its parts, of which a load may have thousands; kept by the item. */
+function besideParts(item: Item): readonly Item[] {
+  const known = beside.get(item);
+  if (known) return known;
+  const found = joined(aside(item.node.row, item.children, (child) => (child.keyword === 'part' ? none : [child])));
+  beside.set(item, found);
+  return found;
+}
 
 /** The names of a clause, or of the statement's own value with key ''. */
 export function namesOf(item: Item, keyword: string): readonly NameUse[] {
@@ -59,20 +72,17 @@ export function openLines(item: Item): readonly Cause[] {
   return item.opens.map((at) => cause('A line here cannot be read.', at));
 }
 
-const lost = new WeakMap<TreeNode, readonly Place[]>();
+const lost = keptAlong<TreeNode, readonly Place[]>();
 
 /** Lines anywhere under a node that nothing can be made of, or whose nesting is not clear: what they would have added is not known. */
-export function lostLines(node: TreeNode): readonly Place[] {
-  let places = lost.get(node);
-  if (!places) {
-    places = node.children.flatMap((child) => [
-      ...(child.line.kind === 'unread' || child.problems.length || misplaced(child) ? [whole(child)] : []),
-      ...lostLines(child),
-    ]);
-    lost.set(node, places);
-  }
-  return places;
+export const lostLines = (node: TreeNode): readonly Place[] => joined(lost(node.row, node.children, lostIn));
+
+function lostIn(child: TreeNode): readonly Place[] {
+  const own = child.line.kind === 'unread' || child.problems.length || misplaced(child) ? [whole(child)] : none;
+  return child.children.length ? [...own, ...lostLines(child)] : own;
 }
+
+const none: readonly never[] = [];
 
 /** Every line under an item that could not be read in full. */
 export const allOpen = (item: Item): readonly Place[] => [

@@ -114,9 +114,11 @@ export interface Thing {
   readonly clash: boolean; // stated twice: neither counts
 }
 
-/** All names a plan can see. */
+/** All names a plan can see. Parts, of which there may be thousands, become things when `things`, `inside` or the kind `part` is asked for. */
 export interface Names {
   readonly things: readonly Thing[];
+  /** Those whose name is stated twice. */
+  readonly clashing: readonly Thing[];
   /** By kind, then key; a name that stands for several things lists them all. */
   find(kind: TableKind, key: string): readonly Thing[];
   /** All of one kind, in the order of the files. */

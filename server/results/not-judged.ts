@@ -1,5 +1,5 @@
 // What this version reads but does not work out: each leaves its result open, and the sheet's head says so.
-import type { BoundPlan, Item } from '../plan/index.ts';
+import { type BoundPlan, type Item, joined, keptAlong } from '../plan/index.ts';
 import { gearKinds } from '../vocabulary/index.ts';
 import type { Notes } from './notes.ts';
 
@@ -80,8 +80,23 @@ function limited(limit: Item): string {
   return row.text.slice(from, to);
 }
 
-const picksOf = (item: Item): readonly Item[] =>
-  item.children.flatMap((child) => (child.keyword === 'pick' ? [child] : picksOf(child)));
+const loosePicks = 'the tolerance of where picks sit';
+const breakout = 'the pull that breaks the load free';
+const within = keptAlong<Item, readonly string[]>();
+
+/** What is written under a load and held against nothing. */
+function silentIn({ node, children }: Item): ReadonlySet<string> {
+  return new Set(
+    joined(
+      within(node.row, children, (child) => {
+        const words = child.clauses.has('breakout') ? [breakout] : [];
+        return picksOf(child).some(isLoose) ? [...words, loosePicks] : words;
+      }),
+    ),
+  );
+}
+
+const picksOf = (item: Item): readonly Item[] => (item.keyword === 'pick' ? [item] : item.children.flatMap(picksOf));
 
 function isLoose(item: Item): boolean {
   const at = item.clauses.get('at')?.[0]?.value;
@@ -101,11 +116,11 @@ function silent(item: Item): readonly string[] {
             ? 'what the load is set down on'
             : 'distance to obstructions',
       );
-  if (item.keyword === 'load' && picksOf(item).some(isLoose)) words.push('the tolerance of where picks sit');
+  const inLoad = item.keyword === 'load' ? silentIn(item) : null;
+  if (inLoad?.has(loosePicks)) words.push(loosePicks);
   if (item.keyword === 'gear' && item.children.some((gear) => isLoose(gear) || gear.children.some(isLoose)))
     words.push('the tolerance of where hooks and points of beams sit');
   if (item.keyword === 'load' && item.clauses.has('stop at')) words.push('the reading at which the lift stops');
-  if (item.keyword === 'load' && item.children.some((child) => child.clauses.has('breakout')))
-    words.push('the pull that breaks the load free');
+  if (inLoad?.has(breakout)) words.push(breakout);
   return words;
 }
