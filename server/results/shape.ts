@@ -4,11 +4,12 @@ import { type BoundClause, type BoundPlan, fit, given, type Item, measureName, t
 import type { Cause } from '../quantities/derived.ts';
 import { nameOf } from '../quantities/dimension.ts';
 import type { Quantity } from '../quantities/quantity.ts';
-import { type Measure, type ShapeName, type ShapeRow, shapeNames, shapes } from '../vocabulary/index.ts';
+import { type Measure, type ShapeName, type ShapeRow, shapes } from '../vocabulary/index.ts';
 import { drawing } from './drawing.ts';
 import { endsFaults, endsOf, hasEnds } from './ends.ts';
 import { because, type Notes } from './notes.ts';
 import { member } from './shape-tables.ts';
+import { shapesUnder, shapesWith, sizeClauses } from './shape-words.ts';
 
 /** A shape whose sizes are known: `make` builds it from sizes, so that the ends of their tolerances can be tried. */
 export interface ShapeRead {
@@ -37,13 +38,7 @@ export function shapeName(
   item: Item,
   notes: Notes,
 ): { readonly name: ShapeName; readonly clause: BoundClause } | Cause {
-  const under = item.keyword === 'less' ? 'less' : 'part';
-  const found = shapeNames.filter(
-    (name) =>
-      (shapes[name] as ShapeRow).under.includes(under) &&
-      item.clauses.has(name) &&
-      !(name === 'hole' && under === 'part'),
-  );
+  const found = shapesUnder[item.keyword === 'less' ? 'less' : 'part'].filter((name) => item.clauses.has(name));
   const [name, second] = found;
   if (!name) {
     if (item.opens.length) return because('A line of it cannot be read.', item.at);
@@ -79,7 +74,7 @@ export function readShape(item: Item, plan: BoundPlan, notes: Notes, through: nu
   if (!clause.value || clause.value.kind === 'unknown')
     causes.push(because(`The sizes of ${label(item)} are not known.`, clause.at));
   const sizes: Record<string, Quantity> = {};
-  for (const [word, need] of Object.entries(row.clauses)) {
+  for (const [word, need] of sizeClauses[name]) {
     if (word === 'length' && hasEnds(item)) {
       if (ends && 'because' in ends) causes.push(...ends.because);
       else if (ends) sizes.length = ends.length;
@@ -141,8 +136,8 @@ function foreign(item: Item, name: ShapeName, row: ShapeRow, notes: Notes): Caus
   const causes: Cause[] = [];
   for (const [word, list] of item.clauses) {
     if (word === name || word in row.clauses || word in item.row.clauses === false) continue;
-    const others = shapeNames.filter((other) => word in (shapes[other] as ShapeRow).clauses);
-    if (!others.length || placeWords.has(word)) continue;
+    const others = placeWords.has(word) ? undefined : shapesWith.get(word);
+    if (!others) continue;
     causes.push(
       notes.add(
         'place-wrong',
