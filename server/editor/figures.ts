@@ -1,6 +1,7 @@
 // Figures as the editor shows them: rounded to the side that is worse, "not known" where they are open, and found by what they are of.
 import type { Thing } from '../plan/types.ts';
 import { type Derived, type Round, type System, write } from '../quantities/index.ts';
+import { bodyRows } from '../results/index.ts';
 import type { Result, Results } from '../results/types.ts';
 import { type ResultRow, resultsOf } from '../vocabulary/index.ts';
 
@@ -32,7 +33,8 @@ export const worseEnd = (kind: string, result: string): Worse => resultsOf[kind]
 
 /** The results of a thing as a subject of its own: by result and stage. */
 export function resultsFor(results: Results, thing: Thing): readonly Result[] {
-  return indexOf(results).get(keyOf(kindOf(thing), thing.path)) ?? [];
+  const body = thing.kind === 'part' || thing.kind === 'assembly' ? results.bodies.get(thing.item) : undefined;
+  return body ? bodyRows(body) : (indexOf(results, kindOf(thing)).get(keyOf(thing.path)) ?? []);
 }
 
 /** One result of a thing, worst stage first; undefined where it has no such result. */
@@ -53,20 +55,23 @@ function isWorse({ subject, result, value }: Result, than: Result): boolean {
   return (a ?? 0) > (b ?? 0);
 }
 
-const indexes = new WeakMap<Results, ReadonlyMap<string, readonly Result[]>>();
+const indexes = new WeakMap<Results, Map<string, ReadonlyMap<string, readonly Result[]>>>();
 
-function indexOf(results: Results): ReadonlyMap<string, readonly Result[]> {
-  const known = indexes.get(results);
+/** Results of one kind of subject by its path; put in order when first asked for, since most keys ask for few kinds. */
+function indexOf(results: Results, kind: string): ReadonlyMap<string, readonly Result[]> {
+  const kinds = indexes.get(results) ?? new Map<string, ReadonlyMap<string, readonly Result[]>>();
+  indexes.set(results, kinds);
+  const known = kinds.get(kind);
   if (known) return known;
   const index = new Map<string, Result[]>();
-  for (const one of results.list) {
-    const key = keyOf(one.subject.kind, one.subject.path);
+  for (const one of results.ofKinds([kind])) {
+    const key = keyOf(one.subject.path);
     const list = index.get(key);
     if (list) list.push(one);
     else index.set(key, [one]);
   }
-  indexes.set(results, index);
+  kinds.set(kind, index);
   return index;
 }
 
-const keyOf = (kind: string, path: readonly string[]): string => JSON.stringify([kind, ...path]);
+const keyOf = (path: readonly string[]): string => JSON.stringify(path);

@@ -20,20 +20,25 @@ export function angleBetween(a: Vec3, b: Vec3): number | null {
 }
 
 /** Length of the straight line from one place to another that lies within a box, m; 0 where it only touches or passes by. */
-export function lengthInside(from: Vec3, to: Vec3, { min, max }: Box): number {
+export const lengthInside = (from: Vec3, to: Vec3, { min, max }: Box): number =>
+  lengthWithin(from, to, Float64Array.of(...min, ...max), 0);
+
+/** The same of the nth of many boxes that stand one behind the other in `corners`, least corner before greatest: thousands of them are gone through with no object made or read. */
+export function lengthWithin(from: Vec3, to: Vec3, corners: Float64Array, n: number): number {
   let enter = 0;
   let leave = 1;
   for (let axis = 0 as 0 | 1 | 2; axis < 3; axis++) {
     const step = to[axis] - from[axis];
-    const low = min[axis] - from[axis];
-    const high = max[axis] - from[axis];
+    const low = (corners[n * 6 + axis] as number) - from[axis];
+    const high = (corners[n * 6 + 3 + axis] as number) - from[axis];
     if (step === 0) {
       if (low >= 0 || high <= 0) return 0;
       continue;
     }
-    enter = Math.max(enter, Math.min(low / step, high / step));
-    leave = Math.min(leave, Math.max(low / step, high / step));
-    if (leave <= enter) return 0;
+    const [near, far] = step > 0 ? [low / step, high / step] : [high / step, low / step];
+    if (near > enter) enter = near;
+    if (far < leave) leave = far;
+    if (!(leave > enter)) return 0;
   }
   return (leave - enter) * norm(subtract(to, from));
 }

@@ -103,14 +103,16 @@ export function inCircle(place: Placement, diameter: number, axis: Axis, count: 
 
 /** The smallest box that holds all; nothing of nothing. */
 export function unionOf(boxes: readonly Box[]): Box | undefined {
-  const [first, ...rest] = boxes;
-  return first && rest.reduce(joined, first);
+  const [first] = boxes;
+  if (!first || boxes.length === 1) return first;
+  const [min, max] = [[...first.min] as [number, number, number], [...first.max] as [number, number, number]];
+  for (const box of boxes)
+    for (const axis of [0, 1, 2] as const) {
+      min[axis] = Math.min(min[axis], box.min[axis]);
+      max[axis] = Math.max(max[axis], box.max[axis]);
+    }
+  return { min, max };
 }
-
-const joined = (a: Box, b: Box): Box => ({
-  min: [Math.min(a.min[0], b.min[0]), Math.min(a.min[1], b.min[1]), Math.min(a.min[2], b.min[2])],
-  max: [Math.max(a.max[0], b.max[0]), Math.max(a.max[1], b.max[1]), Math.max(a.max[2], b.max[2])],
-});
 
 /** A box shifted by a placement's t, such as one found for its R. */
 export const shifted = (box: Box, t: Vec3): Box => ({ min: add(box.min, t), max: add(box.max, t) });

@@ -35,7 +35,8 @@ export interface Derived {
 
 export interface Origin {
   readonly formula?: string;
-  readonly inputs?: readonly Input[];
+  /** A function is asked when somebody reads them: the sum of thousands of parts is worked out with every key, its working is not read then. */
+  readonly inputs?: readonly Input[] | (() => readonly Input[]);
   readonly source?: string;
   readonly assumptions?: readonly string[];
   readonly at?: unknown;
@@ -45,7 +46,7 @@ export interface Origin {
 export function known(value: number, unit: ResultUnit, origin: Origin = {}, low = value, high = value): Derived {
   if (!Number.isFinite(value) || !Number.isFinite(low) || !Number.isFinite(high))
     return open(unit, [{ what: 'The sum has no finite answer.', at: origin.at ?? null }], origin);
-  return { value, low, high, unit, ...fill(origin), because: [] };
+  return derived({ value, low, high }, unit, origin, none);
 }
 
 /** A figure as somebody wrote it, with its tolerance. */
@@ -60,44 +61,65 @@ export const asWritten = (
 
 /** A number that is not known, with the reasons. */
 export function open(unit: ResultUnit, because: readonly Cause[], origin: Origin = {}): Derived {
+  const why = because.length ? because : [{ what: 'Nothing states it.', at: origin.at ?? null }];
+  return derived(unknown, unit, origin, why);
+}
+
+const none: readonly never[] = [];
+const unknown = { value: null, low: null, high: null };
+
+function derived(
+  { value, low, high }: Pick<Derived, 'value' | 'low' | 'high'>,
+  unit: ResultUnit,
+  { formula = '', inputs = none, source = '', assumptions = none, at = null }: Origin,
+  because: readonly Cause[],
+): Derived {
+  if (typeof inputs !== 'function')
+    return { value, low, high, unit, formula, inputs, source, assumptions, because, at };
+  let made: readonly Input[] | undefined;
   return {
-    value: null,
-    low: null,
-    high: null,
+    value,
+    low,
+    high,
     unit,
-    ...fill(origin),
-    because: because.length ? because : [{ what: 'Nothing states it.', at: origin.at ?? null }],
+    formula,
+    get inputs() {
+      made ??= inputs();
+      return made;
+    },
+    source,
+    assumptions,
+    because,
+    at,
   };
 }
 
-const fill = (origin: Origin) => ({
-  formula: origin.formula ?? '',
-  inputs: origin.inputs ?? [],
-  source: origin.source ?? '',
-  assumptions: origin.assumptions ?? [],
-  at: origin.at ?? null,
-});
-
 /** The sum of numbers; open as soon as one is, with all their reasons, so that an unknown never counts as zero. */
 export function sum(items: readonly Derived[], unit: ResultUnit, origin: Origin = {}): Derived {
-  const because = items.flatMap((item) => item.because);
-  if (because.length || items.some((item) => item.value === null)) return open(unit, unique(because), origin);
-  const add = (pick: (item: Derived) => number | null) =>
-    items.reduce((total, item) => total + (pick(item) ?? Number.NaN), 0);
-  return known(
-    add((i) => i.value),
-    unit,
-    origin,
-    add((i) => i.low),
-    add((i) => i.high),
-  );
+  const because: Cause[] = [];
+  const total = { value: 0, low: 0, high: 0 };
+  let lost = false;
+  for (const item of items) {
+    for (const cause of item.because) because.push(cause);
+    lost ||= item.value === null;
+    total.value += item.value ?? Number.NaN;
+    total.low += item.low ?? Number.NaN;
+    total.high += item.high ?? Number.NaN;
+  }
+  return lost || because.length
+    ? open(unit, unique(because), origin)
+    : known(total.value, unit, origin, total.low, total.high);
 }
 
 /** Causes without repeats. */
 export function unique(causes: readonly Cause[]): readonly Cause[] {
-  return causes.length < 2
-    ? causes
-    : causes.filter(
-        (cause, i) => causes.findIndex((other) => other.what === cause.what && other.at === cause.at) === i,
-      );
+  if (causes.length < 2) return causes;
+  const seen = new Map<string, Set<unknown>>();
+  return causes.filter(({ what, at }) => {
+    const places = seen.get(what);
+    if (!places) seen.set(what, new Set([at]));
+    else if (places.has(at)) return false;
+    else places.add(at);
+    return true;
+  });
 }

@@ -1,279 +1,289 @@
 // Sums parts up to assemblies and the load: weight, volume, centre and box, each with its reasons where it is not known.
+import { type Box, unionOf } from '../mechanics/index.ts';
 import {
-  apply,
-  type Box,
-  boxOf,
-  compose,
-  identity,
-  type Placement,
-  shifted,
-  unionOf,
-  type Vec3,
-} from '../mechanics/index.ts';
-import { given, type Item, lostCauses, lostLists, openLines, type Thing, textOf } from '../plan/index.ts';
-import { type Cause, type Derived, known, open, sum, unique } from '../quantities/derived.ts';
-import { centreOf, type Mass } from './centre.ts';
-import { lying } from './liquid.ts';
-import { because, type Notes } from './notes.ts';
-import { type Part, partOf } from './part.ts';
-import type { Layout, Placed } from './place.ts';
-import type { Body, Working } from './types.ts';
+  type BoundPlan,
+  type Item,
+  joined,
+  keptAlong,
+  lostCauses,
+  lostLists,
+  openLines,
+  type Thing,
+} from '../plan/index.ts';
+import { type Cause, type Derived, type Input, open, sum, unique } from '../quantities/derived.ts';
+import type { Row } from '../syntax/types.ts';
+import { Batch, mostInBatch } from './batch.ts';
+import { centreOf } from './centre.ts';
+import { because, Notes } from './notes.ts';
+import { partOf } from './part.ts';
+import { isLiquid, type Layout, standsAlone } from './place.ts';
+import { type Frame, liquidOf, type Rests, type Solid, solidOf } from './solid.ts';
+import type { Body, ResultProblem } from './types.ts';
 
 /** A body with what its load needs to sum it up. */
 export interface Summed extends Body {
-  readonly bodies: readonly Summed[];
-  readonly part: Part | null;
+  readonly bodies: readonly Summed[]; // made when somebody reads them
+  readonly pieces: readonly Piece[]; // what it was summed up from, in the order of the lines
+  readonly solid: Solid | null; // of a part
   readonly unplaced: boolean;
-  readonly masses: readonly Mass[]; // where its weight sits, copy by copy as one each part
-  readonly contingency: Contingency | null; // its own, where it states one
 }
-export interface Contingency {
-  readonly share: number | null; // null: stated, but not known
-  readonly estimate: boolean;
-  readonly because: readonly Cause[];
-}
+
+/** A part among them. */
+export type Leaf = Summed & { readonly solid: Solid };
+
+/** Parts in a row, or an assembly. */
+export type Piece = Batch | Group;
+type Group = Summed & { readonly solid: null };
+
+/** Whether a piece stands for any part or assembly at all. */
+export const hasParts = (piece: Piece): boolean => !(piece instanceof Batch) || piece.solids.length > 0;
+
+const isLeaf = (body: Summed): body is Leaf => body.solid !== null;
+
+/** All parts in a body as bodies, in the order of their lines; the body itself where it is one. */
+export const leavesOf = (body: Summed): readonly Leaf[] => (isLeaf(body) ? [body] : body.bodies.flatMap(leavesOf));
+
+/** All batches of a load or assembly, in the order of their lines. */
+export const batchesOf = ({ pieces }: Pick<Summed, 'pieces'>): readonly Batch[] =>
+  pieces.flatMap((piece) => (piece instanceof Batch ? [piece] : batchesOf(piece)));
 
 /** Everything directly and indirectly in a load or assembly. */
-export function sumUp(thing: Thing, layout: Layout, notes: Notes): Summed {
-  return thing.kind === 'part' ? partBody(thing, layout, notes) : group(thing, layout, notes);
-}
-
-function group(thing: Thing, layout: Layout, notes: Notes): Summed {
-  const inside = layout.plan.names.inside(thing).filter((one) => one.kind === 'part' || one.kind === 'assembly');
-  const bodies = inside.map((one) => sumUp(one, layout, notes));
-  const lines = [...openLines(thing.item), ...lostCauses(thing.item)];
-  const clashes = inside
-    .filter((one) => one.clash)
-    .map((one) => because(`${one.name} is stated twice.`, one.item.nameAt));
-  const causes = [
-    ...lines,
-    ...clashes,
-    ...unnamed(thing.item),
-    ...lostLists(thing.item, layout.plan),
-    ...(bodies.length ? [] : [because(`${thing.name} has no parts.`, thing.item.nameAt)]),
-  ];
+export function sumUp(thing: Thing, layout: Layout, notes: Notes): Group {
+  const { nameAt: at } = thing.item;
+  const pieces = piecesIn(thing.item, frameOf(thing, layout), layout, notes);
+  const causes = lacking(thing, pieces, layout.plan);
   const guard = (value: Derived): Derived =>
-    causes.length ? open(value.unit, unique([...causes, ...value.because]), { at: thing.item.nameAt }) : value;
-  const origin = (what: (body: Summed) => Derived) => ({
-    formula: 'sum of parts',
-    inputs: bodies.map((body) => ({ label: body.thing.name, value: what(body) })),
-    at: thing.item.nameAt,
-  });
-  const weight = guard(
-    sum(
-      bodies.map((body) => body.weight),
-      'kg',
-      origin((body) => body.weight),
-    ),
-  );
-  const volumes = bodies.filter((body) => body.part?.kind !== 'item');
-  const volume = guard(
-    sum(
-      volumes.map((body) => body.volume),
-      'm3',
-      { formula: 'sum of parts', at: thing.item.nameAt },
-    ),
-  );
-  const masses = bodies.flatMap((body) => body.masses);
-  const boxes = bodies.filter((body) => body.part?.kind !== 'liquid').map((body) => body.box);
+    causes.length ? open(value.unit, unique([...causes, ...value.because]), { at }) : value;
+  const formula = 'sum of parts';
+  const inputs = () => bodies().map((body) => ({ label: body.thing.name, value: body.weight }));
+  const weights = pieces.map((piece) => piece.weight);
+  const volumes = pieces.map((piece) => piece.volume);
+  const boxes = pieces.map((piece) => piece.box).filter((box) => box !== undefined);
+  const masses = batchesOf({ pieces }).map((batch) => batch.masses);
+  let made: readonly Summed[] | undefined;
+  const bodies = (): readonly Summed[] => {
+    made ??= bodiesOf(thing, pieces, layout.plan);
+    return made;
+  };
   return {
     thing,
-    weight,
-    volume,
-    cog: centreOf(masses, thing.item.nameAt, causes),
+    weight: guard(sum(weights, 'kg', { formula, inputs, at })),
+    volume: guard(sum(volumes, 'm3', { formula, at })),
+    cog: centreOf(masses, at, causes, () => weighing({ pieces })),
     box: boxes.includes(null) || causes.length ? null : (unionOf(boxes as Box[]) ?? null),
-    bodies,
+    get bodies() {
+      return bodies();
+    },
+    pieces,
     working: null,
-    part: null,
-    unplaced: bodies.some((body) => body.unplaced),
-    masses,
-    contingency: null,
+    solid: null,
+    unplaced: pieces.some((one) => one.unplaced),
   };
+}
+
+/** The body with another weight and centre. */
+export const otherwise = (body: Summed, weight: Derived, cog: Summed['cog']): Summed => ({
+  thing: body.thing,
+  weight,
+  volume: body.volume,
+  cog,
+  box: body.box,
+  get bodies() {
+    return body.bodies;
+  },
+  pieces: body.pieces,
+  working: body.working,
+  solid: body.solid,
+  unplaced: body.unplaced,
+});
+
+/** The parts that weigh anything, as they go into the centre. */
+const weighing = (body: Pick<Summed, 'pieces'>): readonly Input[] =>
+  batchesOf(body)
+    .flatMap(({ solids }) => solids)
+    .filter(({ figures }) => figures.weight.value !== 0)
+    .map(({ name, figures }) => ({ label: name, value: figures.weight }));
+
+/** Why what an assembly or load comes to is not known, beside what its parts say themselves. */
+function lacking(thing: Thing, pieces: readonly Piece[], plan: BoundPlan): readonly Cause[] {
+  const { item } = thing;
+  const clashing = plan.names.clashing.filter(
+    ({ kind, owner }) => owner === thing && (kind === 'part' || kind === 'assembly'),
+  );
+  return [
+    ...openLines(item),
+    ...lostCauses(item),
+    ...clashing.map((one) => because(`${one.name} is stated twice.`, one.item.nameAt)),
+    ...nameless(item),
+    ...lostLists(item, plan),
+    ...(pieces.some(hasParts) ? [] : [because(`${thing.name} has no parts.`, item.nameAt)]),
+  ];
 }
 
 /** Part and assembly lines that declare no name are in no table: their parent must not be lighter for it. */
-function unnamed(item: Item): readonly Cause[] {
-  return item.children
-    .filter((child) => (child.keyword === 'part' || child.keyword === 'assembly') && !child.names.length)
-    .map((child) => because(`A ${child.keyword} here has no name that can be read.`, child.at));
+const nameless = ({ node, children }: Item): readonly Cause[] =>
+  joined(
+    unnamed(node.row, children, (child) =>
+      isBody(child) && !child.names.length
+        ? [because(`A ${child.keyword} here has no name that can be read.`, child.at)]
+        : none,
+    ),
+  );
+const unnamed = keptAlong<Item, readonly Cause[]>();
+
+const isBody = ({ keyword }: Item): boolean => keyword === 'part' || keyword === 'assembly';
+
+/** Where what a thing holds stands; asked of the layout once something needs it. */
+function frameOf(thing: Thing, layout: Layout): () => Frame {
+  let found: Frame | undefined;
+  return () => {
+    found ??= { frames: layout.frames(thing), outer: layout.frameOpen(thing) };
+    return found;
+  };
 }
 
-function partBody(thing: Thing, layout: Layout, notes: Notes): Summed {
-  const part = partOf(thing.item, layout.plan);
+/** What a child adds to its parent: nothing, a part, or a piece of its own. */
+type Kind = 0 | 1 | 2;
+
+function kindOf({ keyword, names, row, children }: Item): Kind {
+  if (names.length && row.declares) return keyword === 'part' ? 1 : keyword === 'assembly' ? 2 : 0;
+  return children.length ? 2 : 0; // what stands in a thing without a name belongs to what that stands in
+}
+
+const kinds = keptAlong<Item, Kind>();
+const batches = new WeakMap<Row, readonly Batch[]>();
+
+/** What stands in an item, as pieces in the order of its lines. Batches of the version before are kept by the item's row. */
+function piecesIn(item: Item, frame: () => Frame, layout: Layout, notes: Notes): readonly Piece[] {
+  const { children } = item;
+  const { row } = item.node;
+  const kind = kinds(row, children, kindOf);
+  const before = batches.get(row);
+  const made: Batch[] = [];
+  const pieces: Piece[] = [];
+  let from = 0;
+  const upTo = (end: number): void => {
+    if (end === from) return;
+    const batch = batchOf(children.slice(from, end), kind.slice(from, end), before?.[made.length], frame, layout);
+    tell(batch.facts, notes);
+    made.push(batch);
+    pieces.push(batch);
+    from = end;
+  };
+  children.forEach((child, i) => {
+    if (kind[i] !== 2) return i + 1 - from < mostInBatch ? undefined : upTo(i + 1);
+    upTo(i);
+    from = i + 1;
+    const [thing] = isBody(child) && child.names.length ? layout.plan.names.of(child) : [];
+    if (thing) pieces.push(sumUp(thing, layout, notes));
+    else pieces.push(...piecesIn(child, frame, layout, notes));
+  });
+  upTo(children.length);
+  batches.set(row, made);
+  return pieces;
+}
+
+/** Notes what was found in a batch. The rows of a list have one line: that they stand nowhere it says once. */
+function tell(facts: readonly ResultProblem[], { problems }: Notes): void {
+  for (const fact of facts) {
+    const said = problems.at(-1);
+    if (fact.slug !== 'part-unplaced' || said?.slug !== fact.slug || said.at !== fact.at) problems.push(fact);
+  }
+}
+
+/** The parts among some lines: the batch of the version before while these lines, what they are in and the plan's materials are the same. */
+function batchOf(
+  items: readonly Item[],
+  kind: readonly Kind[],
+  before: Batch | undefined,
+  frame: () => Frame,
+  layout: Layout,
+): Batch {
+  const { materials } = layout;
+  if (before?.rests && same(before.items, items) && same(before.rests.materials, materials)) {
+    const { frames, outer } = frame();
+    if (before.rests.frames === frames && before.rests.outer === outer) return before;
+  }
+  const notes = new Notes();
+  const parts = items.filter((_, i) => kind[i] === 1);
+  const solids = parts.map((item) => partIn(item, frame, layout, notes));
+  const rests = parts.every(restsOnItself) ? { ...frame(), materials } : null;
+  return new Batch(items, solids, notes.problems, rests);
+}
+
+const same = (a: readonly unknown[], b: readonly unknown[]): boolean =>
+  a.length === b.length && a.every((one, i) => one === b[i]);
+
+/** Neither where others stand nor what a drawing holds changes anything about it. */
+const restsOnItself = (item: Item): boolean => standsAlone(item) && !isLiquid(item) && !item.clauses.has('mesh');
+
+function partIn(item: Item, frame: () => Frame, layout: Layout, notes: Notes): Solid {
+  const part = partOf(item, layout.plan);
   notes.problems.push(...part.problems);
-  return part.kind === 'liquid' ? liquidBody(thing, part, layout, notes) : solidBody(thing, part, layout, notes);
+  if (part.kind === 'liquid') return liquidOf(item, part, frame, layout, notes);
+  const rests: Rests = { part, placed: layout.place(item), ...frame() };
+  const { unplaced, count, spread } = rests.placed;
+  if (unplaced && count !== null && !item.opens.length) {
+    const facts = { part: item.names[0] ?? '', copies: spread ? 1 : count };
+    notes.add('part-unplaced', item.nameAt, facts, '');
+  }
+  return solidOf(item, rests);
 }
 
-function solidBody(thing: Thing, part: Part, layout: Layout, notes: Notes): Summed {
-  const { item } = thing;
-  const rests: Rests = {
-    part,
-    placed: layout.place(item),
-    frames: layout.frames(thing.owner),
-    outer: layout.frameOpen(thing.owner),
-  };
-  const { placed } = rests;
-  const said = notes.problems.at(-1); // the rows of a list have one line: it says so once
-  if (
-    placed.unplaced &&
-    placed.count !== null &&
-    !item.opens.length &&
-    !(said?.slug === 'part-unplaced' && said.at === item.nameAt)
-  )
-    notes.add('part-unplaced', item.nameAt, { part: thing.name, copies: placed.spread ? 1 : placed.count }, '');
-  const known = item.names.length === 1 ? solids.get(item) : undefined;
-  if (
-    known &&
-    known.rests.part === part &&
-    known.rests.placed === placed &&
-    known.rests.frames === rests.frames &&
-    known.rests.outer === rests.outer
-  )
-    return { ...known.body, thing, masses: known.body.masses.map((mass) => ({ ...mass, thing })) };
-  const body = workedBody(thing, rests);
-  solids.set(item, { rests, body });
-  return body;
+/** The body of an item in a load or assembly, or that itself; undefined where it is none. */
+export function bodyOf(body: Summed, item: Item, plan: BoundPlan): Summed | undefined {
+  if (body.thing.item === item) return body;
+  for (const piece of body.pieces) {
+    if (!(piece instanceof Batch)) {
+      const found = bodyOf(piece, item, plan);
+      if (found) return found;
+    } else if (piece.items.includes(item)) {
+      const solid = piece.solids.find((one) => one.item === item);
+      const [thing] = plan.names.of(item);
+      return solid && thing && leafOf(thing, solid);
+    }
+  }
+  return undefined;
 }
 
-/** All that a solid part's body rests on; the same objects while nothing of it changes. */
-interface Rests {
-  readonly part: Part;
-  readonly placed: Placed;
-  readonly frames: readonly Placement[];
-  readonly outer: ReturnType<Layout['frameOpen']>;
+/** Everything that stands right in a thing, as bodies. */
+function bodiesOf(thing: Thing, pieces: readonly Piece[], plan: BoundPlan): readonly Summed[] {
+  const things = plan.names.inside(thing).filter(({ item }) => isBody(item));
+  const next = things.values();
+  return pieces.flatMap((piece): readonly Summed[] => {
+    if (piece instanceof Batch) return piece.solids.map((solid) => leafOf(next.next().value as Thing, solid));
+    next.next();
+    return [piece];
+  });
 }
 
-const solids = new WeakMap<Item, { readonly rests: Rests; readonly body: Summed }>();
+const leaves = new WeakMap<Thing, Leaf>();
 
-function workedBody(thing: Thing, { part, placed, frames, outer }: Rests): Summed {
-  const { item } = thing;
-  const copies = frames.flatMap((frame) => placed.copies.map((copy) => compose(frame, copy)));
-  const count = placed.count;
-  const number = count === null ? null : count * frames.length;
-  const weight = times(part.mass, number, item);
-  const volume = part.volume
-    ? times(part.volume, number, item)
-    : open(
-        'm3',
-        part.kind === 'item'
-          ? [because(`${thing.name} is given by its weight, not by its shape.`, item.at)]
-          : part.mass.because.length
-            ? part.mass.because
-            : [because('A weight by length or area shows no volume.', item.at)],
-        { at: item.at },
-      );
-  const causes = (axis: number): readonly Cause[] => [...(placed.open[axis] ?? []), ...(outer.open[axis] ?? [])];
-  const open3 = rotated(copies)
-    ? ([0, 1, 2].map(() => unique([...causes(0), ...causes(1), ...causes(2)])) as readonly (readonly Cause[])[])
-    : [causes(0), causes(1), causes(2)];
-  const centre = part.centre && copies.length ? mean(copies.map((copy) => apply(copy, part.centre as Vec3))) : null;
-  const own = rotated(copies) ? [0, 1, 2].map(() => Math.hypot(...part.centreSlack)) : part.centreSlack;
-  const slack = placed.slack.map((x, i) => x + (outer.slack[i] ?? 0) + (own[i] ?? 0)) as unknown as Vec3;
-  const mass: Mass = {
-    thing,
-    weight,
-    centre,
-    slack,
-    open: open3 as Mass['open'],
-    because: centre ? [] : [because(`The centre of ${thing.name} is not known.`, item.at)],
-  };
+/** A part as a body: one object for each thing. */
+function leafOf(thing: Thing, solid: Solid): Leaf {
+  const known = leaves.get(thing) ?? leaf(thing, solid);
+  leaves.set(thing, known);
+  return known;
+}
+
+function leaf(thing: Thing, solid: Solid): Leaf {
+  const { weight, volume, box, unplaced } = solid.figures;
   return {
     thing,
     weight,
     volume,
-    cog: centreOf([mass], item.nameAt, []),
-    box: open3.some((one) => one.length) ? null : boxes(part, copies),
-    bodies: [],
-    working: working(part, count ?? 0),
-    part,
-    unplaced: placed.unplaced,
-    masses: [mass],
-    contingency: contingencyOf(item),
-  };
-}
-
-const rotated = (copies: readonly Placement[]): boolean =>
-  copies.some((copy) => copy.R.some((r, i) => r !== identity[i]));
-
-function liquidBody(thing: Thing, part: Part, layout: Layout, notes: Notes): Summed {
-  const lies = lying(thing.item, thing, part, layout, notes);
-  const open3: Mass['open'] = [lies.because, lies.because, lies.because];
-  const mass: Mass = { thing, weight: lies.mass, centre: lies.centre, slack: [0, 0, 0], open: open3, because: [] };
-  if (!thing.item.clauses.has('inside') && !thing.item.clauses.has('at') && lies.mass.value !== null)
-    notes.add('part-unplaced', thing.item.nameAt, { part: thing.name, copies: 1 }, '');
-  return {
-    thing,
-    weight: lies.mass,
-    volume: lies.volume,
-    cog: centreOf([mass], thing.item.nameAt, []),
-    box: null,
-    bodies: [],
-    working: { shape: 'liquid', each: lies.mass, volumeEach: lies.volume, density: part.density, count: 1 },
-    part,
-    unplaced: lies.centre === null,
-    masses: [mass],
-    contingency: contingencyOf(thing.item),
-  };
-}
-
-const working = (part: Part, count: number): Working => ({
-  shape: part.shapeName,
-  each: part.mass,
-  volumeEach: part.volume,
-  density: part.density,
-  count,
-});
-
-/** What `count` copies come to. */
-function times(each: Derived, count: number | null, item: Item): Derived {
-  if (count === null)
-    return open(
-      each.unit,
-      [because(`How many of ${item.names[0]} there are is not known.`, item.at), ...each.because],
-      {
-        at: item.at,
-      },
-    );
-  if (count === 1 || each.value === null) return each;
-  return known(
-    each.value * count,
-    each.unit,
-    {
-      formula: 'each * count',
-      inputs: [
-        { label: 'each', value: each },
-        { label: 'count', value: known(count, '1') },
-      ],
-      source: each.source,
-      assumptions: each.assumptions,
-      at: each.at,
+    get cog() {
+      return solid.cog;
     },
-    (each.low as number) * count,
-    (each.high as number) * count,
-  );
-}
-
-const mean = (points: readonly Vec3[]): Vec3 =>
-  [0, 1, 2].map(
-    (i) => points.reduce((total, point) => total + (point[i] as number), 0) / points.length,
-  ) as unknown as Vec3;
-
-function boxes(part: Part, copies: readonly Placement[]): Box | null {
-  if (part.shape)
-    return (
-      unionOf(copies.map((copy) => shifted(boxOf(part.shape as NonNullable<Part['shape']>, copy.R), copy.t))) ?? null
-    );
-  return part.point ? (unionOf(copies.map((copy) => ({ min: copy.t, max: copy.t }))) ?? null) : null;
-}
-
-/** A part's own contingency, and whether its weight is an estimate. */
-function contingencyOf(item: Item): Contingency | null {
-  const own = given(item, 'contingency');
-  const estimate = textOf(item, 'by') === 'estimate';
-  if (own.state === 'absent' && !estimate) return null;
-  return {
-    share: own.state === 'known' ? own.quantity.high : null,
-    estimate,
-    because: own.state === 'open' ? own.because : [],
+    box,
+    bodies: none,
+    get working() {
+      return solid.working;
+    },
+    pieces: none,
+    solid,
+    unplaced,
   };
 }
+
+const none: readonly never[] = [];

@@ -2,7 +2,7 @@
 import { type BoundPlan, childrenOf, given, type Item, namesOf, openLines, type Thing, textOf } from '../plan/index.ts';
 import { asWritten, type Cause, type Derived, known, open, sum, unique } from '../quantities/derived.ts';
 import type { Evidence } from '../vocabulary/index.ts';
-import type { Summed } from './bodies.ts';
+import { batchesOf, hasParts, type Summed } from './bodies.ts';
 import { leftOut } from './doubts.ts';
 import type { Context } from './load-context.ts';
 import { because } from './notes.ts';
@@ -13,10 +13,9 @@ import { weighedSum } from './weighing.ts';
 /** The sum of the parts as a candidate; none without parts. */
 export function calculated(context: Context): readonly Candidate[] {
   const { body, plan, item } = context;
-  if (!body.bodies.length && !item.opens.length && !childrenOf(item, 'list').length) return [];
+  if (!body.pieces.some(hasParts) && !item.opens.length && !childrenOf(item, 'list').length) return [];
   const calculation = allowanceOf(context, null, 'calculation', { at: item.nameAt });
-  const leaves = leavesOf(body);
-  const allowed = allowedSum(leaves, calculation.share, plan);
+  const allowed = allowedSum(body, calculation.share, plan);
   const weight = body.weight;
   const because_ = unique([...weight.because, ...calculation.because, ...allowed.because]);
   const total =
@@ -49,31 +48,25 @@ export function calculated(context: Context): readonly Candidate[] {
 
 /** All parts, each with its own contingency; open as soon as one is. */
 function allowedSum(
-  leaves: readonly Summed[],
+  body: Summed,
   usual: number,
   plan: BoundPlan,
 ): { readonly value: number | null; readonly because: readonly Cause[] } {
-  const why: Cause[] = [];
-  const ruled = unknownContingency(plan, 'calculation');
-  let total = 0;
-  for (const { contingency: own, weight } of leaves) {
-    let share = own?.share ?? usual;
-    if (own?.share !== null && own?.share !== undefined)
-      share = Math.max(share, leastContingency(plan, 'calculation')?.value ?? 0);
-    if (own?.estimate) share = Math.max(share, estimateFloor(plan));
-    if (own?.because.length) why.push(...own.because);
-    else if (own && ruled.length) why.push(...ruled);
-    else if (weight.value === null) why.push(...weight.because);
-    else total += weight.value * (1 + share);
-  }
-  return { value: why.length || !Number.isFinite(total) ? null : total, because: unique(why) };
+  const by = {
+    usual,
+    least: leastContingency(plan, 'calculation')?.value ?? 0,
+    leastEstimate: estimateFloor(plan),
+    ruled: unknownContingency(plan, 'calculation'),
+  };
+  const sums = batchesOf(body).map((batch) => batch.allowed(by));
+  const why = unique(sums.flatMap(({ because }) => because));
+  const total = sums.reduce((sum_, { value }) => sum_ + value, 0);
+  return { value: why.length || !Number.isFinite(total) ? null : total, because: why };
 }
 
 /** An estimate never takes less than the built-in or ruled contingency of estimates. */
 const estimateFloor = (plan: BoundPlan): number =>
   leastContingency(plan, 'estimate')?.value ?? builtInRule('estimate').value;
-
-const leavesOf = (body: Summed): readonly Summed[] => (body.part ? [body] : body.bodies.flatMap(leavesOf));
 
 /** The one contingency of a candidate: its own, else the load's, else the built-in; never less than rules ask for. */
 function allowanceOf(

@@ -1,10 +1,8 @@
 // The centre of several weights, axis by axis, with the ends that their tolerances of weight and place allow.
 import type { Vec3 } from '../mechanics/index.ts';
-import type { Thing } from '../plan/index.ts';
 import { type Cause, type Derived, type Input, known, open, unique } from '../quantities/derived.ts';
 
 export interface Mass {
-  readonly thing: Thing;
   readonly weight: Derived;
   readonly centre: Vec3 | null; // in the load's axes
   readonly slack: Vec3; // half the tolerance of its place
@@ -12,73 +10,81 @@ export interface Mass {
   readonly because: readonly Cause[]; // why there is no centre at all
 }
 
+/** Masses put together: sums, and what their tolerances reach from. */
+export interface Gathered {
+  readonly counted: number; // those that weigh anything, or may
+  readonly weight: number; // Σ m
+  readonly moment: Vec3; // Σ m r
+  readonly fixed: readonly [boolean, boolean, boolean]; // nothing moves the centre along an axis
+  readonly ends: Float64Array; // of each: least and greatest weight, then least and greatest coordinate along each axis
+  readonly weights: readonly Cause[]; // why a weight is not known
+  readonly places: readonly [readonly Cause[], readonly Cause[], readonly Cause[]]; // why a coordinate is not
+}
+
+const width = 8;
+
+/** The sums of some masses. */
+export function gathered(masses: readonly Mass[]): Gathered {
+  const counted = masses.filter(({ weight }) => weight.value !== 0);
+  const ends = new Float64Array(counted.length * width);
+  const moment: [number, number, number] = [0, 0, 0];
+  const fixed: [boolean, boolean, boolean] = [true, true, true];
+  const places: [Cause[], Cause[], Cause[]] = [[], [], []];
+  let total = 0;
+  counted.forEach(({ weight, centre, slack, open: lost, because }, i) => {
+    const { value, low, high } = weight as { readonly value: number; readonly low: number; readonly high: number };
+    total += value;
+    ends.set([low, high], i * width);
+    for (const axis of [0, 1, 2] as const) {
+      const x = centre?.[axis] ?? Number.NaN;
+      moment[axis] += value * x;
+      fixed[axis] &&= low === high && x - slack[axis] === x + slack[axis];
+      ends.set([x - slack[axis], x + slack[axis]], i * width + 2 + 2 * axis);
+      places[axis].push(...lost[axis], ...because);
+    }
+  });
+  const weights = counted.flatMap(({ weight }) => weight.because);
+  return { counted: counted.length, weight: total, moment, fixed, ends, weights, places };
+}
+
 /** Σ m r / Σ m along each axis; open where a weight or a place is not known. */
 export function centreOf(
-  masses: readonly Mass[],
+  all: readonly Gathered[],
   at: unknown,
   causes: readonly Cause[],
+  inputs: () => readonly Input[],
 ): readonly [Derived, Derived, Derived] {
-  const counted = masses.filter((mass) => mass.weight.value !== 0);
-  const weights = unique(counted.flatMap((mass) => mass.weight.because));
-  const inputs = counted.map((mass) => ({ label: mass.thing.name, value: mass.weight }));
-  return [0, 1, 2].map((axis) => {
-    const places: Cause[] = [];
-    for (const mass of counted) {
-      const why = mass.open[axis];
-      if (why?.length) places.push(...why);
-      if (mass.because.length) places.push(...mass.because);
-    }
-    const why = unique([...causes, ...weights, ...places]);
-    if (why.length || !counted.length) return open('m', why, { at });
-    return along(counted, axis, at, inputs);
+  const weights = all.flatMap((one) => one.weights);
+  const total = all.reduce((sum, one) => sum + one.weight, 0);
+  return ([0, 1, 2] as const).map((axis) => {
+    const why = unique([...causes, ...weights, ...all.flatMap((one) => one.places[axis])]);
+    if (why.length || !all.some((one) => one.counted)) return open('m', why, { at });
+    const value = all.reduce((sum, one) => sum + one.moment[axis], 0) / total;
+    const loose = all.some((one) => !one.fixed[axis]);
+    const low = loose ? Math.min(-furthest(all, axis, -1, -value), value) : value;
+    const high = loose ? Math.max(furthest(all, axis, 1, value), value) : value;
+    return known(value, 'm', { formula: 'sum of weight * place / sum of weight', inputs, at }, low, high);
   }) as unknown as readonly [Derived, Derived, Derived];
 }
 
-function along(masses: readonly Mass[], axis: number, at: unknown, inputs: readonly Input[]): Derived {
-  const points = masses.map((mass) => {
-    const x = mass.centre?.[axis] as number;
-    const slack = mass.slack[axis] ?? 0;
-    return {
-      m: mass.weight.value as number,
-      low: mass.weight.low as number,
-      high: mass.weight.high as number,
-      x,
-      from: x - slack,
-      to: x + slack,
-    };
-  });
-  const total = points.reduce((sum, point) => sum + point.m, 0);
-  const value = points.reduce((sum, point) => sum + point.m * point.x, 0) / total;
-  const fixed = points.every((point) => point.low === point.high && point.from === point.to);
-  const ends = fixed
-    ? [value, value]
-    : [
-        -extreme(points.map((point) => ({ ...point, x: -point.from }))),
-        extreme(points.map((point) => ({ ...point, x: point.to }))),
-      ];
-  return known(
-    value,
-    'm',
-    {
-      formula: 'sum of weight * place / sum of weight',
-      inputs,
-      at,
-    },
-    Math.min(ends[0] as number, value),
-    Math.max(ends[1] as number, value),
-  );
-}
-
-/** Greatest Σ m x / Σ m over weights between their ends: the far ones heavy, the near ones light; the best split is one of n. */
-function extreme(points: readonly { readonly low: number; readonly high: number; readonly x: number }[]): number {
-  const far = [...points].sort((a, b) => b.x - a.x);
-  let mass = far.reduce((sum, point) => sum + point.low, 0);
-  let moment = far.reduce((sum, point) => sum + point.low * point.x, 0);
-  let best = mass > 0 ? moment / mass : Number.NEGATIVE_INFINITY;
-  for (const point of far) {
-    mass += point.high - point.low;
-    moment += (point.high - point.low) * point.x;
-    if (mass > 0) best = Math.max(best, moment / mass);
+/**
+ * Greatest Σ m x / Σ m over weights and places between their ends, x counted along an axis to one side. It is reached with what
+ * lies beyond it heavy and the rest light; from a mean that is reached, each such choice leads to one further out, until none does.
+ */
+function furthest(all: readonly Gathered[], axis: 0 | 1 | 2, side: 1 | -1, from: number): number {
+  const column = 2 + 2 * axis + (side > 0 ? 1 : 0);
+  let best = from;
+  for (;;) {
+    let mass = 0;
+    let moment = 0;
+    for (const { ends } of all)
+      for (let i = 0; i < ends.length; i += width) {
+        const x = side * (ends[i + column] as number);
+        const m = ends[x > best ? i + 1 : i] as number;
+        mass += m;
+        moment += m * x;
+      }
+    if (!(mass > 0 && moment / mass > best)) return best;
+    best = moment / mass;
   }
-  return best;
 }

@@ -1,40 +1,54 @@
 // Spaces inside hollow parts of which nothing says what is in them. A closed space leaves the weight open; one with open ends is worth a note.
 import { closed, interior, type Shape, solid } from '../mechanics/index.ts';
-import { fold, namesOf, type Thing } from '../plan/index.ts';
+import { fold, type Item, namesOf } from '../plan/index.ts';
 import type { Cause } from '../quantities/derived.ts';
+import { Batch } from './batch.ts';
+import { batchesOf, type Summed } from './bodies.ts';
 import type { Notes } from './notes.ts';
-import { partOf } from './part.ts';
-import { isLiquid, type Layout } from './place.ts';
+import { isLiquid } from './place.ts';
+import type { Solid } from './solid.ts';
 
 const water = 1000; // kg/m3, what an unstated space is weighed with
 
 /** Ends of vessels: one alone may be a bowl, but as a rule it closes something, so what is in it must be said. */
 const heads = ['dished head', 'hemispherical head', 'conical head'];
-const isHead = ({ item }: Thing): boolean => heads.some((head) => item.clauses.has(head));
+const isHead = (item: Item): boolean => heads.some((head) => item.clauses.has(head));
 
 /** Notes each hollow part of a load of which nothing is said; returns why the weight is open where a space is closed. */
-export function unstatedContents(layout: Layout, notes: Notes): ReadonlyMap<Thing, Cause> {
-  const inLoad = layout.plan.names.kind('part').filter((thing) => thing.load === layout.load);
-  const said = saidInside(inLoad, layout);
-  const open = new Map<Thing, Cause>();
-  for (const thing of inLoad) {
-    const { item } = thing;
-    if (said.has(thing) || item.clauses.get('empty')?.[0]?.value || isLiquid(item)) continue;
-    const part = partOf(item, layout.plan);
-    const volume = part.kind === 'solid' && part.shape ? hollow(part.shape) : null;
-    if (volume === null || !part.shape) continue;
-    const count = layout.place(item).count ?? 1;
-    const shut = closed(part.shape) || isHead(thing) || capped(thing, inLoad);
-    const facts = {
-      part: thing.name,
-      volume: volume * count,
-      added: volume * count * water,
-      closed: shut,
-    };
-    const cause = notes.add('contents-unstated', item.nameAt, facts, `Nothing says what is inside ${thing.name}.`);
-    if (shut) open.set(thing, cause);
-  }
-  return open;
+export function unstatedContents(body: Summed, notes: Notes): readonly Cause[] {
+  const said = keysSaid(body);
+  const found = hollowIn(body, said);
+  if (!found.length) return [];
+  const against = headsIn(body);
+  return found.flatMap(({ item, name, part, rests }) => {
+    const shape = part.shape as Shape;
+    const space = (hollow(shape) as number) * (rests?.placed.count ?? 1);
+    const shut = closed(shape) || isHead(item) || capped(fold(name), against);
+    const facts = { part: name, volume: space, added: space * water, closed: shut };
+    const cause = notes.add('contents-unstated', item.nameAt, facts, `Nothing says what is inside ${name}.`);
+    return shut ? [cause] : [];
+  });
+}
+
+/** Hollow parts that nothing is said of, in the order of their lines. */
+const hollowIn = ({ pieces }: Pick<Summed, 'pieces'>, said: ReadonlySet<string>): readonly Solid[] =>
+  pieces.flatMap((piece): readonly Solid[] => {
+    if (!(piece instanceof Batch)) return said.has(piece.thing.key) ? [] : hollowIn(piece, said);
+    return hollowOf(piece).filter(({ name }) => !said.size || !said.has(fold(name)));
+  });
+
+const kept = new WeakMap<Batch, readonly Solid[]>();
+
+/** Those in a batch that do not say themselves that they are empty; kept by the batch. */
+function hollowOf(batch: Batch): readonly Solid[] {
+  const known = kept.get(batch);
+  if (known) return known;
+  const found = batch.solids.filter(
+    ({ item, part: { kind, shape } }) =>
+      kind === 'solid' && shape && hollow(shape) !== null && !isLiquid(item) && !item.clauses.get('empty')?.[0]?.value,
+  );
+  kept.set(batch, found);
+  return found;
 }
 
 const spaces = new WeakMap<Shape, { readonly volume: number | null }>();
@@ -50,29 +64,31 @@ function hollow(shape: Shape): number | null {
   return space.volume;
 }
 
-/** Parts that a liquid is said to be inside of, alone or as part of an assembly. */
-function saidInside(things: readonly Thing[], layout: Layout): ReadonlySet<Thing> {
-  const said = new Set<Thing>();
-  for (const liquid of things.filter((thing) => isLiquid(thing.item)))
-    for (const name of namesOf(liquid.item, 'inside')) {
-      const key = fold(name.parts.at(-1)?.text ?? '');
-      for (const thing of things) if (thing.key === key || within(thing, key, layout)) said.add(thing);
-    }
-  return said;
+const solidsIn = (body: Summed): readonly Solid[] => batchesOf(body).flatMap(({ solids }) => solids);
+
+/** Names of parts, or of what they stand in, that a liquid is said to be inside of. */
+function keysSaid(body: Summed): ReadonlySet<string> {
+  const liquids = batchesOf(body).flatMap((batch) =>
+    batch.rests ? [] : batch.solids.filter(({ item }) => isLiquid(item)),
+  );
+  const names = liquids.flatMap(({ item }) => namesOf(item, 'inside'));
+  return new Set(names.map((name) => fold(name.parts.at(-1)?.text ?? '')));
 }
 
-const within = (thing: Thing, key: string, layout: Layout): boolean => {
-  for (let owner = thing.owner; owner && owner !== layout.load; owner = owner.owner) if (owner.key === key) return true;
-  return false;
-};
+/** By the name of what they are set against: sides on which heads stand. */
+function headsIn(body: Summed): ReadonlyMap<string, ReadonlySet<string>> {
+  const sides = new Map<string, Set<string>>();
+  for (const { item } of solidsIn(body)) {
+    const against = item.clauses.get('against')?.[0]?.value;
+    if (against?.kind !== 'side' || !isHead(item)) continue;
+    const key = fold(against.name.parts.at(-1)?.text ?? '');
+    sides.set(key, (sides.get(key) ?? new Set()).add(against.axis));
+  }
+  return sides;
+}
 
 /** A tube or pipe with a head set against each of its two ends is a vessel. */
-function capped(thing: Thing, things: readonly Thing[]): boolean {
-  const sides = new Set<string>();
-  for (const other of things) {
-    const against = other.item.clauses.get('against')?.[0]?.value;
-    if (against?.kind !== 'side' || fold(against.name.parts.at(-1)?.text ?? '') !== thing.key) continue;
-    if (isHead(other)) sides.add(against.axis);
-  }
+function capped(key: string, against: ReadonlyMap<string, ReadonlySet<string>>): boolean {
+  const sides = against.get(key) ?? new Set();
   return ['x', 'y', 'z'].some((axis) => sides.has(axis) && sides.has(`-${axis}`));
 }

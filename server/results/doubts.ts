@@ -3,9 +3,10 @@ import type { Box } from '../mechanics/index.ts';
 import { childrenOf, type Item, namesOf, type Thing, textOf } from '../plan/index.ts';
 import type { Derived } from '../quantities/derived.ts';
 import { type Evidence, readings } from '../vocabulary/index.ts';
-import type { Summed } from './bodies.ts';
+import { batchesOf, leavesOf, type Summed } from './bodies.ts';
 import type { Notes } from './notes.ts';
 import { isLiquid } from './place.ts';
+import type { Solid } from './solid.ts';
 import type { Candidate, LoadResult } from './types.ts';
 
 /** Densities (kg/m3) between which the weight of a thing in its outside box is believed: below it is lighter than cork, above heavier than tungsten. Handbook figures. */
@@ -41,8 +42,7 @@ export function leftOut(stated: Item, body: Summed): readonly Thing[] {
   const named = new Set(
     namesOf(stated, 'without').map((name) => (name.parts.at(-1)?.text ?? '').toLowerCase().replace(/\s+/g, '')),
   );
-  const inside = (one: Summed): readonly Summed[] => (one.part ? [one] : one.bodies.flatMap(inside));
-  return inside(body)
+  return leavesOf(body)
     .filter(
       (one) =>
         isLiquid(one.thing.item) && !named.has(one.thing.key) && !(one.thing.owner && named.has(one.thing.owner.key)),
@@ -72,8 +72,10 @@ export function doubts(
         '',
       );
   }
-  assumed(load.body, load.body.weight.value, notes);
-  implausible(load.thing, load.body, notes);
+  const bought = batchesOf(load.body).flatMap((batch) => batch.bought);
+  const whole = load.body.weight.value;
+  if (whole) for (const one of bought) assumed(one, whole, notes);
+  for (const one of bought) implausible(one, notes);
   return disagreeing(load.thing, centres, span, limit, notes);
 }
 
@@ -115,47 +117,26 @@ function disagreeing(
 }
 const point = (cog: readonly Derived[]): readonly (number | null)[] => cog.map((axis) => axis.value);
 
-/** Bought-in items whose weight counts and whose centre nobody states. */
-function assumed(body: Summed, whole: number | null, notes: Notes): void {
-  for (const one of body.bodies) assumed(one, whole, notes);
-  const { item } = body.thing;
-  const weight = body.weight.value;
-  if (
-    body.part?.kind !== 'item' ||
-    body.part.point ||
-    item.clauses.has('centre') ||
-    weight === null ||
-    !whole ||
-    weight < small * whole
-  )
-    return;
+/** A bought-in item whose weight counts and whose centre nobody states. */
+function assumed({ item, name, figures }: Solid, whole: number, notes: Notes): void {
+  const weight = figures.weight.value;
+  if (weight === null || weight < small * whole || item.clauses.has('centre')) return;
   const size = item.clauses.get('size')?.[0]?.value;
   const half = size?.kind === 'size' ? Math.max(...size.sides.map((side) => side.value)) / 2 : 0;
-  notes.add('centre-assumed', item.nameAt, { item: body.thing.name, distance: half }, '');
+  notes.add('centre-assumed', item.nameAt, { item: name, distance: half }, '');
 }
 
-/** Items whose weight does not go with the box they are said to fill. */
-function implausible(load: Thing, body: Summed, notes: Notes): void {
-  for (const one of body.bodies) implausible(load, one, notes);
-  if (body.part?.kind !== 'item' || body.part.point || !body.box || body.weight.value === null) return;
-  const size = body.thing.item.clauses.get('size')?.[0]?.value;
-  const each = body.working?.each.value ?? null;
+/** An item whose weight does not go with the box it is said to fill. */
+function implausible({ item, name, part, figures }: Solid, notes: Notes): void {
+  if (!figures.box || figures.weight.value === null) return;
+  const size = item.clauses.get('size')?.[0]?.value;
+  const each = part.mass.value;
   if (size?.kind !== 'size' || each === null) return;
   const volume = size.sides.reduce((product, side) => product * side.value, 1);
   const density = volume > 0 ? each / volume : Number.POSITIVE_INFINITY;
-  if (density > tungsten || (density < emptiness && each > 0))
-    notes.add(
-      'weight-implausible',
-      body.thing.item.nameAt,
-      {
-        item: body.thing.name,
-        weight: each,
-        size: sizeText(body.thing.item),
-        density,
-        like: density > tungsten ? 'heavier than tungsten' : `lighter than a quarter of cork (${cork} kg/m3)`,
-      },
-      '',
-    );
+  if (!(density > tungsten || (density < emptiness && each > 0))) return;
+  const like = density > tungsten ? 'heavier than tungsten' : `lighter than a quarter of cork (${cork} kg/m3)`;
+  notes.add('weight-implausible', item.nameAt, { item: name, weight: each, size: sizeText(item), density, like }, '');
 }
 
 const sizeText = (item: Item): string => {

@@ -2,27 +2,26 @@
 import { type BoundPlan, type Compare, fold, type Item, rangeNames, textOf } from '../plan/index.ts';
 import { nearest } from '../quantities/nearest.ts';
 import { gearKinds, type ResultRow, resultsOf } from '../vocabulary/index.ts';
+import type { Listing } from './list.ts';
 import type { Notes } from './notes.ts';
 import type { Expectation, Result } from './types.ts';
 
-const gear: ReadonlySet<string> = new Set(gearKinds);
-
 /** The state of each `expect` line of the plan's own file. */
-export function judgeExpects(plan: BoundPlan, list: readonly Result[], notes: Notes): readonly Expectation[] {
+export function judgeExpects(plan: BoundPlan, list: Listing, notes: Notes): readonly Expectation[] {
   return plan.items
     .filter((item) => item.keyword === 'expect' && item.file === plan.file)
     .map((item) => judge(item, list, notes));
 }
 
-function judge(item: Item, list: readonly Result[], notes: Notes): Expectation {
+function judge(item: Item, list: Listing, notes: Notes): Expectation {
   const value = item.value?.value;
   const at = item.value?.at ?? item.at;
   const text = item.node.row.text.slice(at.from, at.to);
   const compare = value?.kind === 'compare' ? value.compare : null;
   if (!compare) return { item, text, state: 'open', worst: null, at }; // what could not be read is said there
   const stage = textOf(item, 'stage') ?? stageName(item);
-  if (stage !== null && !list.some((result) => result.stage !== null && fold(result.stage) === fold(stage))) {
-    const stages = [...new Set(list.flatMap((result) => result.stage ?? []))];
+  if (stage !== null && !list.all.some((result) => result.stage !== null && fold(result.stage) === fold(stage))) {
+    const stages = [...new Set(list.all.flatMap((result) => result.stage ?? []))];
     const place = item.clauses.get('stage')?.[0]?.valueAt ?? at;
     notes.add(
       'name-unknown',
@@ -89,13 +88,11 @@ type Found =
   | { readonly results: readonly Result[] }
   | { readonly missing: string | null; readonly at: (whole: Expectation['at']) => Expectation['at'] };
 
-function matching(compare: Compare, list: readonly Result[], stage: string | null): Found {
+function matching(compare: Compare, list: Listing, stage: string | null): Found {
   const { kind, names } = compare.subject;
-  const ofKind = (result: Result) =>
-    (result.subject.kind === kind || (kind === 'gear' && gear.has(result.subject.kind))) &&
-    result.result === compare.result &&
-    (stage === null || result.stage === null || fold(result.stage) === fold(stage));
-  const all = list.filter(ofKind);
+  const fits = (result: Result) =>
+    result.result === compare.result && (stage === null || result.stage === null || fold(result.stage) === fold(stage));
+  const all = list.ofKinds(kind === 'gear' ? gearKinds : [kind]).filter(fits);
   if (!names.length) return all.length ? { results: all } : { missing: null, at: (whole) => whole };
   const results: Result[] = [];
   for (const name of names) {

@@ -43,7 +43,7 @@ export class GearTable {
     const at = { row: item.clauses.get('like')?.[0]?.at.row ?? item.at.row, from: name.span.from, to: name.span.to };
     const [found] = this.plan.names.find('gear', key);
     if (!found) {
-      const others = this.plan.names.things.filter((thing) => thing.kind === 'gear').map((thing) => thing.name);
+      const others = this.plan.names.kind('gear').map((thing) => thing.name);
       this.notes.add(
         'name-unknown',
         at,

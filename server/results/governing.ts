@@ -2,7 +2,7 @@
 import { childrenOf, given, textOf } from '../plan/index.ts';
 import { type Derived, known, open, unique } from '../quantities/derived.ts';
 import { type Evidence, readings } from '../vocabulary/index.ts';
-import type { Summed } from './bodies.ts';
+import { batchesOf, type Summed } from './bodies.ts';
 import type { Context } from './load-context.ts';
 import { agreement } from './rules.ts';
 import type { Candidate } from './types.ts';
@@ -90,7 +90,9 @@ function atLeast(candidate: Candidate, context: Context): number {
 }
 
 const knownParts = (body: Summed): number =>
-  body.part ? (body.weight.value ?? 0) : body.bodies.reduce((sum, one) => sum + knownParts(one), 0);
+  batchesOf(body)
+    .flatMap(({ solids }) => solids)
+    .reduce((sum, { figures }) => sum + (figures.weight.value ?? 0), 0);
 
 const heaviestOf = (candidates: readonly Candidate[]): Candidate | null =>
   candidates.reduce<Candidate | null>(

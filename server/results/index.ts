@@ -3,6 +3,7 @@
 
 export { subjectText } from './expect.ts';
 export { nameOf as candidateName } from './governing.ts';
+export { bodyRows } from './list.ts';
 export { type Spread, spread } from './spread.ts';
 export type {
   Body,

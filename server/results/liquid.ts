@@ -18,6 +18,7 @@ import { type Cause, type Derived, known, open, unique } from '../quantities/der
 import { because, Notes } from './notes.ts';
 import { massOfVolume, type Part, partOf } from './part.ts';
 import { isLiquid, type Layout } from './place.ts';
+import type { Frame } from './solid.ts';
 
 export interface Lying {
   readonly mass: Derived;
@@ -27,7 +28,7 @@ export interface Lying {
 }
 
 /** A liquid part of a load. Names under `inside` are hollow parts, or assemblies with hollow parts: one space. */
-export function lying(item: Item, thing: Thing, part: Part, layout: Layout, notes: Notes): Lying {
+export function lying(item: Item, part: Part, frame: () => Frame, layout: Layout, notes: Notes): Lying {
   const at = item.clauses.get('liquid')?.[0]?.at ?? item.at;
   const lines = openLines(item);
   const names = namesOf(item, 'inside');
@@ -39,7 +40,7 @@ export function lying(item: Item, thing: Thing, part: Part, layout: Layout, note
   const mass = lines.length
     ? open('kg', unique([...lines, ...density.because]), { at })
     : massOfVolume(volume, density, { at });
-  if (!spaces.length) return { mass, volume, ...loose(thing, layout) };
+  if (!spaces.length) return { mass, volume, ...loose(item, frame, layout) };
   const level = levelFor(volume.value, spaces);
   const centre = level === undefined ? undefined : fill(spaces, level).centre;
   return { mass, volume, centre: centre ?? null, because: centre ? [] : [because('It does not lie anywhere.', at)] };
@@ -63,16 +64,18 @@ const opened = (causes: readonly Cause[], at: unknown): Lying => ({
 });
 
 /** A liquid that is in nothing: its centre stands `at`. */
-function loose(thing: Thing, layout: Layout): { readonly centre: Vec3 | null; readonly because: readonly Cause[] } {
-  const placed = layout.place(thing.item);
-  const causes = [...placed.open.flat(), ...layout.frameOpen(thing.owner).open.flat()];
-  if (!thing.item.clauses.has('at'))
-    return { centre: null, because: [because(`Nothing says where ${thing.name} lies.`, thing.item.at)] };
+function loose(
+  item: Item,
+  frame: () => Frame,
+  layout: Layout,
+): { readonly centre: Vec3 | null; readonly because: readonly Cause[] } {
+  const placed = layout.place(item);
+  const { frames, outer } = frame();
+  const causes = [...placed.open.flat(), ...outer.open.flat()];
+  if (!item.clauses.has('at'))
+    return { centre: null, because: [because(`Nothing says where ${item.names[0]} lies.`, item.at)] };
   if (causes.length) return { centre: null, because: causes };
-  return {
-    centre: apply(compose(layout.frames(thing.owner)[0] ?? still, placed.copies[0] ?? still), [0, 0, 0]),
-    because: [],
-  };
+  return { centre: apply(compose(frames[0] ?? still, placed.copies[0] ?? still), [0, 0, 0]), because: [] };
 }
 
 function spacesOf(

@@ -7,7 +7,7 @@ import { type ResultRow, resultsOf } from '../vocabulary/index.ts';
 import type { Summed } from './bodies.ts';
 import type { Hanging } from './hang/hang.ts';
 import type { Rigging } from './rigging.ts';
-import type { GearUse, LoadResult, Result, Results, Subject } from './types.ts';
+import type { Body, GearUse, LoadResult, Result, Results, Subject } from './types.ts';
 
 type Figures = Readonly<Record<string, Derived | undefined>>;
 
@@ -43,54 +43,69 @@ export interface Worked {
   readonly headroom: ReadonlyMap<Item, Derived>; // by the item of a position
 }
 
+/** All results in the order of the table and the plan; those of parts and assemblies are laid out when somebody reads them. */
+export interface Listing {
+  readonly all: readonly Result[];
+  /** Those of some kinds of subjects. */
+  ofKinds(kinds: readonly string[]): readonly Result[];
+}
+
+const isBody = (kind: string): boolean => kind === 'part' || kind === 'assembly';
+
 /** Every subject of the plan with every result it can have. */
-export function listResults({ plan, totals, loads, rigging, hanging, headroom }: Worked): readonly Result[] {
+export function listResults(worked: Worked): Listing {
+  const sections = sectionsOf(worked);
+  const others = sections.flatMap((section) => (typeof section === 'function' ? [] : section));
+  let all: readonly Result[] | undefined;
+  return {
+    get all() {
+      all ??= sections.flatMap((section) => (typeof section === 'function' ? section() : section));
+      return all;
+    },
+    ofKinds(kinds) {
+      return (kinds.some(isBody) ? this.all : others).filter(({ subject }) => kinds.includes(subject.kind));
+    },
+  };
+}
+
+/** Results as they stand, and what gives those of the bodies of a load. */
+function sectionsOf(worked: Worked): readonly (readonly Result[] | (() => readonly Result[]))[] {
+  const { plan, totals, loads, rigging, hanging, headroom } = worked;
   const start = plan.head?.at ?? plan.items[0]?.at;
   if (!start) return [];
-  const all: Result[] = [];
-  if (plan.head)
-    all.push(
-      ...rows(
-        { kind: 'plan', name: null, path: [] },
-        {
-          'load weight': totals.loadWeight,
-          'rigging weight': totals.rigging,
-          deductions: totals.deductions,
-          'gross load': totals.gross,
-        },
-        start,
-      ),
-    );
-  for (const load of loads) {
-    all.push(
-      ...rows(
-        named('load', load.thing),
-        {
-          ...unhung(hanging, ['tilt']),
-          ...hanging.drawn.get(load.thing),
-          ...loadFigures(load),
-          ...boxFigures(load.body.box, load.body.weight.because, load.thing.item),
-        },
-        load.thing.item.at,
-      ),
-    );
-    for (const body of load.body.bodies) addBody(body, all);
-  }
-  for (const thing of plan.names.things)
-    if (thing.kind === 'pick' && !thing.library)
-      all.push(...rows(named('pick', thing), hangFigures(hanging, thing, rigging), thing.item.at));
-  for (const gear of rigging.gear)
-    if (gear.hangs || !gear.thing.library)
-      all.push(
-        ...rows(
-          named(gear.kind, gear.thing),
-          { ...hangFigures(hanging, gear.thing, rigging), ...gearFigures(gear) },
-          gear.thing.item.at,
-        ),
-      );
-  for (const stage of hanging.stages) all.push(...stageRows(stage, plan, loads, rigging));
-  for (const item of plan.items) if (item.file === plan.file) all.push(...siteRows(item, plan, totals, headroom));
-  return all;
+  const figures = {
+    'load weight': totals.loadWeight,
+    'rigging weight': totals.rigging,
+    deductions: totals.deductions,
+    'gross load': totals.gross,
+  };
+  return [
+    plan.head ? rows({ kind: 'plan', name: null, path: [] }, figures, start) : [],
+    ...loads.flatMap((load) => [loadRows(load, hanging), () => bodiesRows(load.body.bodies)]),
+    ...plan.names
+      .kind('pick')
+      .filter((thing) => !thing.library)
+      .map((thing) => rows(named('pick', thing), hangFigures(hanging, thing, rigging), thing.item.at)),
+    ...rigging.gear
+      .filter((gear) => gear.hangs || !gear.thing.library)
+      .map((gear) => {
+        const hung = hangFigures(hanging, gear.thing, rigging);
+        return rows(named(gear.kind, gear.thing), { ...hung, ...gearFigures(gear) }, gear.thing.item.at);
+      }),
+    ...hanging.stages.map((stage) => stageRows(stage, plan, loads, rigging)),
+    ...plan.items.filter((item) => item.file === plan.file).map((item) => siteRows(item, plan, totals, headroom)),
+  ];
+}
+
+function loadRows(load: Worked['loads'][number], hanging: Hanging): readonly Result[] {
+  const { thing, body } = load;
+  const figures = {
+    ...unhung(hanging, ['tilt']),
+    ...hanging.drawn.get(thing),
+    ...loadFigures(load),
+    ...boxFigures(body.box, body.weight.because, thing.item),
+  };
+  return rows(named('load', thing), figures, thing.item.at);
 }
 
 const named = (kind: string, thing: Thing): Subject => ({ kind, name: thing.name, path: thing.path });
@@ -126,55 +141,29 @@ function boxFigures(box: Box | null, because: readonly Cause[], item: Item): Fig
   return { length: side(0), width: side(1), height: side(2) };
 }
 
-/** One after the other: a plan of many parts has more results than a call may have arguments. */
-function addBody(body: Summed, all: Result[]): void {
-  const known = kept.get(body.thing.item);
-  const same =
-    known &&
-    known.weight === body.weight &&
-    known.volume === body.volume &&
-    known.cog === body.cog &&
-    known.box === body.box &&
-    samePath(known.path, body.thing.path);
-  const own = same ? known.rows : bodyRows(body);
-  if (!same)
-    kept.set(body.thing.item, {
-      weight: body.weight,
-      volume: body.volume,
-      cog: body.cog,
-      box: body.box,
-      path: body.thing.path,
-      rows: own,
-    });
-  for (const row of own) all.push(row);
-  for (const inner of body.bodies) addBody(inner, all);
+/** Results of bodies and of all in them, each before what is in it. */
+const bodiesRows = (bodies: readonly Body[]): readonly Result[] =>
+  bodies.flatMap((body) => [...bodyRows(body), ...bodiesRows(body.bodies)]);
+
+const kept = new WeakMap<Body, readonly Result[]>();
+
+/** Results of one part or assembly alone; the same objects each time. */
+export function bodyRows(body: Body): readonly Result[] {
+  const known = kept.get(body) ?? rowsOfBody(body);
+  kept.set(body, known);
+  return known;
 }
 
-/** Rows of a body whose figures are the very same; the part was not written on, nor anything it rests on. */
-const kept = new WeakMap<
-  Item,
-  Pick<Summed, 'weight' | 'volume' | 'cog' | 'box'> & {
-    readonly path: readonly string[];
-    readonly rows: readonly Result[];
-  }
->();
-
-const samePath = (a: readonly string[], b: readonly string[]): boolean =>
-  a.length === b.length && a.every((name, i) => name === b[i]);
-
-function bodyRows(body: Summed): readonly Result[] {
-  return rows(
-    named(body.thing.kind, body.thing),
-    {
-      weight: body.weight,
-      volume: body.volume,
-      'cog x': body.cog[0],
-      'cog y': body.cog[1],
-      'cog z': body.cog[2],
-      ...boxFigures(body.box, [], body.thing.item),
-    },
-    body.thing.item.at,
-  );
+function rowsOfBody({ thing, weight, volume, cog, box }: Body): readonly Result[] {
+  const figures = {
+    weight,
+    volume,
+    'cog x': cog[0],
+    'cog y': cog[1],
+    'cog z': cog[2],
+    ...boxFigures(box, [], thing.item),
+  };
+  return rows(named(thing.kind, thing), figures, thing.item.at);
 }
 
 /** Results of the hang of a thing; open for the hang's reasons where it hangs in no leg that was solved. */
@@ -218,8 +207,9 @@ function stageRows(
   };
   return [
     ...loads.flatMap((load) => of('load', load.thing)),
-    ...plan.names.things
-      .filter((thing) => thing.kind === 'pick' && !thing.library)
+    ...plan.names
+      .kind('pick')
+      .filter((thing) => !thing.library)
       .flatMap((thing) => of('pick', thing)),
     ...rigging.gear.filter((gear) => gear.legs.length).flatMap((gear) => of(gear.kind, gear.thing)),
   ];

@@ -128,8 +128,9 @@ export function doubt(
     })),
     ...(calculated ? [{ name: 'the sum of the parts', at: item.nameAt, cog: context.body.cog }] : []),
   ];
-  const picks = plan.names.things
-    .filter((one) => one.kind === 'pick' && one.load === context.thing)
+  const picks = plan.names
+    .kind('pick')
+    .filter((one) => one.load === context.thing)
     .flatMap((pick) => {
       const at = pickPlace(pick, layout);
       return at ? [at] : [];

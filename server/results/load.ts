@@ -1,7 +1,7 @@
 // A load: what each piece of evidence says it weighs, which figure governs, and where its centre is.
 import { type BoundPlan, childrenOf, given, type Thing } from '../plan/index.ts';
 import { type Cause, type Derived, open, unique } from '../quantities/derived.ts';
-import { type Summed, sumUp } from './bodies.ts';
+import { otherwise, type Summed, sumUp } from './bodies.ts';
 import { calculated, statedBy, weighedBy } from './candidates.ts';
 import { unstatedContents } from './contents.ts';
 import { govern } from './governing.ts';
@@ -18,7 +18,8 @@ export function loadResult(
   notes: Notes,
 ): LoadResult & { readonly body: Summed; readonly layout: Layout } {
   const layout = new Layout(plan, thing, notes);
-  const body = withContents(sumUp(thing, layout, notes), unstatedContents(layout, notes));
+  const sum = sumUp(thing, layout, notes);
+  const body = withContents(sum, unstatedContents(sum, notes));
   const context: Context = {
     thing,
     plan,
@@ -50,15 +51,15 @@ export function loadResult(
 }
 
 /** A closed space of which nothing is said leaves the sum open, not the part: what is in it is not known. */
-function withContents(body: Summed, unstated: ReadonlyMap<Thing, Cause>): Summed {
-  if (!unstated.size) return body;
-  const causes = [...unstated.values()];
+function withContents(body: Summed, causes: readonly Cause[]): Summed {
+  if (!causes.length) return body;
   const guard = (value: Derived): Derived => open(value.unit, unique([...causes, ...value.because]), { at: value.at });
-  return { ...body, weight: guard(body.weight), cog: [guard(body.cog[0]), guard(body.cog[1]), guard(body.cog[2])] };
+  const [x, y, z] = body.cog;
+  return otherwise(body, guard(body.weight), [guard(x), guard(y), guard(z)]);
 }
 
 /** Nothing says what holds the load, or that it is free. */
 function holding({ item, notes, thing }: Context): void {
-  if (!item.children.some((child) => child.keyword === 'held by' || child.keyword === 'free'))
+  if (!childrenOf(item, 'held by').length && !childrenOf(item, 'free').length)
     notes.add('holding-unstated', item.nameAt, { load: thing.name }, '');
 }

@@ -1,5 +1,5 @@
 // One part in its own axes: mass, volume and centre of one copy, with what is cut out taken off. Kept by item while its materials stay.
-import { type Impossible, type Shape, solid, type Vec3, working } from '../mechanics/index.ts';
+import { type Impossible, type Shape, type Solid, solid, type Vec3, working } from '../mechanics/index.ts';
 import { type BoundPlan, given, has, type Item, openLines, type Thing, textOf } from '../plan/index.ts';
 import { type Cause, type Derived, known, type Origin, open, unique } from '../quantities/derived.ts';
 import { cutouts } from './cutouts.ts';
@@ -141,7 +141,7 @@ function solidOf(item: Item, read: ShapeRead, density: Derived | null, plan: Bou
   if (nothingLeft) noteNothingLeft(item, taken.volume, notes);
   const cut = nothingLeft ? { volume: 0, moment: [0, 0, 0] as const } : taken;
   const lines = [...openLines(item), ...item.children.flatMap(openLines)];
-  const [low, high] = ends(read, body.volume !== undefined ? 'volume' : 'mass');
+  const [low, high] = ends(read, body, body.volume !== undefined ? 'volume' : 'mass');
   const step = working(shape);
   const inputs = Object.entries(step?.inputs ?? {}).map(([label, value]) => ({
     label,
@@ -225,7 +225,7 @@ const units: Readonly<Record<string, Derived['unit']>> = {
 };
 
 function massOf(
-  body: { readonly volume?: number; readonly mass?: number },
+  body: Solid,
   volume: Derived | null,
   density: Derived | null,
   origin: Parameters<typeof known>[2] & object,
@@ -233,7 +233,7 @@ function massOf(
   cut: number,
 ): Derived {
   if (body.mass !== undefined) {
-    const [low, high] = ends(read, 'mass');
+    const [low, high] = ends(read, body, 'mass');
     const listed = known(body.mass, 'kg', origin, Math.min(low, body.mass), Math.max(high, body.mass));
     if (!density || read.name === 'sheet') return cut === 0 ? listed : less(listed, cut, 7850);
     if (density.value === null) return open('kg', density.because, { at: origin.at });
@@ -307,14 +307,14 @@ function less(listed: Derived, cut: number, density: number): Derived {
 }
 
 /** Least and greatest volume (or mass) over the tolerances of its sizes: every size moves the figure one way, so each is tried at both ends. */
-function ends(read: ShapeRead, of: 'volume' | 'mass'): readonly [number, number] {
+function ends(read: ShapeRead, body: Solid, of: 'volume' | 'mass'): readonly [number, number] {
+  const loose = Object.entries(read.sizes).filter(([, q]) => q.low !== q.high);
+  if (!loose.length) return [body[of] ?? Number.NaN, body[of] ?? Number.NaN];
   const nominal = sizesOf(read.sizes, (q) => q.value);
   const figure = (sizes: Readonly<Record<string, number>>): number => {
-    const body = solid(read.make(sizes));
-    return 'impossible' in body ? Number.NaN : (body[of] ?? Number.NaN);
+    const made = solid(read.make(sizes));
+    return 'impossible' in made ? Number.NaN : (made[of] ?? Number.NaN);
   };
-  const loose = Object.entries(read.sizes).filter(([, q]) => q.low !== q.high);
-  if (!loose.length) return [figure(nominal), figure(nominal)];
   const least = { ...nominal };
   const most = { ...nominal };
   for (const [key, q] of loose) {

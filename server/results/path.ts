@@ -180,7 +180,7 @@ function fault(
       nearest: (plan) =>
         nearest(
           last.thing.name,
-          plan.names.things.filter((thing) => thing.kind === 'pick').map((thing) => thing.name),
+          plan.names.kind('pick').map((thing) => thing.name),
         ),
     };
   const beam = steps.find(
@@ -311,8 +311,7 @@ function hooksMissing(plan: BoundPlan, legs: readonly LegUse[], notes: Notes): v
   const [first] = sound;
   if (!first || sound.some((leg) => leg.steps.some((step) => isHook(step.thing)))) return;
   const load =
-    sound.flatMap((leg) => leg.steps).find((step) => isPick(step.thing))?.thing.load ??
-    plan.names.things.find((thing) => thing.kind === 'load');
+    sound.flatMap((leg) => leg.steps).find((step) => isPick(step.thing))?.thing.load ?? plan.names.kind('load')[0];
   notes.add(
     'hook-missing',
     first.item.at,

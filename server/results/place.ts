@@ -14,7 +14,7 @@ import {
 import { type BoundPlan, fold, type Item, namesOf, type Thing } from '../plan/index.ts';
 import type { Cause } from '../quantities/derived.ts';
 import { nearest } from '../quantities/nearest.ts';
-import type { NameUse, Place } from '../syntax/types.ts';
+import type { NameUse, Place, Row } from '../syntax/types.ts';
 import { type EndsGiven, endsOf } from './ends.ts';
 import { because, type Notes } from './notes.ts';
 import { partOf } from './part.ts';
@@ -34,7 +34,8 @@ const placeWords = ['at', 'on', 'against', 'inside'] as const;
 const none: Placed['open'] = [[], [], []];
 const all = (causes: readonly Cause[]): Placed['open'] => [causes, causes, causes];
 
-interface FrameOpen {
+/** What keeps the frames of a thing open, axis by axis, and how loose they are. */
+export interface FrameOpen {
   readonly open: Placed['open'];
   readonly slack: Vec3;
 }
@@ -50,16 +51,20 @@ const fixed: FrameOpen = { open: none, slack: [0, 0, 0] };
 export class Layout {
   private readonly placed = new Map<Item, Placed>();
   private readonly running: Item[] = [];
+  /** What the plan itself declares as materials. */
+  readonly materials: readonly Item[];
 
   constructor(
     readonly plan: BoundPlan,
     readonly load: Thing,
     private readonly notes: Notes,
-  ) {}
+  ) {
+    this.materials = plan.names.kind('material').map(({ item }) => item);
+  }
 
   /** Where an assembly or part stands in the axes of what it is in. */
   place(item: Item): Placed {
-    const known = this.placed.get(item);
+    const known = alone.get(item) ?? this.placed.get(item);
     if (known) return known;
     if (this.running.includes(item)) {
       const names = [...this.running.slice(this.running.indexOf(item)), item];
@@ -72,18 +77,10 @@ export class Layout {
       );
       return { copies: [still], open: all([cause]), slack: [0, 0, 0], unplaced: false, spread: true, count: 1 };
     }
-    const placed = alone.get(item) ?? this.worked(item);
-    this.placed.set(item, placed);
-    return placed;
-  }
-
-  /** What stands by its own words only is kept by item: it is the same in every version until its line changes. */
-  private worked(item: Item): Placed {
     this.running.push(item);
-    const placed = this.work(item);
+    const placed = asBefore(item, this.work(item));
     this.running.pop();
-    const words = placeWords.filter((word) => item.clauses.has(word));
-    if (words.length === 0 || (words.length === 1 && words[0] === 'at')) alone.set(item, placed);
+    (standsAlone(item) ? alone : this.placed).set(item, placed);
     return placed;
   }
 
@@ -285,6 +282,21 @@ export class Layout {
     );
   }
 }
+
+const places = new WeakMap<Row, Placed>();
+
+/** The place of an assembly as the object of the version before if it is the very same: what is in it may have changed, not where it stands. Kept by its row. */
+function asBefore({ keyword, node: { row } }: Item, placed: Placed): Placed {
+  if (keyword !== 'assembly' || placed.open.some((causes) => causes.length)) return placed;
+  const before = places.get(row);
+  if (before && JSON.stringify(before) === JSON.stringify(placed)) return before;
+  places.set(row, placed);
+  return placed;
+}
+
+/** What stands by its own words only is kept by item: it is the same in every version until its line changes. */
+export const standsAlone = (item: Item): boolean =>
+  placeWords.every((word) => word === 'at' || !item.clauses.has(word));
 
 export const isLiquid = (item: Item): boolean => item.clauses.has('liquid');
 const endsWith = (path: readonly string[], parts: readonly string[]): boolean =>

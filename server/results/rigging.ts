@@ -35,7 +35,7 @@ export function rigging(plan: BoundPlan, legs: readonly LegUse[], table: GearTab
       const gear = thing.kind === 'point' && thing.owner ? thing.owner : thing;
       if (gear.kind === 'gear') inLegs.set(gear, [...new Set([...(inLegs.get(gear) ?? []), leg])]);
     }
-  const things = plan.names.things.filter((thing) => thing.kind === 'gear' && kinds.has(thing.item.keyword));
+  const things = plan.names.kind('gear').filter((thing) => kinds.has(thing.item.keyword));
   const gear = things
     .filter((thing) => !thing.library || inLegs.has(thing) || has(thing.item, 'hangs from'))
     .map((thing) => use(thing, inLegs.get(thing) ?? [], plan, table, notes));
@@ -131,11 +131,9 @@ const craneOf = ([leg]: readonly LegUse[]): string | null =>
 
 /** Library pieces of the same kind that `like` could name. */
 const sameKind = (plan: BoundPlan, thing: Thing): readonly string[] =>
-  plan.names.things
-    .filter(
-      (one) =>
-        one.kind === 'gear' && one.library && one.item.keyword === thing.item.keyword && one.item.clauses.has('weight'),
-    )
+  plan.names
+    .kind('gear')
+    .filter((one) => one.library && one.item.keyword === thing.item.keyword && one.item.clauses.has('weight'))
     .slice(0, 3)
     .map((one) => one.name);
 
@@ -174,11 +172,11 @@ function leftUnused(plan: BoundPlan, gear: readonly GearUse[], legs: readonly Le
   const used = new Set(legs.flatMap((leg) => leg.steps.map((step) => step.thing)));
   picksUnrated(used, notes);
   if (legs.some((leg) => leg.broken)) return; // the picks below a broken leg are its consequence
-  for (const thing of plan.names.things)
-    if (thing.kind === 'pick' && !used.has(thing) && !thing.library)
+  for (const thing of plan.names.kind('pick'))
+    if (!used.has(thing) && !thing.library)
       notes.add('left-unused', thing.item.nameAt, { item: thing.name, pick: true }, '');
-  for (const load of plan.names.things)
-    if (load.kind === 'load' && !load.library && ![...used].some((thing) => thing.load === load))
+  for (const load of plan.names.kind('load'))
+    if (!load.library && ![...used].some((thing) => thing.load === load))
       notes.add('hang-unsolved', load.item.nameAt, { load: load.name, reason: 'no leg carries it' }, '');
 }
 

@@ -209,7 +209,8 @@ export interface Results {
   readonly plan: BoundPlan;
   readonly list: readonly Result[];
   readonly loads: readonly LoadResult[];
-  readonly bodies: ReadonlyMap<Item, Body>; // by the item of a load, assembly or part
+  /** By the item of a load, assembly or part; each is looked for when asked for. */
+  readonly bodies: { get(item: Item): Body | undefined };
   readonly gear: readonly GearUse[];
   readonly legs: readonly LegUse[];
   readonly totals: {
@@ -223,5 +224,7 @@ export interface Results {
   readonly hanging: Hanging;
   /** What this version does not judge, in words, for the sheet's head. */
   readonly notJudged: readonly string[];
+  /** Results of some kinds of subjects, in the order of the list. */
+  ofKinds(kinds: readonly string[]): readonly Result[];
   find(kind: string, name: string | null, result: string, stage?: string | null): Result | undefined;
 }

@@ -1,21 +1,21 @@
 // Works a bound plan out: loads, gear, totals, every subject's results, and the state of each `expect`.
-import type { BoundPlan, Item, Thing } from '../plan/index.ts';
+import type { BoundPlan, Thing } from '../plan/index.ts';
 import { type Cause, type Derived, open, sum, unique } from '../quantities/derived.ts';
-import type { Summed } from './bodies.ts';
+import { bodyOf } from './bodies.ts';
 import { conditions } from './conditions.ts';
 import { deductions } from './deductions.ts';
 import { judgeExpects } from './expect.ts';
 import { GearTable } from './gear.ts';
 import { hangPlan } from './hang/hang.ts';
 import { headrooms } from './hang/headroom.ts';
-import { listResults } from './list.ts';
+import { type Listing, listResults } from './list.ts';
 import { loadResult } from './load.ts';
 import { unknownNames } from './named.ts';
 import { notJudged } from './not-judged.ts';
 import { because, Notes } from './notes.ts';
 import { readLegs } from './path.ts';
 import { rigging } from './rigging.ts';
-import type { Body, Result, Results } from './types.ts';
+import type { Result, Results } from './types.ts';
 
 const kept = new WeakMap<BoundPlan, Results>();
 
@@ -31,8 +31,9 @@ export function workOut(plan: BoundPlan): Results {
 function work(plan: BoundPlan): Results {
   const notes = new Notes();
   const table = new GearTable(plan, notes);
-  const loads = plan.names.things
-    .filter((thing) => thing.kind === 'load' && !thing.library)
+  const loads = plan.names
+    .kind('load')
+    .filter((thing) => !thing.library)
     .map((thing) => loadResult(thing, plan, notes));
   const legs = readLegs(plan, table, notes);
   const hung = rigging(plan, legs, table, notes);
@@ -51,14 +52,13 @@ function work(plan: BoundPlan): Results {
   unknownNames(plan, notes);
   const unjudged = [...hanging.unjudged, ...notJudged(plan, notes)];
   const expects = judgeExpects(plan, list, notes);
-  const bodies = new Map<Item, Body>();
-  for (const load of loads) collect(load.body, bodies);
-  let index: ReadonlyMap<string, Result> | undefined;
   return {
     plan,
-    list,
+    get list() {
+      return list.all;
+    },
     loads,
-    bodies,
+    bodies: { get: (item) => loads.map(({ body }) => bodyOf(body, item, plan)).find((body) => body !== undefined) },
     gear: hung.gear,
     legs,
     totals,
@@ -66,29 +66,32 @@ function work(plan: BoundPlan): Results {
     problems: notes.problems,
     notJudged: unjudged,
     hanging,
-    find(kind, name, result, stage = null) {
-      index ??= indexOf(list);
-      return index.get(keyOf(kind, name, result, stage));
-    },
+    ofKinds: (kinds) => list.ofKinds(kinds),
+    find: finder(list),
+  };
+}
+
+/** Looks results up by kind and name; a kind is put in order when it is first asked for. */
+function finder(list: Listing): Results['find'] {
+  const kinds = new Map<string, ReadonlyMap<string, Result>>();
+  return (kind, name, result, stage = null) => {
+    const index = kinds.get(kind) ?? indexOf(list.ofKinds([kind]));
+    kinds.set(kind, index);
+    return index.get(keyOf(name, result, stage));
   };
 }
 
 function indexOf(list: readonly Result[]): ReadonlyMap<string, Result> {
   const index = new Map<string, Result>();
   for (const one of list) {
-    const key = keyOf(one.subject.kind, one.subject.name, one.result, one.stage);
+    const key = keyOf(one.subject.name, one.result, one.stage);
     if (!index.has(key)) index.set(key, one);
   }
   return index;
 }
 
-const keyOf = (kind: string, name: string | null, result: string, stage: string | null): string =>
-  `${kind}|${name ?? ''}|${result}|${stage ?? ''}`;
-
-function collect(body: Summed, bodies: Map<Item, Body>): void {
-  bodies.set(body.thing.item, body);
-  for (const inner of body.bodies) collect(inner, bodies);
-}
+const keyOf = (name: string | null, result: string, stage: string | null): string =>
+  `${name ?? ''}|${result}|${stage ?? ''}`;
 
 /** Load, rigging and deductions together; open as soon as one is, or a line at file level cannot be read. */
 function totalsOf(

@@ -14,16 +14,13 @@ import { ratio, worstOf } from './used.ts';
 
 /** Every bridle of a plan with the slings its tag is for. */
 export function bridlesOf(plan: BoundPlan): readonly { readonly bridle: Thing; readonly slings: readonly Thing[] }[] {
-  const gear = plan.names.things.filter((thing) => thing.kind === 'gear');
-  return plan.names.things
-    .filter((thing) => thing.kind === 'bridle')
-    .map((bridle) => {
-      const names = namesOf(bridle.item, 'items');
-      const unread = !names.length || bridle.item.opens.length > 0; // then it may be about any sling
-      const is = (thing: Thing): boolean =>
-        unread ? thing.item.keyword === 'sling' : names.some((name) => covers(name, thing.name));
-      return { bridle, slings: gear.filter(is) };
-    });
+  return plan.names.kind('bridle').map((bridle) => {
+    const names = namesOf(bridle.item, 'items');
+    const unread = !names.length || bridle.item.opens.length > 0; // then it may be about any sling
+    const is = (thing: Thing): boolean =>
+      unread ? thing.item.keyword === 'sling' : names.some((name) => covers(name, thing.name));
+    return { bridle, slings: plan.names.kind('gear').filter(is) };
+  });
 }
 
 /** Lowers what slings under one tag have left to what the tag leaves them. A sling without a capacity of its own has only the tag's. */

@@ -3,19 +3,24 @@
 import type { HangResult, NodeRef } from '../../mechanics/hang/index.ts';
 import {
   apply,
+  boxOf,
   compose,
   contains,
+  identity,
   inverse,
-  lengthInside,
+  lengthWithin,
   rotate,
+  type Shape,
   subtract,
   transpose,
   type Vec3,
 } from '../../mechanics/index.ts';
 import type { Thing } from '../../plan/index.ts';
 import type { Place } from '../../syntax/types.ts';
-import type { Summed } from '../bodies.ts';
+import type { Batch } from '../batch.ts';
+import { batchesOf } from '../bodies.ts';
 import { limitOn } from '../rules.ts';
+import type { Solid } from '../solid.ts';
 import type { LegUse } from '../types.ts';
 import type { HangInput } from './hang.ts';
 import { type Built, pointAt } from './model.ts';
@@ -26,8 +31,6 @@ const deep = 0.005;
 const held = 0.02;
 const samples = 100;
 
-type Loaded = HangInput['loads'][number];
-
 /** Notes taut runs and beams that go through a part of the load, as it hangs; a beam counts as the lines between its points. Liquids, and parts whose place is not known, are left aside. */
 export function runsThrough(input: HangInput, built: Built, rest: HangResult): void {
   built.bodies.forEach(({ thing }, b) => {
@@ -35,7 +38,7 @@ export function runsThrough(input: HangInput, built: Built, rest: HangResult): v
     const place = rest.bodies[b];
     if (!load || !place) return;
     const own = (p: Vec3): Vec3 => rotate(transpose(place.rotation), subtract(p, place.position));
-    const leaves = leavesOf(load.body).filter((leaf) => leaf.part?.shape && leaf.part.kind !== 'liquid' && leaf.box);
+    const batches = batchesOf(load.body);
     for (const { edge, sling } of built.edges) {
       if (rest.slings[sling]?.slack) continue;
       const path = built.model.slings[sling]?.path ?? [];
@@ -46,11 +49,10 @@ export function runsThrough(input: HangInput, built: Built, rest: HangResult): v
         return [{ from, to, ends: [...(onBody(above, b) ? [from] : []), ...(onBody(node, b) ? [to] : [])] }];
       });
       const leg = edge.legs[0] as LegUse;
-      noteHits(input, load, leaves, runs, `the leg to ${edge.bottom.thing.name}`, leg.item.at);
+      noteHits(input, batches, runs, `the leg to ${edge.bottom.thing.name}`, leg.item.at);
     }
     built.bodies.forEach(({ thing: beam }, i) => {
-      if (beam.kind !== 'load')
-        noteHits(input, load, leaves, linesOf(built, rest, i, own), beam.name, beam.item.nameAt);
+      if (beam.kind !== 'load') noteHits(input, batches, linesOf(built, rest, i, own), beam.name, beam.item.nameAt);
     });
   });
 }
@@ -70,47 +72,66 @@ function linesOf(built: Built, rest: HangResult, body: number, own: (p: Vec3) =>
 
 function noteHits(
   { notes }: HangInput,
-  load: Loaded,
-  leaves: readonly Summed[],
+  batches: readonly Batch[],
   lines: readonly Line[],
   what: string,
   at: Place,
 ): void {
-  for (const leaf of leaves) {
-    const hit = lines.some(
-      ({ from, to, ends }) =>
-        lengthInside(from, to, leaf.box as NonNullable<Summed['box']>) > deep && through(leaf, load, from, to, ends),
-    );
-    if (hit)
-      notes.add('clearance-short', at, { a: what, b: leaf.thing.name }, '', [
-        { at: leaf.thing.item.nameAt, says: leaf.thing.name },
-      ]);
+  for (const batch of batches) {
+    const { solids } = batch;
+    const corners = cornersOf(batch);
+    const near = lines.filter(({ from, to }) => lengthWithin(from, to, corners, solids.length) > deep);
+    if (!near.length) continue;
+    solids.forEach((solid, i) => {
+      const hit = near.some((line) => lengthWithin(line.from, line.to, corners, i) > deep && through(solid, line));
+      if (hit)
+        notes.add('clearance-short', at, { a: what, b: solid.name }, '', [{ at: solid.item.nameAt, says: solid.name }]);
+    });
   }
 }
 
+const kept = new WeakMap<Batch, Float64Array>();
+const beyond = Array(3).fill(Number.POSITIVE_INFINITY);
+const before = Array(3).fill(Number.NEGATIVE_INFINITY);
+
+/** The boxes of the parts of a batch, one behind the other, and last the one round them all; kept by the batch. */
+function cornersOf(batch: Batch): Float64Array {
+  const known = kept.get(batch);
+  if (known) return known;
+  const { solids, around } = batch;
+  const boxes = [...solids.map(({ figures }) => figures.box), around];
+  const corners = new Float64Array(boxes.length * 6);
+  boxes.forEach((box, i) => {
+    corners.set(box?.min ?? beyond, i * 6); // no line is within a box that is not known
+    corners.set(box?.max ?? before, i * 6 + 3);
+  });
+  kept.set(batch, corners);
+  return corners;
+}
+
 /** Does the line run through the material's outline of a copy that it does not end at? */
-function through({ thing, part }: Summed, { layout }: Loaded, from: Vec3, to: Vec3, ends: readonly Vec3[]): boolean {
-  const shape = part?.shape;
-  const placed = layout.place(thing.item);
-  if (
-    !shape ||
-    placed.open.some((causes) => causes.length) ||
-    layout.frameOpen(thing.owner).open.some((causes) => causes.length)
-  )
-    return false;
-  return layout
-    .frames(thing.owner)
-    .flatMap((frame) => placed.copies.map((copy) => inverse(compose(frame, copy))))
+function through({ part: { shape }, rests }: Solid, { from, to, ends }: Line): boolean {
+  if (!shape || !rests) return false;
+  return rests.frames
+    .flatMap((frame) => rests.placed.copies.map((copy) => inverse(compose(frame, copy))))
     .some((back) => {
       if (ends.some((end) => contains(shape, apply(back, end), held))) return false;
-      const [a, b] = [apply(back, from), apply(back, to)];
-      return Array.from({ length: samples + 1 }, (_, i) => i / samples).some((t) =>
-        contains(shape, [a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1]), a[2] + t * (b[2] - a[2])], -deep),
-      );
+      return runsThroughShape(shape, apply(back, from), apply(back, to));
     });
 }
 
-const leavesOf = (body: Summed): readonly Summed[] => (body.part ? [body] : body.bodies.flatMap(leavesOf));
+function runsThroughShape(shape: Shape, [ax, ay, az]: Vec3, [bx, by, bz]: Vec3): boolean {
+  const { min, max } = boxOf(shape, identity);
+  const outside = (x: number, axis: 0 | 1 | 2): boolean => x < min[axis] || x > max[axis];
+  for (let i = 0; i <= samples; i++) {
+    const t = i / samples;
+    const [x, y, z] = [ax + t * (bx - ax), ay + t * (by - ay), az + t * (bz - az)];
+    if (outside(x, 0) || outside(y, 1) || outside(z, 2)) continue; // most of a line is: nothing of the shape is there
+    if (contains(shape, [x, y, z], -deep)) return true;
+  }
+  return false;
+}
+
 const onBody = (node: NodeRef, b: number): boolean => 'body' in node && node.body === b;
 
 function worldOf(node: NodeRef, { model }: Built, rest: HangResult): Vec3 {

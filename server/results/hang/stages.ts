@@ -3,8 +3,7 @@ import { identity, type Mat3, turn } from '../../mechanics/index.ts';
 import { fold, type Item, namesOf, type Thing } from '../../plan/index.ts';
 import { type Cause, type Derived, known, open, unique } from '../../quantities/derived.ts';
 import { nearest } from '../../quantities/nearest.ts';
-import type { Summed } from '../bodies.ts';
-import type { Mass } from '../centre.ts';
+import { type Leaf, leavesOf } from '../bodies.ts';
 import { settled } from '../liquid.ts';
 import { because } from '../notes.ts';
 import type { LoadResult } from '../types.ts';
@@ -125,11 +124,12 @@ const isIn = (thing: Thing, gone: ReadonlySet<Thing>): boolean =>
 
 /** The load without some of its parts: what they weigh at the least is taken off, the centre follows from what is left. */
 export function withoutParts(load: HungFrom, gone: ReadonlySet<Thing>): HungFrom {
-  const masses = load.body.masses.filter((mass) => isIn(mass.thing, gone));
+  const leaves = leavesOf(load.body);
+  const parts = leaves.filter(({ thing }) => isIn(thing, gone));
   const { governing } = load;
-  if (!masses.length || !governing) return load;
+  if (!parts.length || !governing) return load;
   const at = load.thing.item.nameAt;
-  const causes = unique(masses.flatMap((mass) => mass.weight.because));
+  const causes = unique(parts.flatMap(({ weight }) => weight.because));
   if (causes.length || load.weight.value === null || governing.weight.value === null)
     return {
       ...load,
@@ -138,10 +138,10 @@ export function withoutParts(load: HungFrom, gone: ReadonlySet<Thing>): HungFrom
         open('m', unique([...causes, ...load.weight.because]), { at }),
       ) as unknown as LoadResult['cog'],
     };
-  const off = masses.reduce((sum, mass) => sum + (mass.weight.value as number), 0);
-  const least = masses.reduce((sum, mass) => sum + (mass.weight.low as number), 0);
+  const off = parts.reduce((sum, part) => sum + (part.weight.value as number), 0);
+  const least = parts.reduce((sum, part) => sum + (part.weight.low as number), 0);
   // Only a sum whose parts all take one allowance loses that of the part as well; of any other figure the bare part is taken off.
-  const even = governing.kind === 'calculated' && leavesOf(load.body).every((leaf) => leaf.contingency === null);
+  const even = governing.kind === 'calculated' && leaves.every((leaf) => leaf.solid.contingency === null);
   const left = load.weight.value - least * (even ? 1 + governing.allowance : 1);
   const weight =
     left > 0
@@ -149,7 +149,7 @@ export function withoutParts(load: HungFrom, gone: ReadonlySet<Thing>): HungFrom
           formula: 'weight - parts that are not there',
           inputs: [
             { label: 'weight', value: load.weight },
-            ...masses.map((mass) => ({ label: mass.thing.name, value: mass.weight })),
+            ...parts.map((part) => ({ label: part.thing.name, value: part.weight })),
           ],
           source: load.weight.source,
           at,
@@ -160,11 +160,12 @@ export function withoutParts(load: HungFrom, gone: ReadonlySet<Thing>): HungFrom
   return {
     ...load,
     weight,
-    cog: load.cog.map((value, axis) => centreWithout(value, axis, masses, whole, off)) as unknown as LoadResult['cog'],
+    cog: load.cog.map((value, axis) => centreWithout(value, axis, parts, whole, off)) as unknown as LoadResult['cog'],
   };
 }
 
-function centreWithout(value: Derived, axis: number, masses: readonly Mass[], whole: number, off: number): Derived {
+function centreWithout(value: Derived, axis: number, parts: readonly Leaf[], whole: number, off: number): Derived {
+  const masses = parts.map(({ solid }) => solid.figures.mass);
   const causes = unique([...value.because, ...masses.flatMap((mass) => [...(mass.open[axis] ?? []), ...mass.because])]);
   if (causes.length || value.value === null || masses.some((mass) => !mass.centre))
     return open('m', causes, { at: value.at });
@@ -186,20 +187,18 @@ function centreWithout(value: Derived, axis: number, masses: readonly Mass[], wh
   );
 }
 
-const leavesOf = (body: Summed): readonly Summed[] => (body.part ? [body] : body.bodies.flatMap(leavesOf));
-
 /** The load with its liquids level in another attitude: the centre moves with them. */
 export function levelled(load: HungFrom, R: Mat3): HungFrom {
   if (R.every((x, i) => x === identity[i])) return load;
   const liquids = leavesOf(load.body).filter(
-    (leaf) => leaf.part?.kind === 'liquid' && leaf.thing.item.clauses.has('inside'),
+    (leaf) => leaf.solid.part.kind === 'liquid' && leaf.thing.item.clauses.has('inside'),
   );
   const whole = load.cogFrom === 'calculated' ? load.body.weight.value : (load.governing?.weight.value ?? null);
   if (!liquids.length || whole === null) return load;
   const shifts = liquids.map((leaf) => {
-    const mass = load.body.masses.find((one) => one.thing === leaf.thing);
+    const { mass } = leaf.solid.figures;
     const centre = leaf.volume.value === null ? null : settled(leaf.thing, load.layout, leaf.volume.value, R);
-    return mass?.centre && centre && mass.weight.value !== null
+    return mass.centre && centre && mass.weight.value !== null
       ? { share: mass.weight.value / whole, by: centre.map((x, i) => x - (mass.centre?.[i] ?? 0)) }
       : null;
   });
