@@ -4,6 +4,7 @@ import { cpus } from 'node:os';
 import { resolve } from 'node:path';
 import { Client, type Position } from '../support/client.ts';
 import { hangTimes } from './hang.ts';
+import { largeTimes } from './large.ts';
 import { jsonDocument, jsonSchema, plan } from './plans.ts';
 
 const peer = resolve('.cache/bench/node_modules/vscode-langservers-extracted/bin/vscode-json-language-server');
@@ -162,6 +163,7 @@ export async function bench(sizes: readonly number[]): Promise<void> {
     `Node ${process.version}, ${cpus().length} × ${cpus()[0]?.model ?? 'unknown'}; milliseconds, median (middle half); ratios: becket to json, becket to dense`,
   );
   printHang();
+  printLarge();
   for (const lines of sizes.length ? sizes : [1_000, 10_000]) {
     const keys = lines > 5_000 ? 20 : 40;
     const all = new Map(servers.map((server) => [server.name, {} as Samples]));
@@ -179,6 +181,18 @@ function printHang(): void {
     console.log(
       `  ${what.padEnd(34)} ${shown(median(warm)).padStart(7)} (${spread(warm)})`.padEnd(64),
       `ratio ${(median(warm) / peer).toFixed(2)}`,
+    );
+}
+
+function printLarge(): void {
+  console.log('\nlarge plans; ratio: to one key in 500 parts, and to a general library that reads no file');
+  for (const { what, times, peer } of largeTimes(60))
+    console.log(
+      `  ${what.padEnd(34)} ${shown(median(times)).padStart(7)} (${spread(times)}), 95th ${shown(quantile(times, 0.95))}`.padEnd(
+        78,
+      ),
+      `peer ${shown(median(peer))}`.padEnd(14),
+      `ratio ${(median(times) / median(peer)).toFixed(2)}`,
     );
 }
 

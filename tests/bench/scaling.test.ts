@@ -1,6 +1,7 @@
 // Speed is a shape before it is a number: twice the lines may cost twice the time, and no more. No absolute times, so no flaky machine.
 import { expect, test } from 'vitest';
 import { memoryFiles, Workspace } from '../../server/workspace/index.ts';
+import { typing } from './large.ts';
 import { plan } from './plans.ts';
 
 const sizes = [500, 1_000, 2_000, 4_000] as const;
@@ -60,4 +61,17 @@ test.each([
     if ((prices.at(-1) as number) <= room * Math.max(...prices.slice(0, 2))) return;
   }
   expect.fail(`microseconds a line at ${sizes.join(', ')} lines: ${seen.join('; ')}`);
+});
+
+/** A key in ten times the parts may cost so many times as much: it changes one part, and what is summed up from it. */
+const tenfold = 6;
+
+test('a key touches one part, however many there are', { timeout: 120_000 }, () => {
+  const seen: string[] = [];
+  for (let n = 0; n < tries; n++) {
+    const [few, many] = [typing(500), typing(5_000)].map((key) => Math.min(...Array.from({ length: 40 }, key)));
+    seen.push(`${few?.toFixed(2)} to ${many?.toFixed(2)}`);
+    if ((many as number) <= tenfold * (few as number)) return;
+  }
+  expect.fail(`milliseconds of one key in 500 and in 5,000 parts: ${seen.join('; ')}`);
 });
