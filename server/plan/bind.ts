@@ -8,32 +8,47 @@ import { amount, evaluate, measured, note, point, type Sheet, size } from './eva
 import { expandRange } from './range.ts';
 import type { BoundClause, BoundValue, Item, PlanProblem } from './types.ts';
 
-/** What binding a statement reads beside its own text: the values of `let` names. A new object means: read again. */
+/** What binding a statement reads beside its own text: the values of `let` names. A new object means: read again, where any was read. */
 export interface Environment {
   readonly lets: Sheet['lets'];
   readonly names: readonly string[]; // of `let`, for nearest names
 }
 
-const kept = new WeakMap<TreeNode, { readonly environment: Environment; readonly item: Item }>();
+interface Kept {
+  readonly environment: Environment | null; // null: it reads no `let`, so that it holds in any
+  readonly item: Item;
+}
+const kept = new WeakMap<TreeNode, Kept>();
 
-/** The item of a statement node; the same object as before while node and environment are the same. */
+/** The item of a statement node; the same object as before while the node and what it reads of the environment are the same. */
 export function bindItem(node: TreeNode, environment: Environment, parentKeyword: string): Item {
   const known = kept.get(node);
-  if (known?.environment === environment) return known.item;
-  const item = bind(node, environment, parentKeyword);
-  kept.set(node, { environment, item });
+  if (known && (known.environment === environment || known.environment === null)) return known.item;
+  let reads = node.children.some((child) => child.line.kind === 'statement'); // what they read is their own affair
+  const watched: Environment = {
+    lets: (name) => {
+      reads = true;
+      return environment.lets(name);
+    },
+    get names() {
+      reads = true;
+      return environment.names;
+    },
+  };
+  const item = bind(node, watched, environment, parentKeyword);
+  kept.set(node, { environment: reads ? environment : null, item });
   return item;
 }
 
-function bind(node: TreeNode, environment: Environment, parentKeyword: string): Item {
+function bind(node: TreeNode, own: Environment, environment: Environment, parentKeyword: string): Item {
   const statement = node.line.statement as NonNullable<TreeNode['line']['statement']>;
   const keyword = statement.keyword.word;
   const row = statements[keyword] as StatementRow;
   const problems: PlanProblem[] = [];
   const sheetOf = (of: TreeNode): Sheet => ({
     row: of.row,
-    lets: environment.lets,
-    nearest: (name) => nearest(name, environment.names),
+    lets: own.lets,
+    nearest: (name) => nearest(name, own.names),
     problems,
   });
   const sheet = sheetOf(node);

@@ -70,6 +70,7 @@ const changes: readonly (readonly [string, string, string])[] = [
     '  contingency 10 %\n\n  note "seen"\n  part "New": item 3 kg, by estimate\n',
   ],
   ['a length that parts take', 'let long = 6 m', 'let long = 7 m'],
+  ['a value that is gone', 'let long = 6 m', 'let longer = 6 m'],
   ['the units', 'units metric', 'units US'],
 ];
 
