@@ -1,5 +1,5 @@
 // Spaces inside hollow parts of which nothing says what is in them. A closed space leaves the weight open; one with open ends is worth a note.
-import { closed, interior, type Shape, solid } from '../mechanics/index.ts';
+import { closed, interior, type Shape } from '../mechanics/index.ts';
 import { fold, type Item, namesOf } from '../plan/index.ts';
 import type { Cause } from '../quantities/derived.ts';
 import { Batch } from './batch.ts';
@@ -53,14 +53,10 @@ function hollowOf(batch: Batch): readonly Solid[] {
 
 const spaces = new WeakMap<Shape, { readonly volume: number | null }>();
 
-/** The space inside a shape, m3; null where it has none, or cannot be. */
+/** The space inside the shape of a solid part, m3; null where it has none. */
 function hollow(shape: Shape): number | null {
-  let space = spaces.get(shape);
-  if (!space) {
-    const inside = interior(shape);
-    space = { volume: inside && !('impossible' in solid(shape)) ? inside.volume : null };
-    spaces.set(shape, space);
-  }
+  const space = spaces.get(shape) ?? { volume: interior(shape)?.volume ?? null };
+  spaces.set(shape, space);
   return space.volume;
 }
 
