@@ -143,10 +143,11 @@ export interface ReadBytesAnswer {
   base64: string | null;
 }
 
-/** Server → client, request: every `.liftplan` file below a folder. Asked by the browser's server. */
+/** Server → client, request: the files below a folder, at most `most` plans and as many others. Asked by the browser's server. */
 export const LIST_FILES = 'becket/listFiles';
 export interface ListFilesParams {
   folderUri: string;
+  most: number;
 }
 export interface ListFilesAnswer {
   uris: string[];

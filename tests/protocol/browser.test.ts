@@ -134,6 +134,20 @@ test('a library that changes is fetched again; closed plans are checked too', as
   expect(plain(findings(worker, plan).at(-1)?.diagnostics ?? []).map(({ code }) => code)).toContain('name-unknown');
 });
 
+test('files of the folder are offered by their paths, as the client lists them', async () => {
+  const text = 'load "Cover"\n  list ""\n';
+  const worker = await started({ [plan]: text, [`${root}/bills/cover.csv`]: 'name,weight kg\nCover,5\n' });
+  worker.send({
+    method: 'textDocument/didOpen',
+    params: { textDocument: { uri: plan, languageId: 'liftplan', version: 1, text } },
+  });
+  const { items } = (await worker.request('textDocument/completion', {
+    textDocument: { uri: plan },
+    position: { line: 1, character: 8 },
+  })) as { items: { label: string }[] };
+  expect(items.map(({ label }) => label)).toEqual(['bills/cover.csv']);
+});
+
 test('the pages come from where the client says they lie', async () => {
   const page = { title: 'A number without a unit', markdown: '# A number without a unit' };
   const worker = await started({ [pages]: JSON.stringify({ 'unit-missing': page }) });

@@ -145,15 +145,66 @@ test('a name of a library that is not used yet brings its use line', () => {
   const library = check({ 'gear.liftplan': files['gear.liftplan'] ?? '' }, 'gear.liftplan');
   const text = 'plan "x": date 2026-01-05\n  units metric\nrig\n  leg |';
   const s = check({ 'plan.liftplan': text.replace('|', '') }, 'plan.liftplan');
-  const [hook] = complete(s, 3, 6, null, [{ path: 'gear.liftplan', plan: library.plan }]).items;
+  const [hook] = complete(s, 3, 6, null, {
+    libraries: [{ path: 'gear.liftplan', plan: library.plan }],
+    files: [],
+  }).items;
   expect(hook?.text).toBe('"Main hook"');
   expect(hook?.edits).toMatchObject([{ kind: 'insert', lines: ['use "gear.liftplan"'] }]);
   expect(hook?.edits[0]?.kind === 'insert' && hook.edits[0].after.row.text).toBe('  units metric');
   expect(
-    complete(check({ 'plan.liftplan': 'use ""' }, 'plan.liftplan'), 0, 5, '"', [
-      { path: 'gear.liftplan', plan: library.plan },
-    ]).items.map(({ text: put }) => put),
+    complete(check({ 'plan.liftplan': 'use ""' }, 'plan.liftplan'), 0, 5, '"', {
+      libraries: [{ path: 'gear.liftplan', plan: library.plan }],
+      files: [],
+    }).items.map(({ text: put }) => put),
   ).toEqual(['"gear.liftplan']);
+});
+
+const lying = [
+  'bill.csv',
+  'drawings/lug.stl',
+  'drawings/Lug 2.OBJ',
+  'drawings/D-12.pdf',
+  '../yard.liftplan',
+  '../shared/bolts.CSV',
+];
+
+test.each([
+  ['  part "P": mesh "|', ['drawings/lug.stl', 'drawings/Lug 2.OBJ']],
+  ['  part "P": mesh "dr|", unit mm', ['drawings/lug.stl', 'drawings/Lug 2.OBJ']],
+  ['  list "|"', ['bill.csv', '../shared/bolts.CSV']],
+  [
+    '  cog (0, 0, ?), from "|',
+    ['bill.csv', 'drawings/lug.stl', 'drawings/Lug 2.OBJ', 'drawings/D-12.pdf', '../shared/bolts.CSV'],
+  ],
+  ['  list "bill.csv", from "|', lying.filter((path) => !path.endsWith('.liftplan'))],
+  ['  datum "|', []],
+  ['  part "P|', []],
+])('files of the fitting kind stand in the quotation marks of %s', (line, fitting) => {
+  expect(offers(load(line).replace('datum "d"\n', ''), null, { files: lying }).map(({ label }) => label)).toEqual(
+    fitting,
+  );
+});
+
+test('a path is put in with its quotation marks, once; a slash asks again only where a path is due', () => {
+  const [first] = offers(load('  list "|"'), '"', { files: lying });
+  expect(first?.text).toBe('"bill.csv');
+  expect(offers(load('  part "P": mesh "drawings/|'), '/', { files: lying }).map(({ text }) => text)).toEqual([
+    '"drawings/lug.stl"',
+    '"drawings/Lug 2.OBJ"',
+  ]);
+  expect(offers(load('  part "P": box 1 m/|'), '/', { files: lying })).toEqual([]);
+});
+
+test('what the plan already names as a source stands before the papers of the folder, and once', () => {
+  const text = load('  stated 5 t, by marking, from "drawings/D-12.pdf"\n  cog (0, 0, 0), by drawing, from "|');
+  expect(offers(text, null, { files: lying }).map(({ label }) => label)).toEqual([
+    'drawings/D-12.pdf',
+    'bill.csv',
+    'drawings/lug.stl',
+    'drawings/Lug 2.OBJ',
+    '../shared/bolts.CSV',
+  ]);
 });
 
 test('at most six snippets, each a plan whose only errors are what it leaves to fill in', () => {
