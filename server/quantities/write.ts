@@ -88,17 +88,6 @@ export function asInput(value: number, unit: ResultUnit, system: System, wanted?
   return `${trimmed(full(numberIn(real, shown)))} ${shown.unit.text}`;
 }
 
-/**
- * A value (SI) as it goes into a printed formula, so that the line can be worked out by hand: shares as plain numbers, volumes
- * in the unit of densities, angles in radians where the formula takes more of them than a sine, cosine or tangent.
- */
-export function writeIn(formula: string, label: string, value: number, unit: ResultUnit, style: Style): string {
-  if (unit === '1') return write(value, 'number', style);
-  if (unit === 'm3') return write(value, unit, { ...style, unit: style.system === 'US' ? 'ft3' : 'm3' });
-  const beside = ['sin', 'cos', 'tan'].reduce((text, of) => text.replaceAll(`${of}(${label})`, ''), formula);
-  return write(value, unit, unit === 'rad' && beside.includes(label) ? { ...style, unit: 'rad' } : style);
-}
-
 /** A number read back in words, with its unit: `four thousand seven hundred fifty tonnes`, `twelve point three four five kilograms`. */
 export function spoken(value: number, unitText: string): string {
   if (!Number.isFinite(value)) return 'not known';

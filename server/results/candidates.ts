@@ -19,16 +19,17 @@ export function calculated(context: Context): readonly Candidate[] {
   const allowed = allowedSum(leaves, calculation.share, plan);
   const weight = body.weight;
   const because_ = unique([...weight.because, ...calculation.because, ...allowed.because]);
+  const heaviest = Math.max(allowed.value ?? Number.NaN, weight.high ?? Number.NaN);
   const total =
     weight.value === null || allowed.value === null || because_.length
       ? open('kg', because_, { at: item.nameAt })
-      : known(Math.max(allowed.value, weight.high as number), 'kg', {
+      : known(heaviest, 'kg', {
           formula: 'sum of parts * (1 + contingency)',
           inputs: [
             { label: 'sum of parts', value: weight },
             {
               label: 'contingency',
-              value: known(weight.value > 0 ? allowed.value / weight.value - 1 : 0, '1', { source: calculation.from }),
+              value: known(weight.value > 0 ? heaviest / weight.value - 1 : 0, '1', { source: calculation.from }),
             },
           ],
           source: calculation.from,

@@ -234,10 +234,16 @@ function volumeOf(
       below(value),
       'm3',
       {
-        formula: 'inside below level',
+        formula: 'inside * shareFilled',
         inputs: [
           { label: 'inside', value: inside },
-          { label: 'level', value: known(value, 'm') },
+          {
+            label: 'shareFilled',
+            value: known(whole > 0 ? below(value) / whole : 0, '1', {
+              formula: 'share of the inside below the level',
+              inputs: [{ label: 'level', value: known(value, 'm') }],
+            }),
+          },
         ],
         source: 'closed form',
         at,

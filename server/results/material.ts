@@ -48,7 +48,8 @@ export function densityOf(item: Item, plan: BoundPlan, notes: Notes, unless?: { 
   );
 }
 
-const steelDensity = 7850; // kg/m3
+/** Structural and reinforcing steel, kg/m3. */
+export const steelDensity = 7850;
 
 function plainDensity(item: Item, plan: BoundPlan, notes: Notes, unless?: { readonly name: string }): Derived {
   const stated = given(item, 'density');

@@ -3,7 +3,7 @@ import { type Impossible, type Shape, solid, type Vec3, working } from '../mecha
 import { type BoundPlan, given, has, type Item, openLines, type Thing, textOf } from '../plan/index.ts';
 import { type Cause, type Derived, known, type Origin, open, unique } from '../quantities/derived.ts';
 import { cutouts } from './cutouts.ts';
-import { densityOf } from './material.ts';
+import { densityOf, steelDensity } from './material.ts';
 import { because, Notes } from './notes.ts';
 import { readShape, type ShapeRead, shapeName, sizesOf } from './shape.ts';
 import type { ResultProblem } from './types.ts';
@@ -235,19 +235,20 @@ function massOf(
   if (body.mass !== undefined) {
     const [low, high] = ends(read, 'mass');
     const listed = known(body.mass, 'kg', origin, Math.min(low, body.mass), Math.max(high, body.mass));
-    if (!density || read.name === 'sheet') return cut === 0 ? listed : less(listed, cut, 7850);
+    if (!density || read.name === 'sheet') return cut === 0 ? listed : less(listed, cut, steelDensity);
     if (density.value === null) return open('kg', density.because, { at: origin.at });
     if (read.name !== 'section') return cut === 0 ? listed : less(listed, cut, density.value);
-    const ratio = density.value / 7850; // a section of another metal: the table's steel weight by the ratio of densities
+    const ratio = density.value / steelDensity; // a section of another metal: the table's steel weight by the ratio of densities
     return known(
       body.mass * ratio,
       'kg',
       {
         ...origin,
-        formula: 'steel * density / 7850',
+        formula: 'asSteel * density / densityOfSteel',
         inputs: [
-          { label: 'steel', value: listed },
+          { label: 'asSteel', value: listed },
           { label: 'density', value: density },
+          { label: 'densityOfSteel', value: known(steelDensity, 'kg/m3') },
         ],
       },
       low * ratio,

@@ -111,8 +111,11 @@ function moment(item: Item, measure: (at: readonly (number | null)[]) => number 
   const net = readings.map((one) => (one as number) - each);
   const weight = net.reduce((sum_, one) => sum_ + one, 0);
   return known(net.reduce((sum_, one, i) => sum_ + one * (places[i] as number), 0) / weight, 'm', {
-    formula: 'sum of reading * place / sum of readings',
-    inputs: supports.map((support) => ({ label: support.names[0] ?? '', value: reading(support) })),
+    formula: each === 0 ? 'sum of reading * place / sum of reading' : 'sum of net reading * place / sum of net reading',
+    inputs: supports.flatMap((support, i) => [
+      { label: support.names[0] ?? '', value: known(net[i] as number, 'kg', { source: 'reading' }) },
+      { label: `place of ${support.names[0] ?? ''}`, value: known(places[i] as number, 'm') },
+    ]),
     source: 'weighing on supports',
     at: item.at,
   });

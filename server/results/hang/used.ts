@@ -7,7 +7,7 @@ export function ratio(load: Derived, capacity: Derived, label = { load: 'load', 
     return open('1', unique([...load.because, ...capacity.because]), { at: load.at });
   const inputs = [
     { label: label.load, value: load },
-    { label: label.capacity, value: capacity },
+    { label: label.capacity, value: atLeast(capacity) },
   ];
   return known(load.value / (capacity.low as number), '1', {
     formula: `${label.load} / ${label.capacity}`,
@@ -16,6 +16,18 @@ export function ratio(load: Derived, capacity: Derived, label = { load: 'load', 
     at: load.at,
   });
 }
+
+/** A capacity as it counts: at the lower end of its tolerance. */
+const atLeast = (capacity: Derived): Derived =>
+  capacity.low === null || capacity.low === capacity.value
+    ? capacity
+    : known(capacity.low, capacity.unit, {
+        formula: 'lower end of its tolerance',
+        inputs: [{ label: 'capacity', value: capacity }],
+        source: capacity.source,
+        assumptions: capacity.assumptions,
+        at: capacity.at,
+      });
 
 /** The largest; open as soon as one is, for nobody knows that it is not the largest. */
 export function worstOf(shares: readonly Derived[]): Derived {

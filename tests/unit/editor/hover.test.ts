@@ -11,8 +11,8 @@ test('a part shows its weight, its formula with the values put in, its share, it
 part "Shell": tube, outside 1 m, wall 8 mm, length 1.5 m, of stainless steel, at (0, 0, 0.75 m)
      ~~~~~~~
 part "Shell": 299.2 kg
-weight = volume × density = 0.0374 m³ × 8,000 kg/m³
-volume = π × (outside − wall) × wall × length = π × (1 m − 8 mm) × 8 mm × 1.5 m
+weight = volume × density = 0.0373975 m³ × 8,000 kg/m³
+volume = π × (outside − wall) × wall × length = π × (1 m − 0.008 m) × 0.008 m × 1.5 m
 46.3 % of all parts of the load
 centre of gravity (0 m, 0 m, 0.76 m) in the load's axes
 its box: 1 m × 1 m × 1.5 m
