@@ -13,6 +13,9 @@ const cork = 120;
 const tungsten = 19_250;
 /** An empty frame fills little of its box; only far below cork a weight is doubted. Judgement. */
 const emptiness = 30;
+/** Longest sides (m) between which a drawing is believed to be in the unit stated. Judgement. */
+const shortDrawing = 0.025;
+const longDrawing = 100;
 /** Centres of items below this share of the load hardly move anything. Judgement. */
 const small = 0.1;
 
@@ -134,9 +137,20 @@ function assumed(body: Summed, whole: number | null, notes: Notes): void {
   notes.add('centre-assumed', item.nameAt, { item: body.thing.name, distance: half }, '');
 }
 
+/** A drawing whose longest side is hardly that of anything lifted: its unit is doubted. */
+function drawnInAnotherUnit({ part, thing: { item, name }, working }: Summed, notes: Notes): void {
+  const weight = working?.each.value ?? null;
+  if (part?.shape?.kind !== 'mesh' || weight === null) return;
+  const { min, max } = part.shape;
+  const longest = Math.max(...max.map((end, i) => end - (min[i] as number)));
+  if (longest < shortDrawing || longest > longDrawing)
+    notes.add('weight-implausible', item.nameAt, { item: name, weight, longest, unit: textOf(item, 'unit') ?? '' }, '');
+}
+
 /** Items whose weight does not go with the box they are said to fill. */
 function implausible(load: Thing, body: Summed, notes: Notes): void {
   for (const one of body.bodies) implausible(load, one, notes);
+  drawnInAnotherUnit(body, notes);
   if (body.part?.kind !== 'item' || body.part.point || !body.box || body.weight.value === null) return;
   const size = body.thing.item.clauses.get('size')?.[0]?.value;
   const each = body.working?.each.value ?? null;

@@ -143,7 +143,11 @@ export interface ResultFacts extends PlanFacts {
     distance: number;
     limit: number;
   };
-  'weight-implausible': { item: string; weight: number; size: string; density: number; like: string };
+  /** An item in its outside size, or a drawing by its longest side (m) in the unit stated. */
+  'weight-implausible': { item: string; weight: number } & (
+    | { size: string; density: number; like: string }
+    | { longest: number; unit: string }
+  );
   'centre-assumed': { item: string; distance: number };
   'expect-failed': {
     text: string;
