@@ -32,8 +32,14 @@ export function pipeSchedules(designation: string): readonly string[] {
   return [...(sizes().get(designationKey(designation))?.walls.keys() ?? [])];
 }
 
-/** Standard-weight pipes of the sizes nearest to one that is not made. */
+/** Standard-weight pipes of the sizes nearest to one that is not made; of `8 in`, as people call NPS 8, that one alone. */
 export function nearestPipes(designation: string, count = 3): Pipe[] {
+  const [, inches, millimetres] =
+    /^(?:nps\s*)?([\d\s./-]+?)\s*(?:in|inch|inches|")$|^(?:dn\s*)?(\d+)\s*mm$/i.exec(designation.trim()) ?? [];
+  const meant = sizes()
+    .get(designationKey(inches === undefined ? `DN ${millimetres}` : `NPS ${inches}`))
+    ?.walls.get('STD');
+  if (meant) return [meant];
   return nearestRows(designation, sizes(), count).flatMap((size) => size.walls.get('STD') ?? []);
 }
 

@@ -118,23 +118,18 @@ function disagreeing(
 }
 const point = (cog: readonly Derived[]): readonly (number | null)[] => cog.map((axis) => axis.value);
 
-/** Bought-in items whose weight counts and whose centre nobody states. */
+/** Bought-in items and spaces counted as full whose weight counts and whose centre nobody states. */
 function assumed(body: Summed, whole: number | null, notes: Notes): void {
   for (const one of body.bodies) assumed(one, whole, notes);
   const { item } = body.thing;
   const weight = body.weight.value;
-  if (
-    body.part?.kind !== 'item' ||
-    body.part.point ||
-    item.clauses.has('centre') ||
-    weight === null ||
-    !whole ||
-    weight < small * whole
-  )
-    return;
-  const size = item.clauses.get('size')?.[0]?.value;
+  const { part } = body;
+  const bound = part?.shapeName === 'envelope';
+  if (!bound && (part?.kind !== 'item' || part.point || item.clauses.has('centre'))) return;
+  if (weight === null || !whole || weight < small * whole) return;
+  const size = item.clauses.get(bound ? 'envelope' : 'size')?.[0]?.value;
   const half = size?.kind === 'size' ? Math.max(...size.sides.map((side) => side.value)) / 2 : 0;
-  notes.add('centre-assumed', item.nameAt, { item: body.thing.name, distance: half }, '');
+  notes.add('centre-assumed', item.nameAt, { item: body.thing.name, distance: half, bound }, '');
 }
 
 /** A drawing whose longest side is hardly that of anything lifted: its unit is doubted. */

@@ -253,7 +253,7 @@ function volumeOf(
     );
   }
   const cause =
-    stated.state === 'open' && stated.because.some((one) => one.deliberate)
+    stated.state === 'open'
       ? stated.because
       : [
           notes.add(

@@ -139,7 +139,7 @@ function solidOf(item: Item, read: ShapeRead, density: Derived | null, plan: Bou
   const taken = cutouts(item, shape, plan, notes);
   const nothingLeft = body.volume !== undefined && taken.volume > body.volume * (1 - 1e-6);
   if (nothingLeft) noteNothingLeft(item, taken.volume, notes);
-  const cut = nothingLeft ? { volume: 0, moment: [0, 0, 0] as const } : taken;
+  const cut = nothingLeft ? { volume: 0, moment: [0, 0, 0] as const, unplaced: taken.unplaced } : taken;
   const lines = [...openLines(item), ...item.children.flatMap(openLines)];
   const [low, high] = ends(read, body.volume !== undefined ? 'volume' : 'mass');
   const step = working(shape);
@@ -167,8 +167,9 @@ function solidOf(item: Item, read: ShapeRead, density: Derived | null, plan: Bou
         );
   const volume = gross && (lines.length ? open('m3', lines, { at }) : lessCut(gross, cut.volume, origin));
   const whole = volume?.value !== null && volume?.value !== undefined && body.volume ? volume.value : null;
-  const centre =
+  const left =
     cut.volume > 0 && whole !== null && body.volume ? minus(body.centre, body.volume, cut.moment, whole) : body.centre;
+  const centre = cut.unplaced ? null : left;
   const mass = lines.length ? open('kg', lines, { at }) : massOf(body, volume, density, origin, read, cut.volume);
   return {
     kind: 'solid',

@@ -6,6 +6,20 @@ import type { Quantity } from '../quantities/quantity.ts';
 import type { Notes } from './notes.ts';
 import { type Done, missing, type Refuse, type ShapeGiven } from './shape.ts';
 
+type Listed = readonly { readonly designation: string; readonly massPerLength: number }[];
+
+const unlisted = (clause: BoundClause, designation: string, table: string, nearest: Listed, notes: Notes) =>
+  notes.add(
+    'size-unknown',
+    clause.valueAt,
+    {
+      designation,
+      table,
+      nearest: nearest.map((near) => ({ name: near.designation, massPerLength: near.massPerLength })),
+    },
+    `${designation} is not in the table.`,
+  );
+
 export function member(
   item: Item,
   name: 'section' | 'pipe' | 'bar',
@@ -20,15 +34,12 @@ export function member(
   const value = clause.value as NonNullable<BoundClause['value']>;
   if (value.kind === 'quantity') {
     sizes.diameter = value.quantity;
-    if (name !== 'bar')
-      return refuse(
-        notes.add(
-          'size-unknown',
-          clause.valueAt,
-          { designation: 'a size alone', table: name, nearest: [] },
-          'It needs a designation.',
-        ),
-      );
+    if (name !== 'bar') {
+      const { row, from, to } = clause.valueAt;
+      const written = row.text.slice(from, to);
+      const nearest = name === 'pipe' ? nearestPipes(written) : [];
+      return refuse(unlisted(clause, written, `${name}s`, nearest, notes));
+    }
     return done(
       (s) =>
         ({
@@ -41,22 +52,7 @@ export function member(
     );
   }
   const designation = value.kind === 'text' ? value.text : '';
-  const unknown = (
-    table: string,
-    nearest: readonly { readonly designation: string; readonly massPerLength: number }[],
-  ) =>
-    refuse(
-      notes.add(
-        'size-unknown',
-        clause.valueAt,
-        {
-          designation,
-          table,
-          nearest: nearest.map((near) => ({ name: near.designation, massPerLength: near.massPerLength })),
-        },
-        `${designation} is not in the table.`,
-      ),
-    );
+  const unknown = (table: string, nearest: Listed) => refuse(unlisted(clause, designation, table, nearest, notes));
   const weight = (s: Readonly<Record<string, number>>, listed: number, always: boolean) =>
     s['unit weight'] ? { massPerLength: s['unit weight'] } : steel || always ? { massPerLength: listed } : {};
   if (name === 'section') {

@@ -148,7 +148,7 @@ export interface ResultFacts extends PlanFacts {
     | { size: string; density: number; like: string }
     | { longest: number; unit: string }
   );
-  'centre-assumed': { item: string; distance: number };
+  'centre-assumed': { item: string; distance: number; bound: boolean };
   'expect-failed': {
     text: string;
     subject: string;
