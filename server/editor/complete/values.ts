@@ -2,7 +2,7 @@
 import { bars, materials, nearestSections, pipeSchedules, pipes, sections } from '../../catalog/index.ts';
 import { textOf } from '../../plan/index.ts';
 import { type Dimension, dimensions, named, type System, same, unitsFor, write } from '../../quantities/index.ts';
-import { type ClauseRow, type Evidence, evidenceHelp } from '../../vocabulary/index.ts';
+import { type ClauseRow, type Evidence, evidenceHelp, type ShapeRow, shapes } from '../../vocabulary/index.ts';
 import { allItems, ownFile } from '../items.ts';
 import { inQuotes } from '../spelling.ts';
 import type { Completion } from '../types.ts';
@@ -41,7 +41,7 @@ export function values(asked: Asked): readonly Completion[] {
     case 'points':
     case 'row':
     case 'amount or nothing':
-      return clause ? [...lets(asked, clause), ...special(asked)] : [];
+      return clause ? [...lets(asked, clause), ...special(asked), ...template(asked, clause)] : [];
     default:
       return [];
   }
@@ -232,6 +232,26 @@ function usual(measure: string): readonly Dimension[] {
   if (measure === 'weight') return [dimensions.mass, dimensions.force];
   if (measure === 'density') return [dimensions['mass density'], dimensions['force density']];
   return measure in dimensions ? [dimensions[measure as keyof typeof dimensions]] : [];
+}
+
+/** The form of a size or a place with a gap for each figure, where nothing is written yet. */
+function template(asked: Asked, clause: ClauseRow): readonly Completion[] {
+  const { slot, s } = asked;
+  if (begun(asked).text.trim() !== '') return [];
+  const unit = `\${4|${s.plan.units === 'US' ? 'ft,in,m,mm' : 'm,mm,ft,in'}|}`;
+  if (slot.type === 'point')
+    return [completion(asked, 'snippet', '(x, y, z)', { snippet: true, text: `(\${1:x}, \${2:y}, \${3:z}) ${unit}` })];
+  const shape =
+    slot.type === 'size' && slot.clause ? (shapes as Readonly<Record<string, ShapeRow>>)[slot.clause] : null;
+  const sides = shape && /^[^.]+/.exec(shape.form.help)?.[0].toLowerCase().split(' × ');
+  if (!sides || sides.length !== clause.sides) return [];
+  const words = sides.map((side) => side.replace(/(?: of|,).*$/, ''));
+  return [
+    completion(asked, 'snippet', words.join(' x '), {
+      snippet: true,
+      text: `${words.map((word, i) => `\${${i + 1}:${word}}`).join(' x ')} ${unit}`,
+    }),
+  ];
 }
 
 /** `?` for a figure that is not known yet. */

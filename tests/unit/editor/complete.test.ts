@@ -116,7 +116,7 @@ test('a bound is offered kinds, results, names, signs, and the figure as it stan
 
 test('names of values are offered where they fit', () => {
   const text = 'let deck = 12 m\nlet mass = 5 t\nload "L"\n  part "A": box |';
-  expect(offered(text)).toEqual(['deck · 12 m', '? · not known yet']);
+  expect(offered(text, 2)).toEqual(['deck · 12 m', '? · not known yet']);
   expect(offered(text.replace('box |', 'item |'))).toEqual(['mass · 5,000 kg', '? · not known yet']);
 });
 
@@ -158,6 +158,28 @@ test('a name of a library that is not used yet brings its use line', () => {
       files: [],
     }).items.map(({ text: put }) => put),
   ).toEqual(['"gear.liftplan']);
+});
+
+test('a shape says what its sides are and how it is written, and its size has a gap for each side', () => {
+  const box = offers(load('  part "A": |')).find(({ label }) => label === 'box');
+  expect(box?.help).toBe('A solid block. Length × width × height. Such as `box 2 x 1 x 0.5 m, of carbon steel`.');
+  expect(offered(load('  part "A": box |'))).toEqual(['? · not known yet', 'length x width x height']);
+  expect(offers(load('  part "A": box |')).at(-1)).toMatchObject({
+    snippet: true,
+    text: '${1:length} x ${2:width} x ${3:height} ${4|m,mm,ft,in|}',
+  });
+  expect(offers(load('  part "A": plate |')).at(-1)?.text).toContain('${3:thickness}');
+  expect(offers(load('  part "A": rectangular tube |')).at(-1)?.text).toBe('${1:width} x ${2:height} ${4|m,mm,ft,in|}');
+  expect(offers(load('  part "A": box 1 x 1 x 1 m, at |')).at(-1)?.text).toBe(
+    '(${1:x}, ${2:y}, ${3:z}) ${4|m,mm,ft,in|}',
+  );
+  expect(labels(load('  part "A": box 2|'))).not.toContain('length x width x height');
+});
+
+test('what is no shape of a part is not offered as one', () => {
+  expect(labels(load('  part "A": |'))).not.toContain('hole');
+  expect(labels(load('  part "A": box 1 x 1 x 1 m, of oak, at (0, 0, 0)\n    less |'))).toContain('hole');
+  expect(labels(load('  part "A": prism, length 1 m, |'))).toContain('hole');
 });
 
 const lying = [

@@ -8,7 +8,7 @@ const at = (words: string, text = tank, n = 1) => hoverAt(withCursor(text, words
 
 test('a part shows its weight, its formula with the values put in, its share, its centre and its source', () => {
   expect(at('"Shell": tube')).toBe(`\
-part "Shell": tube, outside 1 m, wall 8 mm, length 1.5 m, of stainless steel, at (0, 0, 0.75 m)
+part "Shell": tube, outside 1 m, wall 8 mm, length 1.5 m, of stainless steel, at (0, 0, 0.75 m), empty "drained"
      ~~~~~~~
 part "Shell": 299.2 kg
 weight = volume × density = 0.0373975 m³ × 8,000 kg/m³
@@ -115,7 +115,7 @@ test('plan, rig and expect show their totals and states', () => {
 test('a quantity is read back in the other system', () => {
   // 1 ft = 0.3048 m and 1 lb = 0.45359237 kg exactly (international yard and pound, 1959).
   expect(at('1.5 m').split('\n').slice(0, 3)).toEqual([
-    'part "Shell": tube, outside 1 m, wall 8 mm, length 1.5 m, of stainless steel, at (0, 0, 0.75 m)',
+    'part "Shell": tube, outside 1 m, wall 8 mm, length 1.5 m, of stainless steel, at (0, 0, 0.75 m), empty "drained"',
     '                                                   ~~~~~',
     '1.5 m = 4.92126 ft',
   ]);

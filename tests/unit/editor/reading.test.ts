@@ -47,7 +47,7 @@ test('a selection grows from the number outwards', () => {
     '0.75 m',
     '(0, 0, 0.75 m)',
     'at (0, 0, 0.75 m)',
-    'part "Shell": tube, outside 1 m, wall 8 mm, length 1.5 m, of stainless steel, at (0, 0, 0.75 m)',
+    'part "Shell": tube, outside 1 m, wall 8 mm, length 1.5 m, of stainless steel, at (0, 0, 0.75 m), empty "drained"',
     'assembly "Body": at (0, 0, 10 mm)',
     'load "Tank"',
     'plan "Set tank 4": date 2026-04-14, revision B, site "Dairy, cold store"',
