@@ -38,7 +38,7 @@ export function calculated(context: Context): readonly Candidate[] {
         total.value !== null && total.value > (allowed.value ?? 0)
           ? 'its tolerance'
           : allowed.groups.length > 1
-            ? 'the contingencies of its parts'
+            ? `${calculation.from}, another for some parts`
             : calculation.from,
       total,
       at: item.nameAt,
