@@ -120,6 +120,8 @@ const hung = `${head}load "L"
   part "Lid": plate 1 x 1 x 0.02 m, of carbon steel, at (1, 0, 1.02) m
   part "Bath": tube, outside 1 m, wall 10 mm, length 1 m, axis x, of carbon steel, at (0, 0, 1.6 m)
   part "Oil": liquid, fill 50 %, of water, inside "Bath"
+  part "Hoses": item 60 kg, by estimate, at (0, 0, 1.1) m
+  part "Valve": item 40 kg, by maker data, contingency 8 %, at (0, 0, 1.1) m
   pick A: at (-1.2, 0, 1) m, capacity 40 t ± 2 %, kind eye
   pick B: at (1.2, 0, 1) m, capacity 40 t
 gear
