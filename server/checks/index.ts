@@ -14,6 +14,7 @@ import { cogDisagrees } from './load/cog-disagrees.ts';
 import { contentsUnstated } from './load/contents-unstated.ts';
 import { contingencyMissing } from './load/contingency-missing.ts';
 import { cutoutOutside } from './load/cutout-outside.ts';
+import { evidenceChanged } from './load/evidence-changed.ts';
 import { evidenceDisagrees } from './load/evidence-disagrees.ts';
 import { evidenceMissing } from './load/evidence-missing.ts';
 import { geometryImpossible } from './load/geometry-impossible.ts';
@@ -111,6 +112,7 @@ export const checks: { readonly [S in keyof ResultFacts]: Check<S> } = {
   'contents-unstated': contentsUnstated,
   'contingency-missing': contingencyMissing,
   'cutout-outside': cutoutOutside,
+  'evidence-changed': evidenceChanged,
   'evidence-disagrees': evidenceDisagrees,
   'evidence-missing': evidenceMissing,
   'geometry-impossible': geometryImpossible,

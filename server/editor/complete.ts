@@ -1,10 +1,10 @@
 // Completion: what may stand at a place, each with its figure; due clauses first, then units that fit, names nearby, the rest.
-import { language } from '../plan/index.ts';
+import { language, seenMark } from '../plan/index.ts';
 import { slotAt } from '../syntax/index.ts';
 import type { Snapshot } from '../workspace/types.ts';
 import { compared } from './complete/compare.ts';
 import { keywords, rowOf } from './complete/keywords.ts';
-import { names } from './complete/names.ts';
+import { itemHere, names } from './complete/names.ts';
 import { snippets } from './complete/snippets.ts';
 import { type Asked, begun, completion, type Library } from './complete/types.ts';
 import { units } from './complete/units.ts';
@@ -75,10 +75,24 @@ function offered(asked: Asked): readonly Completion[] {
     case 'name':
       return sided(asked) ? values(asked) : names(asked);
     case 'text':
-      return bound(asked) ? compared(asked) : slot.statement === 'use' ? paths(asked) : nearby(asked, inQuotes, 'text');
+      return bound(asked) ? compared(asked) : texts(asked);
     case 'value':
       return bound(asked) ? compared(asked) : values(asked);
   }
+}
+
+function texts(asked: Asked): readonly Completion[] {
+  if (asked.slot.statement === 'use') return paths(asked);
+  return asked.slot.clause === 'seen' ? seen(asked) : nearby(asked, inQuotes, 'text');
+}
+
+/** The mark of the paper that the line cites; never that of another one, which was seen for something else. */
+function seen(asked: Asked): readonly Completion[] {
+  const item = itemHere(asked);
+  const paper = item && asked.s.plan.cited.get(item)?.paper;
+  if (!paper) return [];
+  const mark = seenMark(paper);
+  return [completion(asked, 'text', mark, { text: inQuotes(mark), help: 'What the file holds now.' })];
 }
 
 const bound = ({ slot: { type } }: Asked): boolean => type === 'compare' || type === 'trigger' || type === 'subject';

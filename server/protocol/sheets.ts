@@ -47,20 +47,14 @@ function sheetFor(snapshot: Snapshot, { addresses, plansWith }: SheetDesk): Shee
 
 /** The whole sheet as one file. A library has no figures of its own: as JSON it is an empty list. */
 export function exported(snapshot: Snapshot, format: SheetFormat, desk: SheetDesk): ExportSheetAnswer {
-  const name =
-    desk.addresses
-      .path(folderOf(snapshot.file), snapshot.file)
-      .replace(/^.*\//, '')
-      .replace(/\.liftplan$/, '') || 'sheet';
+  const from = desk.addresses.path(folderOf(snapshot.file), snapshot.file);
+  const name = from.replace(/^.*\//, '').replace(/\.liftplan$/, '') || 'sheet';
   const paper = snapshot.plan.units === 'US' ? 'Letter' : 'A4';
   switch (format) {
     case 'html':
-      return { name: `${name}.html`, text: page(sheetFor(snapshot, desk), paper) };
+      return { name: `${name}.html`, text: page(sheetFor(snapshot, desk), paper, from) };
     case 'markdown':
-      return {
-        name: `${name}.md`,
-        text: markdown(sheetFor(snapshot, desk), desk.addresses.path(folderOf(snapshot.file), snapshot.file)),
-      };
+      return { name: `${name}.md`, text: markdown(sheetFor(snapshot, desk), from) };
     case 'json':
       return {
         name: `${name}.json`,

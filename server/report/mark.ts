@@ -1,10 +1,11 @@
 // The content mark: a short digest of what a plan means, with all it takes in. Layout, order of lines, comments, notes, unit
 // spellings and names of values do not change it; any figure, name or word that counts does.
+
+import { digest, printOf } from '../plan/digest.ts';
 import { fold } from '../plan/fold.ts';
 import type { BoundClause, BoundPlan, BoundValue, Cell, Item } from '../plan/types.ts';
 import type { Quantity } from '../quantities/quantity.ts';
 import type { NameUse, Place } from '../syntax/types.ts';
-import { digest, printOf } from './digest.ts';
 
 /**
  * Twelve hexadecimal digits in groups of four, such as `1c9f-04be-77a2`. Left out are notes, `use` and `let` (what they bring
@@ -16,6 +17,8 @@ export function contentMark(plan: BoundPlan): string {
     item.keyword === 'list' ? [] : bytes ? printOf(bytes) : '?',
   );
   const more = drawings.length ? [packed(drawings.sort())] : [];
+  const papers = [...plan.cited.values()].flatMap(({ paper }) => paper?.print ?? []);
+  if (papers.length) more.push(packed(['papers', ...papers.sort()]));
   const hex = digest(packed([own, packed(used.sort()), packed(plan.opens.map(words).sort()), ...more]));
   return [0, 4, 8].map((at) => hex.slice(at, at + 4)).join('-');
 }

@@ -10,7 +10,7 @@ import { check } from '../../server/workspace/memory.ts';
 const folder = join(import.meta.dirname, '../../samples');
 const files = readdirSync(folder, { recursive: true, encoding: 'utf8' })
   .map((path) => path.replaceAll('\\', '/'))
-  .filter((path) => /\.(?:liftplan|csv|stl|obj)$/.test(path))
+  .filter((path) => /\.(?:liftplan|csv|stl|obj|txt)$/.test(path))
   .sort();
 const texts = Object.fromEntries(files.map((path) => [path, readFileSync(join(folder, path), 'utf8')]));
 const paths = files.filter((path) => path.endsWith('.liftplan'));

@@ -1,5 +1,6 @@
 // The sheet as Markdown, to be committed beside its plan and read in a pull request: no date, no version of this program,
 // one line of the plan a line of the sheet, so that a change of one figure is a change of one line.
+import { addressOf, beside } from '../paths.ts';
 import type { Block, Cell, Column, Paragraph, Row, Section, Sheet, Table } from '../sheet/types.ts';
 import { visible } from './visible.ts';
 
@@ -60,29 +61,15 @@ const list = ({ rows }: Table, from: string): string =>
     })
     .join('\n');
 
-function cellText({ text, is, link }: Cell, from: string): string {
-  const shown = is === 'over' ? `**${escape(text)}**` : is === 'not known' ? `_${escape(text)}_` : escape(text);
+function cellText({ text, is, link, document }: Cell, from: string): string {
+  const words = escape(text);
+  const named = document === undefined ? words : `[${words}](${addressOf(beside(from, document))})`;
+  const shown = is === 'over' ? `**${named}**` : is === 'not known' ? `_${named}_` : named;
   if (!link) return shown;
   const where = [link.path, `line ${link.line}`].filter(Boolean).join(', ');
   const target = link.path ? beside(from, link.path) : from;
-  return [shown, `[${escape(where)}](${address(target)}#L${link.line})`].filter(Boolean).join(' ');
+  return [shown, `[${escape(where)}](${addressOf(target)}#L${link.line})`].filter(Boolean).join(' ');
 }
-
-/** A path as seen from the plan's folder, as seen from the sheet. */
-function beside(plan: string, path: string): string {
-  const parts = plan.split('/').slice(0, -1);
-  for (const part of path.split('/')) {
-    if (part === '..' && parts.length && parts.at(-1) !== '..') parts.pop();
-    else if (part !== '.') parts.push(part);
-  }
-  return parts.join('/');
-}
-
-const address = (path: string) =>
-  path
-    .split('/')
-    .map((part) => encodeURIComponent(part).replace(/[()'!*]/g, (c) => `%${c.charCodeAt(0).toString(16)}`))
-    .join('/');
 
 /**
  * Text that stays text: nothing in it is markup, a link, a mention or a cell's end. The signs are those that CommonMark lets a

@@ -57,6 +57,8 @@ export interface Cell {
   readonly is?: 'over' | 'not known';
   /** A place to go to, written behind the text as `line 12`, with its file where that is another one. */
   readonly link?: Link;
+  /** A file that the text names, as seen from the plan's folder; what shows the sheet in a page of its own makes a link of it. */
+  readonly document?: string;
 }
 
 export interface Link {

@@ -215,3 +215,18 @@ test('no hover of any sample is longer than 25 lines, and each begins with words
   }
   expect(seen).toBeGreaterThan(1000);
 });
+
+test('a paper says whether it is there, how large it is, and whether it is the one that was seen', () => {
+  const text = (seen: string, paper = 'Gross 4,850 lb') =>
+    `\nload "L"\n  stated 4,850 lb, by marking, fr|om "plate.txt, lower line"${seen}\n--- plate.txt\n${paper}`;
+  const mark = '7a8a-080c-ca31'; // sha256sum of GNU coreutils over the same 14 bytes
+  expect(hoverAt(text(''))).toBe(`stated 4,850 lb, by marking, from "plate.txt, lower line"
+                             ~~~~~~~~~~~~~~~~~~~~~~~~~~~~
+plate.txt
+The file is there: 14 bytes, marked ${mark}.
+Which version was looked at is not said: seen "${mark}" would say so.`);
+  expect(hoverAt(text(`, seen "${mark}"`))).toContain('It is the one that was seen.');
+  expect(hoverAt(text(`, seen "${mark}"`, 'Gross 4,950 lb'))).toContain('It is not the one that was seen. Look again.');
+  expect(hoverAt(text('').replace('"plate.txt', '"plates.txt'))).toContain('There is no such file');
+  expect(hoverAt(text('').replace('"plate.txt, lower line"', '"plate on the rail"'))).toContain('document or person');
+});

@@ -142,7 +142,7 @@ describe('HTML of a section', () => {
 });
 
 describe('the page that stands alone', () => {
-  const text = page(made('C"; } body { display: none } /*'), 'Letter');
+  const text = page(made('C"; } body { display: none } /*'), 'Letter', 'plan.liftplan');
 
   test('has a language, a title, its paper, and nothing from outside', () => {
     expect(text).toMatch(/^<!DOCTYPE html>\n<html lang="en">/);

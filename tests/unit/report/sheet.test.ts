@@ -25,7 +25,7 @@ import { changed, files, library, plan, snapshot } from './plans.ts';
 const sheet = (of: Snapshot): Sheet => sheetOf(of, { pathOf: (file) => relativePath('quarry', file) });
 const outputs = (of: Snapshot): Readonly<Record<string, string>> => ({
   markdown: markdown(sheet(of), 'filter.liftplan'),
-  html: page(sheet(of), 'A4'),
+  html: page(sheet(of), 'A4', 'plan.liftplan'),
   sections: sectionsHtml(sheet(of), () => null)
     .map(({ html }) => html)
     .join('\n'),
