@@ -24,7 +24,9 @@ import { materialUnknown } from './load/material-unknown.ts';
 import { measuredLighter } from './load/measured-lighter.ts';
 import { partUnplaced } from './load/part-unplaced.ts';
 import { readingUnclear } from './load/reading-unclear.ts';
+import { releaseUnstated } from './load/release-unstated.ts';
 import { sizeUnknown } from './load/size-unknown.ts';
+import { stopDoubtful } from './load/stop-doubtful.ts';
 import { weightImplausible } from './load/weight-implausible.ts';
 import { weightUnknown } from './load/weight-unknown.ts';
 import { weightUnplaced } from './load/weight-unplaced.ts';
@@ -121,7 +123,9 @@ export const checks: { readonly [S in keyof ResultFacts]: Check<S> } = {
   'material-unknown': materialUnknown,
   'measured-lighter': measuredLighter,
   'part-unplaced': partUnplaced,
+  'release-unstated': releaseUnstated,
   'size-unknown': sizeUnknown,
+  'stop-doubtful': stopDoubtful,
   'weight-unknown': weightUnknown,
   'weight-unplaced': weightUnplaced,
   'gear-capacity-missing': gearCapacityMissing,

@@ -104,8 +104,5 @@ function silent(item: Item): readonly string[] {
   if (item.keyword === 'load' && picksOf(item).some(isLoose)) words.push('the tolerance of where picks sit');
   if (item.keyword === 'gear' && item.children.some((gear) => isLoose(gear) || gear.children.some(isLoose)))
     words.push('the tolerance of where hooks and points of beams sit');
-  if (item.keyword === 'load' && item.clauses.has('stop at')) words.push('the reading at which the lift stops');
-  if (item.keyword === 'load' && item.children.some((child) => child.clauses.has('breakout')))
-    words.push('the pull that breaks the load free');
   return words;
 }
