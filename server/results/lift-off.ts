@@ -7,15 +7,16 @@ import { carrierOf } from './hang/hung-gear.ts';
 import { g } from './hang/model.ts';
 import { whileHeld } from './hang/used.ts';
 import type { Notes } from './notes.ts';
+import { isHook } from './path.ts';
 import type { GearUse, LegUse, LoadResult, Results } from './types.ts';
 
 /** One instrument with what it shows; all kg. */
 export interface Reading {
-  /** The load cell; null: the crane's indicator. */
-  readonly cell: Thing | null;
-  /** The gear whose weight it shows; null: a cell in one of several legs, which shows its share. */
+  /** The load cell, or one of several hooks, each with an indicator; null: the indicator of the crane that carries all. */
+  readonly on: Thing | null;
+  /** The gear whose weight it shows; null: a cell in one of several legs, or one of several hooks, which shows its share. */
   readonly below: readonly GearUse[] | null;
-  /** While the gear hangs and the load still lies; null for a cell in one of several legs. */
+  /** While the gear hangs and the load still lies; null where it shows a share. */
   readonly slack: Derived | null;
   /** The most while the load is being broken free; null where nothing holds it. */
   readonly breaking: Derived | null;
@@ -26,8 +27,9 @@ export interface Reading {
 
 export interface LiftOff {
   readonly breakout: Breakout;
-  /** Load cells in the order of the plan, then the crane's indicator. */
+  /** Load cells in the order of the plan, then the crane's indicator, or those of several hooks. */
   readonly readings: readonly Reading[];
+  readonly unjudged: readonly string[]; // in words, for the sheet's head
 }
 
 interface Asked {
@@ -41,43 +43,56 @@ interface Asked {
   readonly notes: Notes;
 }
 
-const hooks = new Set(['block', 'hook', 'ball']);
-
 export function liftOff(asked: Asked): LiftOff {
-  const { gear, breakout, totals } = asked;
-  const cells = gear.filter((use) => use.kind === 'load cell' && use.hangs === 'leg');
-  const whole = cells.flatMap((use) => {
-    const below = belowCell(use.thing, asked);
-    return below ? [{ cell: use.thing, ...below }] : [];
+  const { gear, breakout, legs, loads } = asked;
+  const cells = gear.filter((use) => use.kind === 'load cell' && use.hangs === 'leg').map(({ thing }) => thing);
+  const stated = statedStop(loads);
+  const hooks = hooksOf(legs);
+  if (hooks.length > 1)
+    return {
+      breakout,
+      readings: [...cells, ...hooks].map((thing) => ofShare(thing, asked)),
+      unjudged: stated ? ['the stop value of a load on several hooks'] : [],
+    };
+  const read: readonly Over[] = [
+    ...cells.flatMap((on) => {
+      const below = belowCell(on, asked);
+      return below ? [{ on, ...below }] : [];
+    }),
+    { on: null, below: gear.filter((use) => use.hangs), weight: asked.totals.rigging },
+  ];
+  const first = read[0] as Over; // `stop at` speaks of a cell over all of the load where there is one
+  const readings = [...cells, null].map((on) => {
+    const over = read.find((one) => one.on === on);
+    return over ? ofAll(over, first.weight, stated, asked) : ofShare(on as Thing, asked);
   });
-  const all = { cell: null, below: gear.filter((use) => use.hangs), weight: totals.rigging };
-  const read = [...whole, all];
-  const stated = statedStop(asked.loads);
-  const [first] = read; // `stop at` speaks of a cell over all of the load where there is one
-  const readings = cells.map((use) => {
-    const found = whole.find(({ cell }) => cell === use.thing);
-    return found ? ofAll(found, first?.weight as Derived, stated, asked) : ofLeg(use.thing, asked);
-  });
-  const indicator = ofAll(all, first?.weight as Derived, stated, asked);
-  const made = { breakout, readings: [...readings, indicator] };
-  const held = made.readings.find(({ cell }) => cell === (first?.cell ?? null));
-  if (stated && held) judgeStop(stated, held, first?.weight as Derived, asked);
-  return made;
+  const held = readings.find(({ on }) => on === first.on);
+  if (stated && held) judgeStop(stated, held, first.weight, asked);
+  return { breakout, readings, unjudged: [] };
 }
+
+/** The hooks, blocks and balls that legs begin or end at. */
+const hooksOf = (legs: readonly LegUse[]): readonly Thing[] => [
+  ...new Set(
+    legs.flatMap(({ steps }) =>
+      [steps[0], steps.at(-1)].flatMap((step) => (step && isHook(step.thing) ? [step.thing] : [])),
+    ),
+  ),
+];
 
 // ---------------------------------------------------------------- an instrument over all of the load
 
 interface Over {
-  readonly cell: Thing | null;
+  readonly on: Thing | null;
   readonly below: readonly GearUse[];
   readonly weight: Derived; // of the gear below
 }
 
 /** What hangs below a cell that every leg from a hook runs through; null for any other cell. */
-function belowCell(cell: Thing, { legs, gear, plan, totals }: Asked): Omit<Over, 'cell'> | null {
-  const tops = legs.filter((leg) => hooks.has(leg.steps[0]?.thing.item.keyword ?? ''));
+function belowCell(cell: Thing, { legs, gear, plan, totals }: Asked): Omit<Over, 'on'> | null {
+  const tops = legs.filter(({ steps: [top] }) => top && isHook(top.thing));
   const through = (leg: LegUse): boolean => leg.steps.filter(({ thing }) => thing === cell).length === 1;
-  const returns = (leg: LegUse): boolean => hooks.has(leg.steps.at(-1)?.thing.item.keyword ?? '');
+  const returns = ({ steps }: LegUse): boolean => isHook((steps.at(-1) as LegUse['steps'][number]).thing);
   if (!tops.length || tops.some((leg) => !through(leg) || returns(leg))) return null;
   const above = new Set(tops.flatMap(({ steps }) => steps.slice(0, at(steps, cell) + 1).map(({ thing }) => thing)));
   const beside = new Map(gear.filter((use) => use.hangs && use.hangs !== 'leg').map((use) => [use.thing, use]));
@@ -103,9 +118,9 @@ const at = (steps: LegUse['steps'], cell: Thing): number => steps.findIndex(({ t
 const perhaps = (weight: Derived): Derived =>
   weight.value === null ? weight : known(weight.value, 'kg', weight, 0, weight.high as number);
 
-function ofAll({ cell, below, weight }: Over, reference: Derived, stated: Stop | null, asked: Asked): Reading {
+function ofAll({ on, below, weight }: Over, reference: Derived, stated: Stop | null, asked: Asked): Reading {
   const { loads, totals, breakout } = asked;
-  const origin = { source: 'what hangs below', at: cell?.item.nameAt ?? null };
+  const origin = { source: 'what hangs below', at: on?.item.nameAt ?? null };
   const bare = bareOf(loads);
   const expected = plus(
     [
@@ -125,7 +140,7 @@ function ofAll({ cell, below, weight }: Over, reference: Derived, stated: Stop |
   const broken = brokenLeg(totals);
   const breaking = breakout.pull.value === 0 ? null : plus(most, origin);
   return {
-    cell,
+    on,
     below,
     slack: weight,
     breaking,
@@ -179,11 +194,11 @@ function bareOf(loads: readonly LoadResult[]): Derived {
 const near = (weight: Derived): Derived =>
   weight.value === null ? weight : known(weight.value, 'kg', weight, weight.low as number, weight.value);
 
-// ---------------------------------------------------------------- a cell in one of several legs
+// ---------------------------------------------------------------- a cell in one of several legs, or one of several hooks
 
 /** Its share as it hangs, without allowance and dynamic factor, up to the worst of every way the legs can share. */
-function ofLeg(cell: Thing, { hanging, loads, totals, breakout }: Asked): Reading {
-  const figures = hanging.drawn.get(cell);
+function ofShare(on: Thing, { hanging, loads, totals, breakout }: Asked): Reading {
+  const figures = hanging.drawn.get(on);
   const [elastic, worst, angle] = [figures?.['elastic tension'], figures?.load, figures?.angle];
   const bare = bareOf(loads);
   const parts = [elastic, worst, bare, totals.loadWeight];
@@ -192,13 +207,13 @@ function ofLeg(cell: Thing, { hanging, loads, totals, breakout }: Asked): Readin
       ? []
       : hanging.because.length
         ? hanging.because
-        : [{ what: `${cell.name} is in no leg that was worked out.`, at: cell.item.nameAt }]),
+        : [{ what: `${on.name} is in no leg that was worked out.`, at: on.item.nameAt }]),
     ...parts.flatMap((one) => one?.because ?? []),
   ]);
   if (causes.length || !elastic || !worst) {
     const unknown = open('kg', causes);
     return {
-      cell,
+      on,
       below: null,
       slack: null,
       breaking: breakout.pull.value === 0 ? null : unknown,
@@ -222,13 +237,13 @@ function ofLeg(cell: Thing, { hanging, loads, totals, breakout }: Asked): Readin
       formula: 'elastic tension / 9.80665 * weight without allowance / load weight / dynamic factor',
       inputs,
       source: elastic.source,
-      at: cell.item.nameAt,
+      at: on.item.nameAt,
     },
     share,
     Math.max(share, worst.value as number),
   );
   const most = whileHeld(worst, breakout.pull, angle?.low ?? null);
-  return { cell, below: null, slack: null, breaking: breakout.pull.value === 0 ? null : most, expected, stop: most };
+  return { on, below: null, slack: null, breaking: breakout.pull.value === 0 ? null : most, expected, stop: most };
 }
 
 const factorOf = ({ item }: Thing): number => {
@@ -276,12 +291,12 @@ function stopOf({ value }: Stop, weight: Derived, reference: Derived): Derived {
 const step = 0.01;
 
 /** A stop below what hangs as planned ends every lift; one above all that is credible ends none in time. */
-function judgeStop({ load, value }: Stop, { cell, expected, breaking }: Reading, gear: Derived, asked: Asked): void {
+function judgeStop({ load, value }: Stop, { on, expected, breaking }: Reading, gear: Derived, asked: Asked): void {
   const clause = load.item.clauses.get('stop at')?.[0];
   const heaviest = breaking?.value ?? (breaking ? null : expected.high);
   if (value.value === null || expected.value === null || !clause) return;
-  const facts = { load: load.name, stop: value.value, low: expected.low as number, cell: cell?.name ?? null };
-  const related = cell ? [{ at: cell.item.nameAt, says: 'shows it' }] : [];
+  const facts = { load: load.name, stop: value.value, low: expected.low as number, cell: on?.name ?? null };
+  const related = on ? [{ at: on.item.nameAt, says: 'shows it' }] : [];
   if (value.value < facts.low)
     asked.notes.add(
       'stop-doubtful',

@@ -96,11 +96,12 @@ export function listResults({ plan, totals, loads, rigging, hanging, headroom, l
   return all;
 }
 
-/** What an instrument shows; of a cell in no leg nothing is known. */
-function readingOf({ readings }: LiftOff, cell: Thing | null): Figures {
-  const found = readings.find((reading) => reading.cell === cell);
+/** What an instrument shows; of a cell in no leg, and of one indicator for several hooks, nothing is known. */
+function readingOf({ readings }: LiftOff, on: Thing | null): Figures {
+  const found = readings.find((reading) => reading.on === on);
   if (found) return { 'expected reading': found.expected, 'stop reading': found.stop };
-  const idle = open('kg', [{ what: `${cell?.name ?? 'It'} is in no leg.`, at: cell?.item.nameAt ?? null }]);
+  const what = on ? `${on.name} is in no leg.` : 'Several hooks share what hangs: each shows its own part of it.';
+  const idle = open('kg', [{ what, at: on?.item.nameAt ?? null }]);
   return { 'expected reading': idle, 'stop reading': idle };
 }
 

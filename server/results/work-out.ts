@@ -53,7 +53,7 @@ function work(plan: BoundPlan): Results {
   const lifting = liftOff({ plan, loads, gear: hung.gear, legs, totals, hanging, breakout, notes });
   const list = listResults({ plan, totals, loads, rigging: hung, hanging, headroom, lifting });
   unknownNames(plan, notes);
-  const unjudged = [...hanging.unjudged, ...notJudged(plan, notes)];
+  const unjudged = [...hanging.unjudged, ...lifting.unjudged, ...notJudged(plan, notes)];
   const expects = judgeExpects(plan, list, notes);
   const bodies = new Map<Item, Body>();
   for (const load of loads) collect(load.body, bodies);

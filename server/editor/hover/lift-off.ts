@@ -48,9 +48,9 @@ const stopNote = (s: Snapshot, item: Item) =>
 const readingLines = (s: Snapshot): readonly Line[] =>
   s.results.liftOff.readings.flatMap((reading) => linesOf(s, reading));
 
-function linesOf(s: Snapshot, { cell, slack, expected, breaking, stop }: Reading): readonly Line[] {
-  const name = cell?.name ?? "the crane's indicator";
-  const at = cell?.item.nameAt ?? null;
+function linesOf(s: Snapshot, { on, slack, expected, breaking, stop }: Reading): readonly Line[] {
+  const name = on?.name ?? "the crane's indicator";
+  const at = on?.item.nameAt ?? null;
   const known = ({ value, high, because }: Derived): string =>
     value === null ? `not known: ${because[0]?.what ?? ''}` : kg(s, high ?? value);
   const range =

@@ -19,12 +19,17 @@ export function liftOffSection(context: Context): readonly Section[] {
   ]);
 }
 
-/** When to stop: the reading of the first instrument that carries all, with what is in it. */
+/** When to stop: the reading of the first instrument that carries all, or of each hook, with what is in it. */
 function caution(context: Context, readings: readonly Reading[]): Block {
-  const reading = readings.find(({ below }) => below) as Reading; // the indicator, if nothing else
-  const stop = reading.stop.value === null ? null : figureText(reading.stop, context.system, 'down');
+  const whole = readings.find(({ below }) => below);
+  const shown = whole ? [whole] : readings.filter(({ on }) => on?.item.keyword !== 'load cell'); // of several hooks each
+  const stops = shown.map((reading) =>
+    reading.stop.value === null
+      ? null
+      : `${figureText(reading.stop, context.system, 'down')} on ${called(reading)} (${inReading(reading)})`,
+  );
   const text = cautions.liftDay({
-    reading: stop && `${stop} on ${called(reading)} (${inReading(reading)})`,
+    reading: stops.includes(null) ? null : stops.join(' or '),
     tilt: write(
       limitOn(context.snapshot.plan, ['load'], 'tilt', Math.PI / 36, 'most').value,
       'rad',
@@ -49,12 +54,17 @@ function largest(context: Context, keyword: 'position' | 'weather', clause: stri
     : write(Math.max(...(highs as number[])), unit, styled(context.system, 'down'));
 }
 
-const called = ({ cell }: Reading): string => (cell ? quoted(cell.name) : 'the crane’s indicator');
+const called = ({ on }: Reading): string =>
+  !on
+    ? 'the crane’s indicator'
+    : on.item.keyword === 'load cell'
+      ? quoted(on.name)
+      : `the indicator at ${quoted(on.name)}`;
 
 function table(context: Context, reading: Reading): Table {
   const { system } = context;
-  const { cell, slack, breaking, expected, stop } = reading;
-  const at = cell ? [cell.item.at] : [];
+  const { on, slack, breaking, expected, stop } = reading;
+  const at = on ? [on.item.at] : [];
   const what = inReading(reading);
   const gear = reading.below ? gearWords(reading.below) : '';
   const line = (stage: string, least: Cell | string, most: Cell | string, words: string, total?: true): Row => ({

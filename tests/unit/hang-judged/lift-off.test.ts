@@ -15,6 +15,8 @@ interface Lift {
   readonly ring?: string;
 }
 
+const held: readonly string[] = ['held by "grout", released "wedges, step 1", breakout 900 kg'];
+
 /** Two like legs of 2 m to picks 2 m apart: 60 deg from horizontal. Contingency 5 % on 4,000 kg. */
 const two = ({ load = [], cell = 'whole', more = [], gear = [], ring = '' }: Lift = {}): Snapshot =>
   hang({
@@ -40,7 +42,7 @@ const two = ({ load = [], cell = 'whole', more = [], gear = [], ring = '' }: Lif
   });
 
 const reading = (s: Snapshot, cell: string | null = null) => {
-  const found = s.results.liftOff.readings.find((one) => (one.cell?.name ?? null) === cell);
+  const found = s.results.liftOff.readings.find((one) => (one.on?.name ?? null) === cell);
   if (!found) throw new Error(`There is no reading of ${cell ?? 'the indicator'}`);
   return found;
 };
@@ -91,6 +93,27 @@ describe('what is read (by hand: sums of what hangs below)', () => {
     expect(stop.value).toBeCloseTo(expected.high as number, 9);
   });
 
+  test('several hooks share what hangs: each shows its own part, and no one reading is that of all (by hand: levers)', () => {
+    const rig = (load: readonly string[] = []) =>
+      hang({
+        weight: '4,000 kg, contingency 5 %',
+        cog: '(0.5 m, 0, -1 m)',
+        load,
+        picks: { W: '(-1, 0, 0) m, capacity 10 t', E: '(1, 0, 0) m, capacity 10 t' },
+        gear: [hook('A'), hook('B'), sling('S1', 2), sling('S2', 2)],
+        legs: ['A > S1 > W', 'B > S2 > E'],
+      });
+    const s = rig();
+    // 1.5 m of 2 m from W: a quarter on A, three quarters on B; 4,000 kg without allowance, 4,200 kg with it.
+    expect(ends(reading(s, 'A').expected).map((kg) => Math.round(kg as number))).toEqual([1000, 1000, 1050]);
+    expect(ends(reading(s, 'B').expected).map((kg) => Math.round(kg as number))).toEqual([3000, 3000, 3150]);
+    expect(reading(rig(held), 'A').stop.value).toBeCloseTo(1050 + 900, 0);
+    expect(openWhy(s, 'plan', null as never, 'expected reading')).toEqual([
+      'Several hooks share what hangs: each shows its own part of it.',
+    ]);
+    expect(rig(['stop at 9 t']).results.notJudged).toContain('the stop value of a load on several hooks');
+  });
+
   test('a dynamic factor is in the pulls and in no reading', () => {
     const s = two({ load: ['dynamic factor 1.2'] });
     expect(reading(s, 'Cell').stop.value).toBe(4240);
@@ -124,8 +147,6 @@ describe('what is read (by hand: sums of what hangs below)', () => {
     expect(checked).toBeGreaterThan(8);
   });
 });
-
-const held = ['held by "grout", released "wedges, step 1", breakout 900 kg'];
 
 describe('what holds the load', () => {
   test('breakout is in the stop reading, not in what is read hanging free', () => {

@@ -67,3 +67,26 @@ test('deductions are named beside the readings, and the page that stands alone h
   expect(section('  free "x"')).not.toContain('Deductions of the crane are in none');
   expect(page(sheet('  free "x"'), 'A4', 'p.liftplan')).toContain('<h2 id="lift-off-title">Lift-off</h2>');
 });
+
+test('of several hooks each has its reading, and the caution names them all', () => {
+  const text = markdown(
+    sheetOf(
+      check(
+        {
+          'p.liftplan': plan('  free "x"')
+            .replace('  sling S1', '  hook "Hook 2": weight 50 kg, capacity 9 t\n  sling S1')
+            .replace('"Block" > "Cell 6" > S2 > B', '"Hook 2" > S2 > B'),
+        },
+        'p.liftplan',
+      ),
+      { pathOf: (file) => file },
+    ),
+    'p.liftplan',
+  );
+  expect(text).toMatch(
+    /reads more than 1,8\d\d kg on the indicator at Block \(its share [^)]*\) or 1,6\d\d kg on the indicator at “Hook 2” \(/,
+  );
+  expect(text).toContain('**What the indicator at Block reads**');
+  expect(text).toContain('**What “Cell 6” reads**');
+  expect(text).not.toContain('**What the crane’s indicator reads**');
+});
