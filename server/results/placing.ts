@@ -11,7 +11,9 @@ import {
   type Vec3,
 } from '../mechanics/index.ts';
 import { given, type Item } from '../plan/index.ts';
+import type { Cause } from '../quantities/derived.ts';
 import { shapeNames } from '../vocabulary/index.ts';
+import { because, notYet } from './notes.ts';
 
 /** How an item is turned: `axis` first, then the turns as written. Angles that could not be read leave it unturned; the item is open then. */
 export function rotationOf(item: Item): Placement['R'] {
@@ -46,6 +48,14 @@ export function copiesOf(item: Item, first: Placement): readonly Placement[] | n
 export function countOf(item: Item): number | null {
   const count = given(item, 'count');
   return count.state === 'absent' ? 1 : count.state === 'known' ? count.quantity.value : null;
+}
+
+/** Why the number of copies is not known. */
+export function countOpen(item: Item, name: string): Cause {
+  const clause = item.clauses.get('count')?.[0];
+  return clause?.value?.kind === 'unknown'
+    ? notYet(`How many of ${name} there are is`, clause.at)
+    : because(`How many of ${name} there are is not known.`, item.at);
 }
 
 /** A point clause whose coordinates are all known; null where it is not written. */

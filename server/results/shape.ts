@@ -7,7 +7,7 @@ import type { Quantity } from '../quantities/quantity.ts';
 import { type Measure, type ShapeName, type ShapeRow, shapeNames, shapes } from '../vocabulary/index.ts';
 import { drawing } from './drawing.ts';
 import { endsFaults, endsOf, hasEnds } from './ends.ts';
-import { because, type Notes } from './notes.ts';
+import { because, type Notes, notYet } from './notes.ts';
 import { member } from './shape-tables.ts';
 
 /** A shape whose sizes are known: `make` builds it from sizes, so that the ends of their tolerances can be tried. */
@@ -76,8 +76,8 @@ export function readShape(item: Item, plan: BoundPlan, notes: Notes, through: nu
   const row: ShapeRow = shapes[name];
   const causes = [...foreign(item, name, row, notes), ...endsFaults(item, name, notes)];
   const ends = causes.length ? null : endsOf(item);
-  if (!clause.value || clause.value.kind === 'unknown')
-    causes.push(because(`The sizes of ${label(item)} are not known.`, clause.at));
+  if (!clause.value) causes.push(because(`The sizes of ${label(item)} are not known.`, clause.at));
+  else if (clause.value.kind === 'unknown') causes.push(notYet(`The sizes of ${label(item)} are`, clause.at));
   const sizes: Record<string, Quantity> = {};
   for (const [word, need] of Object.entries(row.clauses)) {
     if (word === 'length' && hasEnds(item)) {
@@ -97,6 +97,8 @@ export function readShape(item: Item, plan: BoundPlan, notes: Notes, through: nu
       if (due && !item.clauses.has(word)) causes.push(missing(item, name, word, need.help, notes));
       else if (item.clauses.get(word)?.some((one) => !one.value))
         causes.push(because(`${word} of ${label(item)} could not be read.`, item.at));
+      else if (item.clauses.get(word)?.some((one) => one.value?.kind === 'unknown'))
+        causes.push(notYet(`${word} of ${label(item)} is`, item.clauses.get(word)?.[0]?.at ?? item.at));
     } else if (state.state === 'known') {
       const fits = ofShape(item, word, state.quantity, need.measures ?? 'any', notes);
       if ('what' in fits) causes.push(fits);
