@@ -30,6 +30,7 @@ import { stopDoubtful } from './load/stop-doubtful.ts';
 import { weightImplausible } from './load/weight-implausible.ts';
 import { weightUnknown } from './load/weight-unknown.ts';
 import { weightUnplaced } from './load/weight-unplaced.ts';
+import { dateAhead } from './papers/date-ahead.ts';
 import { expectFailed } from './papers/expect-failed.ts';
 import { angleFlat } from './rig/angle-flat.ts';
 import { beamAngleOutside } from './rig/beam-angle-outside.ts';
@@ -154,6 +155,7 @@ export const checks: { readonly [S in keyof ResultFacts]: Check<S> } = {
   'capacity-basis-missing': capacityBasisMissing,
   'bend-tight': bendTight,
   'beam-angle-outside': beamAngleOutside,
+  'date-ahead': dateAhead,
   'expect-failed': expectFailed,
 };
 

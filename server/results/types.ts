@@ -145,7 +145,12 @@ export interface ResultFacts extends PlanFacts {
     used: number;
   };
   'material-doubtful': { material: string; low: number; high: number; used: number; choices: readonly string[] };
-  'reading-unclear': { reading: string; missing: readonly string[] };
+  /** `older`: it is from before the load was changed. */
+  'reading-unclear': {
+    reading: string;
+    missing: readonly { readonly words: string; readonly clause: string }[];
+    older: boolean;
+  };
   'addition-unclear': { thing: string; twice: boolean };
   'cog-disagrees': {
     load: string;
@@ -205,6 +210,7 @@ export interface ResultFacts extends PlanFacts {
   'beam-angle-outside': { beam: string; least: number; angle: number };
   'temperature-outside': { item: string; from: number; to: number; source: string; temperature: number };
   'serial-repeated': { serial: string; a: string; b: string };
+  'date-ahead': { what: string; date: string; lift: string };
   'date-passed': { what: string; item: string; until: string | null; lift: string | null };
   'clearance-short':
     | { a: string; b: string }

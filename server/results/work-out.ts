@@ -13,7 +13,7 @@ import { liftOff } from './lift-off.ts';
 import { listResults } from './list.ts';
 import { loadResult } from './load.ts';
 import { unknownNames } from './named.ts';
-import { notJudged } from './not-judged.ts';
+import { loadsElsewhere, notJudged } from './not-judged.ts';
 import { because, Notes } from './notes.ts';
 import { readLegs } from './path.ts';
 import { rigging } from './rigging.ts';
@@ -117,7 +117,7 @@ function totalsOf(
       'kg',
       { formula: 'sum of loads', inputs: loads.map((load) => ({ label: load.thing.name, value: load.weight })) },
     ),
-    [...lines, ...clash, ...none],
+    [...lines, ...clash, ...none, ...loadsElsewhere(plan)],
   );
   const hanging = guard(rigging, lines);
   const deducted = guard(deduct, lines);
