@@ -133,7 +133,7 @@ export interface ReadFileAnswer {
   text: string | null;
 }
 
-/** Server → client, request: what stands in a drawing or list, at most `most` bytes; null where it cannot be read or is larger. */
+/** Server → client, request: what stands in a drawing, list or paper, at most `most` bytes; null where it cannot be read or is larger. */
 export const READ_BYTES = 'becket/readBytes';
 export interface ReadBytesParams {
   uri: string;
