@@ -117,3 +117,24 @@ test('a jack reads its pressure times the area of its ram', () => {
   const s = loadOf(three(', accuracy 2 %', ['149 bar * 71 cm2', '2 * 80 bar * 71 cm2', '14.9 MPa * 7,100 mm2']));
   expect(value(s, 'load', 'L', 'measured weight')).toBeCloseTo((105_790 * 2 + 113_600) / 9.80665, 6);
 });
+
+test('a weighing or a stated centre that cannot be read is not replaced by what may be lighter on a leg', () => {
+  const parts = '\n  part "A": item 12 t, by drawing, from "D", at (1 m, 1 m, 0)';
+  const sound = three(', accuracy 1 %', ['5 t', '4 t', '3 t']);
+  expect(value(loadOf(sound + parts), 'load', 'L', 'cog x')).toBeCloseTo(16 / 12, 9);
+  for (const [from, to] of [
+    ['at (4 m, 0 m, 0)', 'at (4, 0 m, 0)'],
+    ['reads 4 t', 'reads 4 tt'],
+    ['accuracy 1 %', 'accuracy 1'],
+    ['tare 0 kg', 'tare 5'],
+  ] as const)
+    expect(value(loadOf(sound.replace(from, to) + parts), 'load', 'L', 'cog x'), to).toBeNull();
+  expect(value(loadOf(`  cog (0.4 m, 0, 1), by drawing, from "D"${parts}`), 'load', 'L', 'cog x')).toBeNull();
+  // What is left open on purpose, or shows no centre, leaves it to the next.
+  expect(value(loadOf(`  cog (?, 0, 1 m), by drawing, from "D"${parts}`), 'load', 'L', 'cog x')).toBe(1);
+  expect(value(loadOf(sound.replace('reads 4 t', 'reads ?') + parts), 'load', 'L', 'cog x')).toBe(1);
+  expect(value(loadOf(sound.replace('2026-02-20', '2026-02-30') + parts), 'load', 'L', 'cog x')).toBeCloseTo(
+    16 / 12,
+    9,
+  );
+});
