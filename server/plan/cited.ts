@@ -125,6 +125,7 @@ function changed(item: Item, citation: Citation, cited: ReadonlyMap<Item, Citati
 function numbersOf(item: Item): readonly { readonly text: string; readonly at: Place }[] {
   const clauses = [...(item.value ? [item.value] : []), ...[...item.clauses.values()].flat()];
   const own = clauses
+    .filter(({ keyword }) => keyword !== 'contingency') // the planner's own, not the paper's
     .filter(({ value }) => value && figures.has(value.kind) && (value.kind !== 'word' || value.amount))
     .map(({ keyword, valueAt: at }) => ({ text: [keyword, written(at)].filter(Boolean).join(' '), at }));
   return [...own, ...item.children.filter(({ clauses: of }) => !of.has('from')).flatMap(numbersOf)];
