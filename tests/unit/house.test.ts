@@ -305,8 +305,7 @@ describe('what ships', () => {
       'README.md',
       'CHANGELOG.md',
       'LICENSE',
-      'dist/server.cjs',
-      'dist/server-web.js',
+      'dist/server.js',
       'dist/pages.json',
       'dist/sheet.js',
       'dist/sheet.css',
@@ -315,7 +314,7 @@ describe('what ships', () => {
   });
 
   test('the package holds the command and what it reads beside it', () => {
-    for (const path of [...Object.values(manifest.bin), 'dist/server.cjs', 'dist/pages.json', 'README.md', 'LICENSE'])
+    for (const path of [...Object.values(manifest.bin), 'dist/server.js', 'dist/pages.json', 'README.md', 'LICENSE'])
       expect(holds(command, path.replace(/^\.\//, '')), path).toBe(true);
   });
 
