@@ -12,17 +12,22 @@ export interface Opened {
 }
 
 /** The snapshot of every target. Throws CannotRun where a file cannot be read. */
-export function opened({ list, texts }: Targets, terminal: Terminal): Opened {
+export function opened(targets: Targets, terminal: Terminal): Opened {
+  const all = [...opening(targets, terminal)];
+  const plans = all.filter(({ snapshot }) => !snapshot.setAside);
+  return { plans, failed: plans.length < all.length };
+}
+
+/** The same one after the other, also those on which the program failed: who lets go of each has few at a time, of however many plans. */
+export function* opening({ list, texts }: Targets, terminal: Terminal): Generator<Opened['plans'][number]> {
   const folders = new Map<string, Workspace>();
-  const all = list.map((target) => {
+  for (const target of list) {
     const workspace = folders.get(target.root) ?? open(target.root, texts, terminal);
     folders.set(target.root, workspace);
     const snapshot = workspace.snapshot(target.file);
     if (!snapshot) throw new CannotRun(`${target.file} cannot be read.`);
-    return { target, snapshot };
-  });
-  const plans = all.filter(({ snapshot }) => !snapshot.setAside);
-  return { plans, failed: plans.length < all.length };
+    yield { target, snapshot };
+  }
 }
 
 function open(root: string, texts: ReadonlyMap<string, string>, terminal: Terminal): Workspace {
