@@ -6,9 +6,10 @@ import { compared } from './complete/compare.ts';
 import { keywords, rowOf } from './complete/keywords.ts';
 import { names } from './complete/names.ts';
 import { snippets } from './complete/snippets.ts';
+import { mostListed } from './complete/tables.ts';
 import { type Asked, begun, completion, type Library } from './complete/types.ts';
 import { units } from './complete/units.ts';
-import { mostListed, nearby, values } from './complete/values.ts';
+import { nearby, values } from './complete/values.ts';
 import { inQuotes } from './spelling.ts';
 import type { Completion } from './types.ts';
 
