@@ -35,6 +35,12 @@ describe('materials', () => {
     ['aluminium', 2800],
     ['reinforced concrete', 2550],
     ['GRP', 2100],
+    ['azobé', 1300],
+    ['60 % alumina brick', 2600],
+    ['high alumina brick', 3200],
+    ['Jet A-1', 845],
+    ['urea solution', 1093],
+    ['hot asphalt', 1040],
   ])('%s is %d kg/m3', (name, density) => expect(material(name)?.density).toBe(density));
 
   test('a name that is not known is not guessed', () => {
@@ -92,12 +98,13 @@ describe('materials', () => {
     },
   );
 
-  test.each(['timber', 'oak', 'pine', 'sand', 'gravel', 'soil', 'mineral wool', 'insulation', 'plywood', 'snow'])(
-    '%s is wet unless said',
-    (name) => {
-      expect(material(name)?.choices[0]).toMatch(/^(wet|packed) /);
-    },
-  );
+  test.each([
+    ...['timber', 'oak', 'pine', 'birch', 'larch', 'poplar', 'walnut', 'eucalyptus', 'ekki', 'greenheart', 'plywood'],
+    ...['sand', 'gravel', 'soil', 'silt', 'loess', 'topsoil', 'peat', 'snow'],
+    ...['mineral wool', 'insulation', 'vermiculite castable'],
+  ])('%s is wet unless said', (name) => {
+    expect(material(name)?.choices[0]).toMatch(/^(wet|packed) /);
+  });
 
   test('nearest names', () => {
     expect(nearestMaterials('stainles').map((entry) => entry.name)[0]).toBe('stainless steel');
