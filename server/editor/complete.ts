@@ -71,8 +71,8 @@ function offered(asked: Asked): readonly Completion[] {
       return [];
     case 'keyword':
       return withSnippets(asked, keywords(asked));
-    case 'unit':
-      return units(asked);
+    case 'unit': // figures may begin a designation: 60E1, 6x36
+      return slot.type === 'designation' ? values(asked) : units(asked);
     case 'name':
       return sided(asked) ? values(asked) : names(asked);
     case 'text':
