@@ -24,8 +24,14 @@ export {
   ropeBendSource,
 } from './hitches.ts';
 export { type Material, material, materials, nearestMaterials } from './materials.ts';
-export { nearestPipes, type Pipe, pipe, pipeSchedules, pipeSizes, pipes } from './pipes.ts';
+export { nearestPipes, nearestSchedules, type Pipe, pipe, pipeSchedules, pipeSizes, pipes } from './pipes.ts';
 export { isPlastic } from './pipes-other.ts';
-export { type Construction as LineConstruction, construction, constructionsOf, type Line } from './ropes.ts';
+export {
+  type Construction as LineConstruction,
+  construction,
+  constructionsOf,
+  type Line,
+  nearestConstructions,
+} from './ropes.ts';
 export { nearestSections, type Section, section, sections } from './sections.ts';
 export { nearestSheets, type Sheet, sheet, sheets } from './sheets.ts';

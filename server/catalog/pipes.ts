@@ -1,4 +1,6 @@
 // Pipe by nominal size and schedule, type, class or ratio; steel unless those say otherwise. A nominal size alone is no diameter: NPS 8 is 8.625 in outside.
+import { editDistance } from '../quantities/nearest.ts';
+import { material } from './materials.ts';
 import { designationKey, nameKey } from './names.ts';
 import data from './pipes.json';
 import { isPlastic, metricPlastic, otherPipes, plasticSizes, ratios, usPlastic } from './pipes-other.ts';
@@ -31,7 +33,13 @@ export function pipe(designation: string, schedule: string, of = ''): Pipe | und
   if (ratio && dn) return metricPlastic(Number(dn), ratio, of);
   const steel = ratio ? [...(size?.walls.values() ?? [])].find((each) => !each.made) : size?.walls.get(key);
   if (steel && !steel.made && (ratio || isPlastic(of))) return usPlastic(steel, key, of) ?? (ratio ? undefined : steel);
-  return steel;
+  return credible(steel?.made, of) ? steel : undefined;
+}
+
+/** Whether what a schedule makes of one metal can be of what is said: copper tube is not of a plastic, nor of aluminium. */
+function credible(made: string | undefined, of: string): boolean {
+  const said = material(of)?.density ?? Number.POSITIVE_INFINITY;
+  return made === undefined || said > (material(made)?.density ?? 0) / 2;
 }
 
 /** All steel pipes, each once, under its NPS. */
@@ -51,6 +59,17 @@ export function pipeSchedules(designation: string): readonly string[] {
   const key = designationKey(designation);
   const walls = [...(sizes().get(key)?.walls.keys() ?? [])];
   return walls.length || key.startsWith('DN') ? [...walls, ...ratios(designation)] : [];
+}
+
+/** Pipes of a size whose schedule is spelt most like one that it is not made in, of what is said. */
+export function nearestSchedules(designation: string, schedule: string, of: string, count = 3): readonly Pipe[] {
+  const key = scheduleKey(schedule);
+  const distance = (one: Pipe): number => editDistance(key, one.schedule);
+  return pipeSchedules(designation)
+    .flatMap((each) => pipe(designation, each, of) ?? [])
+    .filter(({ made }) => !isPlastic(of) || isPlastic(made ?? ''))
+    .sort((one, other) => distance(one) - distance(other))
+    .slice(0, count);
 }
 
 /** Standard-weight pipes of the sizes nearest to one that is not made. */

@@ -1,4 +1,5 @@
 // Wire rope and chain by the length: mass as a factor of the diameter squared, by construction.
+import { editDistance } from '../quantities/nearest.ts';
 import { nameKey } from './names.ts';
 import data from './ropes.json';
 import { onFirstUse, words } from './tables.ts';
@@ -23,6 +24,18 @@ export function construction(line: Line, name: string): Construction | undefined
 /** All constructions of rope or chain, heaviest first. */
 export function constructionsOf(line: Line): readonly Construction[] {
   return tables[line]().all;
+}
+
+/** Constructions with a name spelt most like one that is not known, the heavier first of those equally alike. */
+export function nearestConstructions(line: Line, name: string, count = 3): readonly Construction[] {
+  const wanted = constructionKey(name);
+  const nearest = new Map<Construction, number>(constructionsOf(line).map((one) => [one, Number.POSITIVE_INFINITY]));
+  for (const [key, one] of tables[line]().names)
+    nearest.set(one, Math.min(nearest.get(one) ?? Number.POSITIVE_INFINITY, editDistance(wanted, key)));
+  return [...nearest]
+    .sort(([, first], [, second]) => first - second)
+    .slice(0, count)
+    .map(([one]) => one);
 }
 
 const tables: Readonly<Record<Line, () => Table>> = {

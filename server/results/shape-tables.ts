@@ -6,7 +6,9 @@ import {
   isPlastic,
   material,
   nearestBars,
+  nearestConstructions,
   nearestPipes,
+  nearestSchedules,
   nearestSections,
   nearestSheets,
   type Pipe,
@@ -119,10 +121,10 @@ function pipeOf(asked: Asked, designation: string): ShapeGiven {
   const of = textOf(item, 'of') ?? '';
   const found = pipe(designation, schedule, of);
   if (!found) {
-    const nearest = schedules.slice(0, 3).flatMap((near) => {
-      const one = pipe(designation, near);
-      return one ? [{ name: `schedule ${near}`, massPerLength: one.massPerLength }] : [];
-    });
+    const nearest = nearestSchedules(designation, schedule, of).map((near) => ({
+      name: `schedule ${near.schedule}`,
+      massPerLength: near.massPerLength,
+    }));
     const at = item.clauses.get('schedule')?.[0]?.valueAt;
     const what = `Schedule ${schedule} is not in the table.`;
     return refuse(unknown(asked, `${designation} schedule ${schedule}`, 'pipes', nearest, what, at));
@@ -167,12 +169,12 @@ export function lineOf(
   const stated = 'unit weight' in sizes;
   const from = textOf(item, 'from') ?? 'typed here';
   if (!found) {
-    const nearest = constructionsOf(name).map((each) => ({
+    const nearest = nearestConstructions(name, said ?? '').map((each) => ({
       name: each.construction,
       massPerLength: each.factor * across.value ** 2,
     }));
     const at = item.clauses.get('construction')?.[0]?.valueAt ?? clause.valueAt;
-    const facts = { designation: said ?? '', table: `${name} constructions`, nearest: nearest.slice(0, 3) };
+    const facts = { designation: said ?? '', table: `${name} constructions`, nearest };
     return refuse(notes.add('size-unknown', at, facts, `${said} is not in the table.`));
   }
   return done(

@@ -1,6 +1,6 @@
 // Parts by the tables: rail and sheet pile, pipe that is not steel, rope and chain by the length, sheet by its kind.
 import { expect, test } from 'vitest';
-import { loadOf, slugs, value } from '../../support/lift.ts';
+import { loadOf, message, slugs, value } from '../../support/lift.ts';
 
 const part = (shape: string) => loadOf(`  part "P": ${shape}, at (0, 0, 0)`);
 const weight = (shape: string) => value(part(shape), 'part', 'P', 'weight');
@@ -48,4 +48,24 @@ test.each([
 ])('%s is not guessed', (shape) => {
   expect(slugs(part(shape))).toContain('size-unknown');
   expect(weight(shape)).toBeNull();
+});
+
+test('copper tube of a plastic and iron pipe of aluminium are slips, and never weighed the lighter for them', () => {
+  for (const shape of [
+    'pipe NPS 2, schedule L, length 6 m, of PVC',
+    'pipe DN 200, schedule K9, length 6 m, of aluminium',
+  ]) {
+    expect(slugs(part(shape))).toContain('size-unknown');
+    expect(weight(shape)).toBeNull();
+  }
+  expect(weight('pipe NPS 2, schedule L, length 6 m, of brass')).toBeGreaterThan(15);
+});
+
+test.each([
+  ['rope 20 mm, construction 6x38, length 6 m', /Nearest: 6x36 IWRC /],
+  ['chain 13 mm, construction grade 90, length 6 m', /Nearest: short link /],
+  ['pipe NPS 2, schedule LL, length 6 m', /schedule L /],
+  ['pipe NPS 2, schedule L, length 6 m, of PVC', /Nearest: schedule 40 /],
+])('the nearest to what "%s" asks for are named', (shape, named) => {
+  expect(message(part(shape), 'size-unknown')).toMatch(named);
 });
