@@ -494,7 +494,7 @@ export const shapes = {
   },
   sheet: {
     under: ['part'],
-    form: { takes: 'size or amount', sides: 2, measures: 'length', above: 0, help: 'Length × width; or give `area`.' },
+    form: { takes: 'size or nothing', sides: 2, measures: 'length', above: 0, help: 'Length × width; or give `area`.' },
     clauses: {
       area: { takes: 'amount', measures: 'area', above: 0, help: 'Instead of two sides.' },
       kind: {

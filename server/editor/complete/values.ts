@@ -34,6 +34,7 @@ export function values(asked: Asked): readonly Completion[] {
     case 'amount':
     case 'size':
     case 'size or amount':
+    case 'size or nothing':
     case 'point':
     case 'points':
     case 'row':

@@ -17,6 +17,7 @@ test.each([
   ['rope 20 mm, unit weight 1.8 kg/m, length 50 m', 90, 1e-9],
   // Two layers of 10 mm wires 200 mm apart.
   ['sheet 2 x 4.8 m, kind A393', ((2 * (Math.PI / 4) * 0.01 ** 2) / 0.2) * 7850 * 9.6, 1e-9],
+  ['sheet, area 9.6 m2, kind A393', ((2 * (Math.PI / 4) * 0.01 ** 2) / 0.2) * 7850 * 9.6, 1e-9],
   // The wall of a pile 700 mm wide.
   ['sheet 7 x 14 m, kind AZ 26-700', 102.9 * 10 * 14, 0.001],
 ])('%s weighs %d kg', (shape, kilograms, within) => {
