@@ -24,6 +24,7 @@ export {
   ropeBendSource,
 } from './hitches.ts';
 export { type Material, material, materials, nearestMaterials } from './materials.ts';
+export { designationKey } from './names.ts';
 export { nearestPipes, nearestSchedules, type Pipe, pipe, pipeSchedules, pipeSizes, pipes } from './pipes.ts';
 export { isPlastic } from './pipes-other.ts';
 export {

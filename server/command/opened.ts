@@ -1,5 +1,5 @@
 // Reads the plans of one command: every file once, whichever plans take it in.
-import { type Snapshot, Workspace } from '../workspace/index.ts';
+import { type Files, type Snapshot, Workspace } from '../workspace/index.ts';
 import { filesIn } from './files.ts';
 import type { Target, Targets } from './targets.ts';
 import type { Terminal } from './terminal.ts';
@@ -31,11 +31,15 @@ export function* opening({ list, texts }: Targets, terminal: Terminal): Generato
 }
 
 function open(root: string, texts: ReadonlyMap<string, string>, terminal: Terminal): Workspace {
-  const workspace = new Workspace(filesIn(root), (file, error) =>
+  const workspace = workspaceOf(filesIn(root), terminal);
+  for (const [file, text] of texts) workspace.openText(file, 0, text);
+  return workspace;
+}
+
+/** A workspace that says on the terminal where the program itself fails. */
+export const workspaceOf = (files: Files, terminal: Terminal): Workspace =>
+  new Workspace(files, (file, error) =>
     terminal.say(
       `An error in this program at ${file}: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}\n`,
     ),
   );
-  for (const [file, text] of texts) workspace.openText(file, 0, text);
-  return workspace;
-}

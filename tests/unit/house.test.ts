@@ -174,7 +174,7 @@ test('only quantities turn a number into text for people', () => {
   const turning = /\.to(?:Fixed|Precision|Exponential|LocaleString)\(/;
   // None of these is a figure on screen: rounding of a table, digits of a digest, coordinates of drawings, keys.
   const others =
-    /^server\/(?:catalog\/bars|report\/mark|report\/render\/(?:bars|sketch[\w-]*)|results\/hang\/levelling)\.ts$/;
+    /^server\/(?:catalog\/bars|report\/meaning|report\/render\/(?:bars|sketch[\w-]*)|results\/hang\/levelling)\.ts$/;
   expect(
     server.filter((path) => roomOf(path) !== 'quantities' && !others.test(path) && turning.test(codeOf(path))),
   ).toEqual([]);

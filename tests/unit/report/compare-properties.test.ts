@@ -1,0 +1,80 @@
+// Properties of comparing over every sample: nothing differs from itself however it is laid out, and no line that means something goes unseen.
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { language } from '../../../server/plan/index.ts';
+import { compare } from '../../../server/report/compare/index.ts';
+import { formatText } from '../../../server/syntax/index.ts';
+import { check } from '../../../server/workspace/memory.ts';
+
+const folder = join(import.meta.dirname, '../../../samples');
+const files = readdirSync(folder, { recursive: true, encoding: 'utf8' })
+  .map((path) => path.replaceAll('\\', '/'))
+  .filter((path) => /\.(?:liftplan|csv|stl|obj)$/.test(path))
+  .sort();
+const texts = Object.fromEntries(files.map((path) => [path, readFileSync(join(folder, path), 'utf8')]));
+const samples = files.filter((path) => path.endsWith('.liftplan'));
+
+const differences = (path: string, text: string, old = texts[path] ?? '') => {
+  const { figures, expects, findings, statements, quiet, refined, rests } = compare(
+    check({ ...texts, [path]: old }, path),
+    check({ ...texts, [path]: text }, path),
+  );
+  return [figures, expects, findings, statements, quiet, refined, rests].flat();
+};
+
+/** Twice the indentation, wide gaps behind commas, a comment behind every line: nothing that means anything. */
+const loosened = (text: string): string =>
+  text
+    .split('\n')
+    .map((line) =>
+      line ? `${line.replace(/^ +/, '$&$&').replace(/, (?=(?:[^"]*"[^"]*")*[^"]*$)/g, ',    ')}   # seen` : line,
+    )
+    .join('\n');
+
+test.each(samples.filter((path) => !path.startsWith('wrong/')))(
+  '%s does not differ from itself, loosely written',
+  (path) => {
+    const loose = loosened(texts[path] ?? '');
+    expect(loose).not.toBe(texts[path]);
+    expect(differences(path, loose)).toEqual([]);
+    expect(differences(path, formatText(loose, language))).toEqual([]);
+  },
+);
+
+describe.each(samples)('%s', (path) => {
+  const text = texts[path] ?? '';
+
+  test('does not differ from itself, set in order, with blank lines, comments and other line ends', () => {
+    expect(differences(path, text)).toEqual([]);
+    expect(differences(path, formatText(text, language))).toEqual([]);
+    const loose = text.replace(/\n(?!$)/g, '\n\n# a comment\n').replaceAll('\n', '\r\n');
+    expect(differences(path, loose)).toEqual([]);
+  });
+
+  test('differs without any one of its lines that says something', () => {
+    const lines = text.split('\n');
+    const unseen = lines.flatMap((line, i) => {
+      if (/^\s*(?:#|$)/.test(line)) return [];
+      const without = lines.filter((_, n) => n !== i).join('\n');
+      return differences(path, without).length ? [] : [`${i + 1}: ${line}`];
+    });
+    expect(unseen).toEqual([]);
+  });
+});
+
+test('differs without any one row of a list', () => {
+  const [path, list] = ['truss.liftplan', 'truss-bill.csv'];
+  const rows = (texts[list] ?? '').trimEnd().split('\n');
+  expect(rows.length).toBeGreaterThan(2);
+  for (const [i, row] of rows.entries()) {
+    if (i === 0) continue;
+    const without = rows.filter((_, n) => n !== i).join('\n');
+    const { statements, same } = compare(check(texts, path), check({ ...texts, [list]: without }, path));
+    expect(same, row).toBe(false);
+    expect(
+      statements.map(({ kind, heading }) => `${kind} ${heading}`),
+      row,
+    ).toContainEqual(expect.stringMatching(/^gone part /));
+  }
+});
