@@ -4,8 +4,8 @@ import type { Body } from './types.ts';
 
 /**
  * unnamed: a figure with no evidence and no document; estimate: by estimate; bound: an `envelope`, which the part cannot exceed;
- * stated: a figure with its evidence; calculated: worked out from shape and material. In this order: the less to rely on, the
- * further to the front.
+ * stated: a figure with its evidence; calculated: worked out from shape and material. In this order: what wants better evidence
+ * comes first.
  */
 export const bases = ['unnamed', 'estimate', 'bound', 'stated', 'calculated'] as const;
 export type Basis = (typeof bases)[number];
