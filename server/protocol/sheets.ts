@@ -3,7 +3,7 @@
 import { idOf, marksAt as idsAt, placeOf as placeOfId } from '../editor/marks.ts';
 import { grossLoad } from '../editor/status.ts';
 import {
-  comparedMarkdown,
+  comparedDocument,
   comparedPlan,
   folderOf,
   json,
@@ -79,7 +79,7 @@ export function compared(now: Snapshot, old: Snapshot, name: string, { addresses
   const pathOf: PathOf = (plan, file) => addresses.path(folderOf(plan.file), file);
   const path = `Before: ${name}. Now: the open text. Files that it uses count as they are now, for both.`;
   const plan = comparedPlan({ path, old, now }, pathOf, new Set());
-  const text = comparedMarkdown([plan], Number.POSITIVE_INFINITY);
+  const text = comparedDocument([plan]);
   return plan.same ? `${text}\n${path}\n` : text;
 }
 

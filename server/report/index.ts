@@ -7,7 +7,13 @@ export type { Comparison } from './compare/types.ts';
 export { contentMark } from './mark.ts';
 export { folderOf, relativePath } from './paths.ts';
 export { type Spot, spotOf } from './places.ts';
-export { type ComparedPlan, comparedMarkdown, comparedPlan, comparedText } from './render/compared.ts';
+export {
+  type ComparedPlan,
+  comparedDocument,
+  comparedMarkdown,
+  comparedPlan,
+  comparedText,
+} from './render/compared.ts';
 export { comparedJson } from './render/compared-json.ts';
 export { type IdOf, type SectionHtml, sectionsHtml } from './render/html.ts';
 export { json, type Report, report } from './render/json.ts';

@@ -20,9 +20,9 @@ export function clauseChanges(
     .filter((keyword) => before.get(keyword) !== after.get(keyword))
     .map((keyword) => {
       const [was, is] = [textOf(old, keyword, system), textOf(now, keyword, system)];
-      return was === is
-        ? { keyword, old: figured(old, keyword, system), now: figured(now, keyword, system) }
-        : { keyword, old: was, now: is };
+      if (was !== is) return { keyword, old: was, now: is };
+      const [a, b] = [figured(old, keyword, system), figured(now, keyword, system)];
+      return { keyword, old: a, now: a === b ? `${b}, where a name stands for something else now` : b };
     });
 }
 

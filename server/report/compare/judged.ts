@@ -100,7 +100,7 @@ function renaming({ pairs }: Pairing): (message: string) => string {
   if (!names.size) return (message) => message;
   const any = [...names.keys()]
     .sort((a, b) => b.length - a.length)
-    .map((name) => name.replace(/[^\p{L}\p{N}\s]/gu, '\\$&'));
+    .map((name) => name.replace(/[\\^$.*+?()[\]{}|/]/g, '\\$&'));
   const word = new RegExp(`(?<![\\p{L}\\p{N}])(?:${any.join('|')})(?![\\p{L}\\p{N}])`, 'gu');
   return (message) => message.replace(word, (name) => names.get(name) ?? name);
 }

@@ -134,9 +134,15 @@ const traits = ({ item }: Line, spell: Spell): ReadonlySet<string> =>
 function movedAmong(gone: readonly Line[], come: readonly Line[], spell: Spell): readonly Pair[] {
   const keyOf = (line: Line, of: Spell) => [line.item.keyword, line.name ? of(line.name) : printOfLine(line, of)];
   const left: Left<Line> = { old: gone.flatMap(withUnder), now: come.flatMap(withUnder) };
-  const found = take(left, spell, keyOf, 'only one').filter(({ old, now }, _, all) => {
-    const above = ({ parent }: Line): readonly Line[] => (parent ? [parent, ...above(parent)] : []);
-    return !all.some((other) => above(old).includes(other.old) && above(now).includes(other.now));
-  });
-  return found.flatMap(({ old, now }) => [{ old, now }, ...match(old.under, now.under, spell).pairs]);
+  const found = take(left, spell, keyOf, 'only one');
+  const halves = new Map(found.map(({ old, now }) => [old, now]));
+  // What stands in something that moved went with it, and is paired below.
+  const went = ({ old, now }: Pair): boolean => {
+    for (let [a, b] = [old.parent, now.parent]; a && b; [a, b] = [a.parent, b.parent])
+      if (halves.get(a) === b) return true;
+    return false;
+  };
+  return found
+    .filter((pair) => !went(pair))
+    .flatMap(({ old, now }) => [{ old, now }, ...match(old.under, now.under, spell).pairs]);
 }

@@ -1,5 +1,5 @@
 // What weights rest on, before and after, in words: each refinement as a sentence, and the shares of each load.
-import { known, type System, share } from '../../quantities/index.ts';
+import { holds, known, type System, share } from '../../quantities/index.ts';
 import { bases, type Share } from '../../results/index.ts';
 import { basisText } from '../sheet/basis.ts';
 import { figureText, notKnown, row } from '../sheet/figures.ts';
@@ -27,11 +27,18 @@ const refinedTable = (refined: readonly Refinement[], system: System): Table => 
   rows: refined.map(({ name, old, now }) =>
     row(
       [],
-      `${quoted(name)}: ${footingText(old, system)} became ${footingText(now, system)}`,
+      `${quoted(name)}: ${footingText(old, system)} became ${footingText(now, system)}${exceeds(old, now) ? ', more than its bound' : ''}`,
       sides('part', 'weight', old.weight, now.weight, system)[2] ?? '',
     ),
   ),
 });
+
+/** A bound that turns out to be none: something is wrong with one of the two. */
+const exceeds = (old: Footing, now: Footing): boolean =>
+  old.basis === 'bound' &&
+  old.weight.value !== null &&
+  now.weight.value !== null &&
+  !holds(now.weight.value, '<=', old.weight.value);
 
 /** `bound 5,200 kg`; `assembly of 4 parts, 3,100 kg`. */
 function footingText({ basis, evidence, parts, weight }: Footing, system: System): string {

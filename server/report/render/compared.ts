@@ -6,9 +6,10 @@ import { compare } from '../compare/index.ts';
 import type { PathOf } from '../compare/said-tables.ts';
 import type { Comparison } from '../compare/types.ts';
 import { aloneSection, comparedSections, noChange } from '../compare/view.ts';
-import type { Section } from '../sheet/types.ts';
+import type { Block, Section } from '../sheet/types.ts';
 import { blockText, escape } from './markdown.ts';
 import { sectionLines } from './text.ts';
+import { visible } from './visible.ts';
 
 /** One plan or library with what differs in it; null: not there in that version. */
 export interface ComparedPlan {
@@ -40,7 +41,7 @@ export function comparedPlan(
 export function comparedText(plans: readonly ComparedPlan[]): string {
   const parts = plans
     .filter(({ same }) => !same)
-    .map(({ path, sections }) => sections.flatMap((section, i) => titled(section, i, path)).join('\n'));
+    .map(({ path, sections }) => sections.flatMap((section, i) => titled(section, i, visible(path))).join('\n'));
   return `${[cautions.pullRequest, ...parts, ...unchanged(plans)].join('\n\n')}\n`;
 }
 
@@ -59,35 +60,61 @@ function unchanged(plans: readonly ComparedPlan[]): readonly string[] {
 /** Forges refuse comments of more than 65,536 characters. */
 const mostCharacters = 60_000;
 
-/** For a comment: the caution first, then each plan; what does not fit is counted, the text's own words before the figures. */
-export function comparedMarkdown(plans: readonly ComparedPlan[], most = mostCharacters): string {
-  const pieces = plans
-    .filter(({ same }) => !same)
-    .flatMap(({ path, sections }) => sections.map((section, i) => piece(section, i, path)));
-  const kept: string[] = [cautions.pullRequest];
+/** A table in a comment has no more rows than somebody reads there. */
+const mostRows = 100;
+
+/** For a comment on a change: the caution first, then each plan, shortened to what a forge takes, with what was left out counted. */
+export function comparedMarkdown(plans: readonly ComparedPlan[]): string {
+  const pieces = piecesOf(plans, mostRows);
+  const kept = new Set<Piece>();
   let size = cautions.pullRequest.length;
-  let left = 0;
-  for (const text of pieces) {
-    if (left === 0 && size + text.length <= most) {
-      kept.push(text);
-      size += text.length + 2;
-    } else left += 1;
+  // Of every plan what it comes to, before the lists of any.
+  for (const one of [...pieces.filter(({ list }) => !list), ...pieces.filter(({ list }) => list)]) {
+    if (size + one.text.length > mostCharacters) break;
+    size += one.text.length + 2;
+    kept.add(one);
   }
-  const more = left
-    ? [`_Too long for a comment: ${words(left, 'table')} left out. \`becket compare\` prints them all._`]
-    : [];
-  return `${[...kept, ...more, ...unchanged(plans)].join('\n\n')}\n`;
+  const left = pieces.length - kept.size;
+  const more = `_Too long for a comment: ${words(left, 'section')} left out. \`becket compare\` prints them all._`;
+  const texts = pieces.filter((one) => kept.has(one)).map(({ text }) => text);
+  return assembled([...texts, ...(left ? [more] : [])], plans);
 }
 
-/** Long lists that follow from what stands above are folded. */
-const folded = new Set(['legs', 'totals', 'parts', 'text']);
-
-function piece({ id, title, blocks }: Section, i: number, path: string): string {
-  const texts = blocks.flatMap((block) => blockText(block, ''));
-  if (i === 0) return [`### ${escape(title)}`, escape(path), ...texts].join('\n\n');
-  if (!folded.has(id)) return [`#### ${escape(title)}`, ...texts].join('\n\n');
-  const rows = blocks.reduce((sum, block) => sum + (block.kind === 'table' ? block.rows.length : 0), 0);
-  return [`<details><summary>${escape(title)}: ${words(rows, 'change')}</summary>`, ...texts, '</details>'].join(
-    '\n\n',
+/** The same with nothing left out, for a document. */
+export const comparedDocument = (plans: readonly ComparedPlan[]): string =>
+  assembled(
+    piecesOf(plans, Number.POSITIVE_INFINITY).map(({ text }) => text),
+    plans,
   );
+
+const assembled = (texts: readonly string[], plans: readonly ComparedPlan[]): string =>
+  `${[cautions.pullRequest, ...texts, ...unchanged(plans)].join('\n\n')}\n`;
+
+interface Piece {
+  readonly text: string;
+  readonly list: boolean;
+}
+
+/** Long lists that follow from what stands above them: folded where that can be done. */
+const lists = new Set(['legs', 'totals', 'parts', 'text']);
+
+const piecesOf = (plans: readonly ComparedPlan[], rows: number): readonly Piece[] =>
+  plans
+    .filter(({ same }) => !same)
+    .flatMap(({ path, sections }) => sections.map((section, i) => piece(section, i === 0 ? path : null, rows)));
+
+/** A section; with a path the first one, which names the plan. */
+function piece({ id, title, blocks }: Section, path: string | null, most: number): Piece {
+  const texts = blocks.flatMap((block) => shortened(block, most));
+  if (path !== null) return { text: [`### ${escape(title)}`, escape(path), ...texts].join('\n\n'), list: false };
+  if (!lists.has(id)) return { text: [`#### ${escape(title)}`, ...texts].join('\n\n'), list: false };
+  const rows = blocks.reduce((sum, block) => sum + (block.kind === 'table' ? block.rows.length : 0), 0);
+  const head = `<details><summary>${escape(title)}: ${words(rows, 'change')}</summary>`;
+  return { text: [head, ...texts, '</details>'].join('\n\n'), list: true };
+}
+
+function shortened(block: Block, most: number): readonly string[] {
+  if (block.kind !== 'table' || block.rows.length <= most) return blockText(block, '');
+  const more = `_and ${words(block.rows.length - most, 'more row', 'more rows')}: \`becket compare\` prints them all_`;
+  return [...blockText({ ...block, rows: block.rows.slice(0, most) }, ''), more];
 }

@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { language } from '../../../server/plan/index.ts';
 import { compare } from '../../../server/report/compare/index.ts';
+import { contentMark } from '../../../server/report/mark.ts';
 import { formatText } from '../../../server/syntax/index.ts';
 import { check } from '../../../server/workspace/memory.ts';
 
@@ -39,6 +40,32 @@ test.each(samples.filter((path) => !path.startsWith('wrong/')))(
     expect(loose).not.toBe(texts[path]);
     expect(differences(path, loose)).toEqual([]);
     expect(differences(path, formatText(loose, language))).toEqual([]);
+  },
+);
+
+/** Each line with one digit raised by one, where it has any. */
+const raised = (text: string): readonly string[] => {
+  const lines = text.split('\n');
+  return lines.flatMap((line, i) => {
+    const other = line.replace(/^([^#\d]*)(\d)/, (_, before, digit) => `${before}${(Number(digit) + 1) % 10}`);
+    return other === line ? [] : [lines.with(i, other).join('\n')];
+  });
+};
+
+test.each(samples.filter((path) => !path.startsWith('wrong/')))(
+  '%s: whatever changes the content mark is told, from both sides',
+  (path) => {
+    const text = texts[path] ?? '';
+    const of = (words: string) => check({ ...texts, [path]: words }, path);
+    const whole = of(text);
+    const marked = raised(text).filter((other) => contentMark(of(other).plan) !== contentMark(whole.plan));
+    expect(marked.length).toBeGreaterThan(5);
+    for (const other of marked) {
+      const [there, back] = [compare(whole, of(other)), compare(of(other), whole)];
+      expect(there.same, other).toBe(false);
+      expect(back.same, other).toBe(false);
+      expect(back.figures.length, other).toBe(there.figures.length);
+    }
   },
 );
 

@@ -4,6 +4,7 @@ import { cautions } from '../../../server/checks/index.ts';
 import {
   type Comparison,
   compare,
+  comparedDocument,
   comparedJson,
   comparedMarkdown,
   comparedPlan,
@@ -85,11 +86,23 @@ describe('what the text says', () => {
   });
 
   test('a renamed thing shows as renamed and nothing else, wherever it is named', () => {
-    const { statements, figures, findings, quiet } = changed(['"Hook"', '"Big hook"']);
+    const { statements, figures, findings, quiet } = changed(['"Hook"', '"Big hook-2 (new)."']);
     expect(statements.map(({ kind, heading, was }) => [kind, heading, was])).toEqual([
-      ['renamed', 'hook “Big hook”', 'hook Hook'],
+      ['renamed', 'hook “Big hook-2 (new).”', 'hook Hook'],
     ]);
     expect([figures, findings, quiet]).toEqual([[], [], []]);
+  });
+
+  test('and back, from a name with signs in it', () => {
+    const odd = plan.replaceAll('"Hook"', '"Big hook-2 (new)."');
+    expect(compare(of(odd), of(plan)).statements.map(({ kind, was }) => [kind, was])).toEqual([
+      ['renamed', 'hook “Big hook-2 (new).”'],
+    ]);
+  });
+
+  test('a name that stands for something else is told, though the words are the same', () => {
+    const dangling = changed(['hook "Hook"', 'hook "Big hook"']).statements.find(({ keyword }) => keyword === 'leg');
+    expect(dangling?.clauses[0]?.now).toBe('"Hook" > A > K1 > E, where a name stands for something else now');
   });
 
   test('of two things alike, of which one has another name, nobody can tell which it was', () => {
@@ -259,6 +272,15 @@ ${part}`;
     expect(comparedText(plans)).toContain('Casing: bound 5,000 kg became calculated 2,500 kg');
   });
 
+  test('a part that weighs more than its bound says so', () => {
+    const heavy = '  part "Casing": box 1 x 1 x 1.1 m, density 5,000 kg/m3, at (0, 0, 0.55 m)\n';
+    const [old, now] = [bound, heavy].map((part) => check({ 'a.liftplan': casing(part) }, 'a.liftplan'));
+    const text = comparedText([
+      comparedPlan({ path: 'a', old: old ?? null, now: now ?? null }, (_, name) => name, new Set()),
+    ]);
+    expect(text).toContain('Casing: bound 5,000 kg became calculated 5,500 kg, more than its bound');
+  });
+
   test('or an assembly of parts', () => {
     const parts =
       '  assembly "Casing": at (0, 0, 0)\n    part "Half": box 1 x 1 x 0.2 m, density 5,000 kg/m3, at (0, 0, 0.1 m)\n    part "Lid": box 1 x 1 x 0.1 m, density 5,000 kg/m3, at (0, 0, 0.3 m)\n';
@@ -290,16 +312,22 @@ describe('for readers', () => {
     expect(markdown(plan, plan)).toBe(`${cautions.pullRequest}\n\nNo change in meaning.\n`);
   });
 
-  test('Markdown that would not fit into a comment says how much it leaves out', () => {
-    const pair = comparedPlan(
-      { path: 'f', old: of(plan), now: of(plan.replace('± 20 kg', '± 30 kg')) },
+  test('Markdown fits into a comment and counts what it leaves out; of every plan the head is there, and a document has it all', () => {
+    const many = (kg: number) =>
+      `plan "Many": date 2026-01-02\nload "L"\n${Array.from({ length: 400 }, (_, i) => `  part "P${i}": item ${kg + i} kg, by drawing, from "D", at (0, 0, 0)\n`).join('')}`;
+    const one = comparedPlan(
+      { path: 'many', old: check({ a: many(10) }, 'a'), now: check({ a: many(11) }, 'a') },
       (_, name) => name,
       new Set(),
     );
-    const text = comparedMarkdown([pair], 1000);
-    expect(text.length).toBeLessThan(1200);
-    expect(text).toMatch(/_Too long for a comment: \d+ tables? left out\./);
-    expect(comparedMarkdown([pair])).not.toContain('Too long');
+    const text = comparedMarkdown(Array.from({ length: 6 }, () => one));
+    expect(text.length).toBeLessThan(65_000);
+    expect(text.match(/^### Many$/gm)).toHaveLength(6);
+    expect(text).toContain('_and 300 more rows: `becket compare` prints them all_');
+    expect(text).toMatch(/_Too long for a comment: \d+ sections left out\./);
+    const whole = comparedDocument([one]);
+    expect(whole).toContain('| part P399: weight |');
+    expect(whole).not.toMatch(/left out|more rows/);
   });
 
   test('what is not known stays in words', () => {
