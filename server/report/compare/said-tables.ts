@@ -66,8 +66,15 @@ export const findingRows = ({ findings }: Comparison, where: Where): readonly Ro
     );
   });
 
-export const quietRows = ({ quiet }: Comparison): readonly Row[] =>
-  quiet.map(({ kind, what, old, now }) => row([], kind, what, change(old, now)));
+/** Short words, and lines that stand under something else though nothing in them changed. */
+export const quietRows = ({ quiet, statements }: Comparison): readonly Row[] => [
+  ...quiet.map(({ kind, what, old, now }) => row([], kind, what, change(old, now))),
+  ...statements.flatMap(({ under, heading }) =>
+    under ? [row([], 'moved', 'Stands under something else', `${heading}: ${underText(under)}`)] : [],
+  ),
+];
+
+const underText = ({ old, now }: NonNullable<StatementChange['under']>): string => `from under ${old} to under ${now}`;
 
 /** Legs by themselves, then all other statements. */
 export function statementRows(
@@ -83,7 +90,7 @@ function statementRow({ kind, heading, was, under, clauses, below, oldAt, nowAt 
   const alone = kind === 'gone' || kind === 'new';
   const lines = below ? `${below === 1 ? '1 statement' : `${below} statements`} under it` : '';
   const said = [
-    ...(under ? [`from under ${under.old} to under ${under.now}`] : []),
+    ...(under ? [underText(under)] : []),
     ...(was ? [`was ${was}`] : []),
     ...clauses
       .filter(({ keyword, old, now }) => keyword || !alone || !heading.includes(old ?? now ?? ''))

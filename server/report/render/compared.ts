@@ -105,13 +105,19 @@ const piecesOf = (plans: readonly ComparedPlan[], rows: number): readonly Piece[
 
 /** A section; with a path the first one, which names the plan. */
 function piece({ id, title, blocks }: Section, path: string | null, most: number): Piece {
-  const texts = blocks.flatMap((block) => shortened(block, most));
+  const texts = titledOnce(blocks).flatMap((block) => shortened(block, most));
   if (path !== null) return { text: [`### ${escape(title)}`, escape(path), ...texts].join('\n\n'), list: false };
   if (!lists.has(id)) return { text: [`#### ${escape(title)}`, ...texts].join('\n\n'), list: false };
   const rows = blocks.reduce((sum, block) => sum + (block.kind === 'table' ? block.rows.length : 0), 0);
   const head = `<details><summary>${escape(title)}: ${words(rows, 'change')}</summary>`;
   return { text: [head, ...texts, '</details>'].join('\n\n'), list: true };
 }
+
+/** A table that stands alone needs no caption beside the title of its section. */
+const titledOnce = (blocks: readonly Block[]): readonly Block[] =>
+  blocks.filter(({ kind }) => kind === 'table').length === 1
+    ? blocks.map((block) => (block.kind === 'table' ? { ...block, caption: '' } : block))
+    : blocks;
 
 function shortened(block: Block, most: number): readonly string[] {
   if (block.kind !== 'table' || block.rows.length <= most) return blockText(block, '');

@@ -3,13 +3,17 @@ import type { Block, Row, Section, Table } from '../sheet/types.ts';
 import { visible } from './visible.ts';
 
 /** A section under its title, set in; its tables have columns as wide as what stands in them, the last one runs on. */
-export const sectionLines = ({ title, blocks }: Section): readonly string[] => [
-  visible(title),
-  ...blocks.flatMap(blockLines).map((line) => (line ? `  ${line}` : '')),
-];
+export function sectionLines({ title, blocks }: Section): readonly string[] {
+  const several = blocks.filter(({ kind }) => kind === 'table').length > 1;
+  return [visible(title), ...blocks.flatMap((block) => blockLines(block, several)).map((line) => `  ${line}`)];
+}
 
-const blockLines = (block: Block): readonly string[] =>
-  block.kind === 'paragraph' ? [visible(block.text)] : block.kind === 'table' ? tableLines(block) : [];
+/** Captions only where there are several tables to tell apart. */
+function blockLines(block: Block, captions: boolean): readonly string[] {
+  if (block.kind === 'paragraph') return [visible(block.text)];
+  if (block.kind !== 'table') return [];
+  return captions ? [visible(block.caption), ...tableLines(block).map((line) => `  ${line}`)] : tableLines(block);
+}
 
 /** No column is set wider than this: what is longer stands for itself, and the rest of its line behind it. */
 const widest = 44;
