@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { language } from '../../../server/plan/index.ts';
 import { compare } from '../../../server/report/compare/index.ts';
+import type { FindingChange } from '../../../server/report/compare/types.ts';
 import { contentMark } from '../../../server/report/mark.ts';
 import { formatText } from '../../../server/syntax/index.ts';
 import { check } from '../../../server/workspace/memory.ts';
@@ -16,9 +17,14 @@ const files = readdirSync(folder, { recursive: true, encoding: 'utf8' })
 const texts = Object.fromEntries(files.map((path) => [path, readFileSync(join(folder, path), 'utf8')]));
 const samples = files.filter((path) => path.endsWith('.liftplan'));
 
-const differences = (path: string, text: string, old = texts[path] ?? '') => {
+/** As they stand on disk, each worked out once. */
+const wholes = new Map(samples.map((path) => [path, check(texts, path)]));
+
+const differences = (path: string, text: string) => {
+  const whole = wholes.get(path);
+  if (!whole) throw new Error(`There is no ${path}.`);
   const { figures, expects, findings, statements, quiet, refined, rests } = compare(
-    check({ ...texts, [path]: old }, path),
+    whole,
     check({ ...texts, [path]: text }, path),
   );
   return [figures, expects, findings, statements, quiet, refined, rests].flat();
@@ -43,6 +49,32 @@ test.each(samples.filter((path) => !path.startsWith('wrong/')))(
   },
 );
 
+/** Statements in the opposite order at every level; steps stay as they are, since there the order says something. */
+function reversed(lines: readonly string[]): readonly string[] {
+  const deep = Math.min(...lines.map((line) => line.search(/\S/)).filter((at) => at >= 0));
+  const blocks: string[][] = [];
+  for (const line of lines) {
+    if (line.search(/\S/) === deep || !blocks.length) blocks.push([line]);
+    else blocks.at(-1)?.push(line);
+  }
+  return blocks.reverse().flatMap(([head = '', ...under]) => {
+    const inner = under.some((line) => /\S/.test(line)) && head !== 'steps' ? reversed(under) : under;
+    return [head, ...inner];
+  });
+}
+
+test.each(samples.filter((path) => !path.startsWith('wrong/')))(
+  '%s does not differ from itself with its lines in another order',
+  (path) => {
+    const text = texts[path] ?? '';
+    const other = reversed(text.split('\n').filter((line) => !/^\s*(?:#|$)/.test(line))).join('\n');
+    expect(other.split('\n').length).toBeGreaterThan(5);
+    // Of legs that are pulled equally hard, this note names the one that comes first.
+    const tie = (one: object) => 'now' in one && (one as FindingChange).now?.slug === 'leg-share-uncertain';
+    expect(differences(path, other).filter((one) => !tie(one))).toEqual([]);
+  },
+);
+
 /** Each line with one digit raised by one, where it has any. */
 const raised = (text: string): readonly string[] => {
   const lines = text.split('\n');
@@ -56,15 +88,14 @@ test.each(samples.filter((path) => !path.startsWith('wrong/')))(
   '%s: whatever changes the content mark is told, from both sides',
   (path) => {
     const text = texts[path] ?? '';
-    const of = (words: string) => check({ ...texts, [path]: words }, path);
-    const whole = of(text);
-    const marked = raised(text).filter((other) => contentMark(of(other).plan) !== contentMark(whole.plan));
+    const [whole, ...others] = [text, ...raised(text)].map((words) => check({ ...texts, [path]: words }, path));
+    if (!whole) throw new Error('There is no text.');
+    const marked = others.filter(({ plan }) => contentMark(plan) !== contentMark(whole.plan));
     expect(marked.length).toBeGreaterThan(5);
     for (const other of marked) {
-      const [there, back] = [compare(whole, of(other)), compare(of(other), whole)];
-      expect(there.same, other).toBe(false);
-      expect(back.same, other).toBe(false);
-      expect(back.figures.length, other).toBe(there.figures.length);
+      const [there, back] = [compare(whole, other), compare(other, whole)];
+      expect([there.same, back.same]).toEqual([false, false]);
+      expect(back.figures.length).toBe(there.figures.length);
     }
   },
 );
