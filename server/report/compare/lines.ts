@@ -70,11 +70,12 @@ export const printOfLine = (line: Line, spell: Spell = fold): string =>
     line.under.map((child) => [spell(child.name), printOfLine(child, spell)].join(' ')).sort(),
   ]);
 
-/** What statement it is, with those of its names that are meant: `sling S1..S4`, `part “Deck plate”`, `stated 4,850 lb`. */
+/** What statement it is, with those of its names that are meant: `sling S1..S4`, `stated 4,850 lb`, `less under part Deck`. */
 export function headingOf(lines: readonly Line[]): string {
   const [first] = lines;
   if (!first) return '';
-  const { item } = first;
+  const { item, parent } = first;
+  if (!first.name && !item.value && parent) return `${heading(item)} under ${headingOf([parent])}`;
   if (lines.length === item.names.length || !first.name)
     return isListed(item) ? `part ${quoted(first.name)}` : heading(item);
   return `${item.keyword} ${lines.map(({ name }) => quoted(name)).join(', ')}`;

@@ -43,24 +43,23 @@ function spelling(before: readonly Line[], pairs: readonly Pair[]): Spell {
 }
 
 function round(before: readonly Line[], after: readonly Line[], spell: Spell): Omit<Pairing, 'spell'> {
-  const { pairs, gone, come } = match(before, after, spell);
-  const moved = movedAmong(gone, come, spell);
-  const all = [...pairs, ...moved];
-  const partner = new Map(all.flatMap(({ old, now }) => [[old, now] as const, [now, old] as const]));
+  const stayed = match(before, after, spell);
+  const moved = movedAmong(stayed.gone, stayed.come, spell);
+  const pairs = [...stayed.pairs, ...moved.pairs];
+  const partner = new Map(pairs.flatMap(({ old, now }) => [[old, now] as const, [now, old] as const]));
+  const alone = (line: Line) => !partner.has(line);
   return {
-    pairs: all,
-    gone: gone.filter((line) => !partner.has(line)),
-    come: come.filter((line) => !partner.has(line)),
+    pairs,
+    gone: [...stayed.gone, ...moved.gone].filter(alone),
+    come: [...stayed.come, ...moved.come].filter(alone),
     partner,
   };
 }
 
+type Matched = Pick<Pairing, 'pairs' | 'gone' | 'come'>;
+
 /** Lines that stand under one and the same thing, and all below them; the surest ways first. */
-function match(
-  before: readonly Line[],
-  after: readonly Line[],
-  spell: Spell,
-): Pick<Pairing, 'pairs' | 'gone' | 'come'> {
+function match(before: readonly Line[], after: readonly Line[], spell: Spell): Matched {
   const left: Left<Line> = { old: before, now: after };
   const found = [
     ...take(left, spell, ({ name, item }, of) => (name ? [item.keyword, of(name)] : null)),
@@ -71,12 +70,14 @@ function match(
     ...take(left, spell, (line, of) => (line.name ? [printOfLine(line, of)] : null), 'only one'), // of another name
   ];
   const below = found.map(({ old, now }) => match(old.under, now.under, spell));
-  return {
-    pairs: [...found, ...below.flatMap(({ pairs }) => pairs)],
-    gone: [...left.old, ...below.flatMap(({ gone }) => gone)],
-    come: [...left.now, ...below.flatMap(({ come }) => come)],
-  };
+  return joined([{ pairs: found, gone: left.old, come: left.now }, ...below]);
 }
+
+const joined = (all: readonly Matched[]): Matched => ({
+  pairs: all.flatMap(({ pairs }) => pairs),
+  gone: all.flatMap(({ gone }) => gone),
+  come: all.flatMap(({ come }) => come),
+});
 
 /** Lines of equal keys; the names of old ones are spelled as they are now. */
 const take = (
@@ -131,7 +132,7 @@ const traits = ({ item }: Line, spell: Spell): ReadonlySet<string> =>
   ]);
 
 /** The same thing, or the very same words, under something else: only where just one went and just one came. */
-function movedAmong(gone: readonly Line[], come: readonly Line[], spell: Spell): readonly Pair[] {
+function movedAmong(gone: readonly Line[], come: readonly Line[], spell: Spell): Matched {
   const keyOf = (line: Line, of: Spell) => [line.item.keyword, line.name ? of(line.name) : printOfLine(line, of)];
   const left: Left<Line> = { old: gone.flatMap(withUnder), now: come.flatMap(withUnder) };
   const found = take(left, spell, keyOf, 'only one');
@@ -142,7 +143,11 @@ function movedAmong(gone: readonly Line[], come: readonly Line[], spell: Spell):
       if (halves.get(a) === b) return true;
     return false;
   };
-  return found
-    .filter((pair) => !went(pair))
-    .flatMap(({ old, now }) => [{ old, now }, ...match(old.under, now.under, spell).pairs]);
+  const moved = found.filter((pair) => !went(pair));
+  const taken = new Set(moved.flatMap(({ old, now }) => [old, now]));
+  const free = ({ under }: Line) => under.filter((line) => !taken.has(line));
+  return joined([
+    { pairs: moved, gone: [], come: [] },
+    ...moved.map(({ old, now }) => match(free(old), free(now), spell)),
+  ]);
 }

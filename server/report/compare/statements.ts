@@ -5,7 +5,7 @@ import { printOf } from '../digest.ts';
 import { inOrder } from '../places.ts';
 import { fileClauses } from '../sheet/file-clauses.ts';
 import { clauseChanges } from './clauses.ts';
-import { headingOf, type Line, withUnder } from './lines.ts';
+import { headingOf, type Line } from './lines.ts';
 import type { Pair, Pairing } from './pairs.ts';
 import type { ClauseChange, StatementChange } from './types.ts';
 
@@ -64,12 +64,16 @@ function alone(kind: 'new' | 'gone', line: Line, { partner }: Pairing, { units }
       keyword: item.keyword,
       under: null,
       clauses: clauseChanges(kind === 'gone' ? item : null, kind === 'new' ? item : null, fold, units),
-      below: withUnder(line).filter((one) => !partner.has(one)).length - 1,
+      below: line.under.flatMap((one) => lost(one, partner)).length,
       oldAt: kind === 'gone' ? item.at : null,
       nowAt: kind === 'new' ? item.at : null,
     },
   };
 }
+
+/** A line and those under it that went or came with it; what has another half, and what stands under that, is told by itself. */
+const lost = (line: Line, partner: Pairing['partner']): readonly Line[] =>
+  partner.has(line) ? [] : [line, ...line.under.flatMap((one) => lost(one, partner))];
 
 function changed(
   { old, now }: Pair,

@@ -130,6 +130,27 @@ describe('what the text says', () => {
     expect(figures.some(({ subject }) => subject.name === 'Body')).toBe(true);
   });
 
+  test('a part that moved and lost what stood under it: both are told', () => {
+    const base = '    part "Base": plate side x side x 20 mm, of carbon steel, at (0, 0, 10 mm)\n';
+    const hole = '      less hole, diameter 100 mm\n';
+    const moved = changed([base + hole, ''], ['  part "Sand"', `${base.slice(2)}  part "Sand"`]);
+    expect(moved.statements.map(({ kind, heading, under }) => [kind, heading, under?.now])).toEqual([
+      ['moved', 'part Base', 'load Filter'],
+      ['gone', 'less under part Base', undefined],
+    ]);
+    const dissolved = changed(
+      ['  assembly "Body": at (0, 0, 0)\n', ''],
+      [base + hole, base.slice(2)],
+      ['    part "Shell"', '  part "Shell"'],
+    );
+    expect(dissolved.statements.map(({ kind, heading, below }) => [kind, heading, below])).toEqual([
+      ['moved', 'part Base', 0],
+      ['moved', 'part Shell', 0],
+      ['gone', 'assembly Body', 0],
+      ['gone', 'less under part Base', 0],
+    ]);
+  });
+
   test('a leg that runs otherwise', () =>
     expect(changed(['leg "Hook" > A > K1 > E', 'leg "Hook" > A > K3 > E']).statements).toMatchObject([
       {
