@@ -16,7 +16,14 @@ import {
 import { check, equal, holds, until } from './checks.ts';
 import { extension, Plan, slug } from './plan.ts';
 
-const ours = ['becket.showSheet', 'becket.printSheet', 'becket.exportSheet', 'becket.explainFinding', 'becket.restart'];
+const ours = [
+  'becket.showSheet',
+  'becket.printSheet',
+  'becket.exportSheet',
+  'becket.compareEarlier',
+  'becket.explainFinding',
+  'becket.restart',
+];
 
 export async function checkWriting(): Promise<void> {
   await check('a .liftplan file is a Becket plan and starts the extension', async () => {
