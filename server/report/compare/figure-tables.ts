@@ -111,32 +111,30 @@ interface Group {
   readonly id: string;
   readonly title: string;
   readonly kinds: (kind: string) => boolean;
-  /** In this order; others stay out of sight. */
-  readonly results: readonly string[];
+  /** These first, in this order; then any others. */
+  readonly first: readonly string[];
 }
 
 const inLoad = ['load', 'part', 'assembly'];
 const onSite = ['plan', 'crane', 'position', 'support', 'ground', 'weather'];
-const weightAndPlace = ['weight', 'cog x', 'cog y', 'cog z'];
 const groups: readonly Group[] = [
   {
     id: 'legs',
     title: 'Gear and picks',
     kinds: (kind) => !inLoad.includes(kind) && !onSite.includes(kind),
-    results: ['capacity used', 'tension', 'pull', 'angle', 'capacity', 'compression', 'tilt'],
+    first: ['capacity used', 'tension', 'pull', 'angle', 'capacity'],
   },
   {
     id: 'totals',
     title: 'The whole lift',
     kinds: (kind) => onSite.includes(kind) || kind === 'load',
-    results: [
-      ...['gross load', 'load weight', 'rigging weight', 'deductions', 'weight', 'calculated weight', 'stated weight'],
-      ...['measured weight', 'cog x', 'cog y', 'cog z', 'tilt', 'gross capacity', 'net capacity', 'capacity used'],
-      ...['radius', 'headroom', 'reaction', 'pressure', 'wind force', 'wind limit'],
-    ],
+    first: ['gross load', 'load weight', 'rigging weight', 'deductions', 'weight'],
   },
-  { id: 'parts', title: 'Parts', kinds: (kind) => kind === 'part' || kind === 'assembly', results: weightAndPlace },
+  { id: 'parts', title: 'Parts', kinds: (kind) => kind === 'part' || kind === 'assembly', first: ['weight'] },
 ];
+
+/** What follows from figures that are shown, or says the same in another unit: only counted. */
+const following = new Set(['volume', 'length', 'width', 'height', 'elastic tension']);
 
 /** Of a thing that came or went, these alone are shown. */
 const telling = new Set([
@@ -150,30 +148,25 @@ const telling = new Set([
   'measured weight',
 ]);
 
+function isShown({ subject, result, old, now }: FigureChange): boolean {
+  const asMass = result === 'load' && subject.kind !== 'load';
+  return !following.has(result) && !asMass && ((old !== null && now !== null) || telling.has(result));
+}
+
 /** The changed figures in tables; those that only follow from them are counted. */
 export function figureSections({ figures, now }: Comparison): readonly Section[] {
-  const shown = figures.filter(({ old, now: is, result }) => (old && is) || telling.has(result));
-  const sections = groups.flatMap(({ id, title, kinds, results }): readonly Section[] => {
-    const own = shown.filter(({ subject, result }) => kinds(subject.kind) && results.includes(result));
-    const order = ({ result }: FigureChange) => results.indexOf(result);
-    const sorted = [...own].sort((a, b) => order(a) - order(b) || (most(a) === most(b) ? 0 : most(b) - most(a)));
-    const rows = merged(sorted, now.plan.units);
-    return rows.length
-      ? [
-          {
-            id,
-            title,
-            blocks: [{ kind: 'table', caption: 'Figures that changed', columns: beforeAndNow('Figure'), rows }],
-          },
-        ]
-      : [];
+  const shown = figures.filter(isShown);
+  const sections = groups.flatMap(({ id, title, kinds, first }): readonly Section[] => {
+    const order = ({ result }: FigureChange) => (first.includes(result) ? first.indexOf(result) : first.length);
+    const own = shown
+      .filter(({ subject }) => kinds(subject.kind))
+      .sort((a, b) => order(a) - order(b) || (most(a) === most(b) ? 0 : most(b) - most(a)));
+    const rows = merged(own, now.plan.units);
+    const table = { kind: 'table', caption: 'Figures that changed', columns: beforeAndNow('Figure'), rows } as const;
+    return rows.length ? [{ id, title, blocks: [table] }] : [];
   });
-  const told = groups.flatMap(({ kinds, results }) =>
-    shown.filter(({ subject, result }) => kinds(subject.kind) && results.includes(result)),
-  );
-  const more = figures.length - told.length;
-  const last = sections.at(-1);
-  return more && last ? [...sections.slice(0, -1), { ...last, blocks: [...last.blocks, others(more)] }] : sections;
+  const more = figures.length - shown.length;
+  return more ? [...sections, { id: 'others', title: 'Other figures', blocks: [others(more)] }] : sections;
 }
 
 /** How much of a capacity is used now, so that the worst stands first; other figures keep the order of the text. */
@@ -183,7 +176,7 @@ const most = ({ result, now }: FigureChange): number =>
 const others = (more: number): Block => ({
   kind: 'paragraph',
   look: 'plain',
-  text: `Beside these ${words(more, 'figure')} changed, such as sizes, volumes and tensions as mass; the JSON form lists them all.`,
+  text: `${words(more, 'figure')} that changed ${more === 1 ? 'is' : 'are'} not shown: sizes, volumes, elastic tensions, tensions as mass, and details of what came or went. The JSON form lists them all.`,
   at: [],
 });
 

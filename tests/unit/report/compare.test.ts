@@ -351,6 +351,29 @@ describe('for readers', () => {
     expect(whole).not.toMatch(/left out|more rows/);
   });
 
+  test('every figure that changed is shown or counted', () => {
+    const pair = comparedPlan(
+      { path: 'f', old: of(plan), now: of(plan.replace('outside 1 m', 'outside 1.1 m')) },
+      (_, name) => name,
+      new Set(),
+    );
+    const text = comparedText([pair]);
+    const figures = pair.comparison?.figures ?? [];
+    const results = new Set(figures.map(({ result }) => result));
+    const [, counted] = /(\d+) figures that changed are not shown/.exec(text) ?? [];
+    const hidden = figures.filter(
+      ({ subject, result }) =>
+        ['volume', 'length', 'width', 'height', 'elastic tension'].includes(result) ||
+        (result === 'load' && subject.kind !== 'load'),
+    );
+    expect(Number(counted)).toBe(hidden.length);
+    expect(hidden.length).toBeGreaterThan(5);
+    for (const result of ['weight', 'cog z', 'capacity used', 'tension', 'pull', 'gross load']) {
+      expect(results).toContain(result);
+      expect(text).toMatch(new RegExp(`(?:: |^ +)${result} `, 'm'));
+    }
+  });
+
   test('what is not known stays in words', () => {
     const pair = comparedPlan(
       { path: 'f', old: of(plan), now: of(plan.replace('item 500 kg ± 20 kg', 'item ?')) },
