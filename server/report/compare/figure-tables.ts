@@ -1,6 +1,7 @@
 // Figures side by side, as a reader of a comparison sees them: as it was, as it is, and what lies between.
 import { type Derived, type System, share, words, writeChange } from '../../quantities/index.ts';
 import type { Result, Results, Subject } from '../../results/index.ts';
+import { resultsOf } from '../../vocabulary/index.ts';
 import { figure, notKnown, overCapacity, rounding, row, styled, worseEnd } from '../sheet/figures.ts';
 import type { Block, Cell, Column, Row, Section } from '../sheet/types.ts';
 import { quoted } from '../sheet/written.ts';
@@ -134,7 +135,10 @@ const groups: readonly Group[] = [
 ];
 
 /** What follows from figures that are shown, or says the same in another unit: only counted. */
-const following = new Set(['volume', 'length', 'width', 'height', 'elastic tension']);
+function follows({ subject: { kind }, result }: FigureChange): boolean {
+  const size = inLoad.includes(kind) && resultsOf[kind]?.[result]?.measures === 'length' && !result.startsWith('cog');
+  return size || result === 'volume' || result === 'elastic tension' || (result === 'load' && kind !== 'load');
+}
 
 /** Of a thing that came or went, these alone are shown. */
 const telling = new Set([
@@ -148,10 +152,8 @@ const telling = new Set([
   'measured weight',
 ]);
 
-function isShown({ subject, result, old, now }: FigureChange): boolean {
-  const asMass = result === 'load' && subject.kind !== 'load';
-  return !following.has(result) && !asMass && ((old !== null && now !== null) || telling.has(result));
-}
+const isShown = (change: FigureChange): boolean =>
+  !follows(change) && ((change.old !== null && change.now !== null) || telling.has(change.result));
 
 /** The changed figures in tables; those that only follow from them are counted. */
 export function figureSections({ figures, now }: Comparison): readonly Section[] {
