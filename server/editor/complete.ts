@@ -6,9 +6,10 @@ import { compared } from './complete/compare.ts';
 import { keywords, rowOf } from './complete/keywords.ts';
 import { itemHere, names } from './complete/names.ts';
 import { snippets } from './complete/snippets.ts';
+import { mostListed } from './complete/tables.ts';
 import { type Asked, begun, completion, type Library } from './complete/types.ts';
 import { units } from './complete/units.ts';
-import { mostListed, nearby, values } from './complete/values.ts';
+import { nearby, values } from './complete/values.ts';
 import { inQuotes } from './spelling.ts';
 import type { Completion } from './types.ts';
 
@@ -70,8 +71,8 @@ function offered(asked: Asked): readonly Completion[] {
       return [];
     case 'keyword':
       return withSnippets(asked, keywords(asked));
-    case 'unit':
-      return units(asked);
+    case 'unit': // figures may begin a designation: 60E1, 6x36
+      return slot.type === 'designation' ? values(asked) : units(asked);
     case 'name':
       return sided(asked) ? values(asked) : names(asked);
     case 'text':

@@ -147,7 +147,11 @@ export interface PlanFacts extends SyntaxFacts {
   'list-row-unclear': { file: string; line: number; reason: string; more: number };
   'definition-circle': { names: readonly string[] };
   'material-unknown': { name: string; nearest: readonly { name: string; density: number }[] };
-  'size-unknown': { designation: string; table: string; nearest: readonly { name: string; massPerLength: number }[] };
+  'size-unknown': {
+    designation: string;
+    table: string;
+    nearest: readonly ({ name: string } & ({ massPerLength: number } | { massPerArea: number }))[];
+  };
   'path-broken': { where: string; nearest: readonly string[] };
   'evidence-missing': { number: string };
   /** `now`: the mark of what the file holds; null where there is none. `paper`: null where `from` names no file. */

@@ -1,12 +1,15 @@
-// The sheet of a document over our own messages: whole, by sections that changed, as a file, and tied to lines of the text.
+// The sheet of a document over our own messages: whole, by sections that changed, as a file, tied to lines of the text; and what differs from an earlier text.
 
 import { idOf, marksAt as idsAt, placeOf as placeOfId } from '../editor/marks.ts';
 import { grossLoad } from '../editor/status.ts';
 import {
+  comparedDocument,
+  comparedPlan,
   folderOf,
   json,
   lines,
   markdown,
+  type PathOf,
   page,
   report,
   type Sheet,
@@ -63,6 +66,15 @@ export function exported(snapshot: Snapshot, format: SheetFormat, desk: SheetDes
     case 'lines':
       return { name: `${name}.txt`, text: lines(snapshot) };
   }
+}
+
+/** What differs between an earlier text and the open one, under what they are. No comment on a forge: nothing is left out. */
+export function compared(now: Snapshot, old: Snapshot, name: string, { addresses }: SheetDesk): string {
+  const pathOf: PathOf = (plan, file) => addresses.path(folderOf(plan.file), file);
+  const path = `Before: ${name}. Now: the open text. Files that it uses count as they are now, for both.`;
+  const plan = comparedPlan({ path, old, now }, pathOf, new Set());
+  const text = comparedDocument([plan]);
+  return plan.same ? `${text}\n${path}\n` : text;
 }
 
 /** The names of the statements at a position, innermost first. */

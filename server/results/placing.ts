@@ -27,6 +27,7 @@ export function rotationOf(item: Item): Placement['R'] {
 /** The kind of body an item is; null for assemblies and items of known weight. */
 function ownKind(item: Item): ShapeKind | null {
   const name = shapeNames.find((one) => item.clauses.has(one) && !(one === 'hole' && item.keyword === 'part'));
+  if (name === 'rope' || name === 'chain') return 'section'; // stretched out along x like one
   return !name || name === 'item' || name === 'liquid' ? null : name;
 }
 

@@ -29,6 +29,7 @@ class Worker {
     };
     const globals = {
       self: this.self,
+      importScripts: () => {},
       setTimeout,
       clearTimeout,
       queueMicrotask,
@@ -39,7 +40,7 @@ class Worker {
       atob,
       structuredClone,
     };
-    runInNewContext(readFileSync('dist/server-web.js', 'utf8'), globals);
+    runInNewContext(readFileSync('dist/server.js', 'utf8'), globals);
   }
 
   request(method: string, params: unknown): Promise<never> {
@@ -50,7 +51,7 @@ class Worker {
   }
 
   send(message: object): void {
-    this.self.onmessage?.({ data: { jsonrpc: '2.0', ...message } });
+    setTimeout(() => this.self.onmessage?.({ data: { jsonrpc: '2.0', ...message } })); // a task of its own, as from a page
   }
 
   private hear(message: { id?: number; method?: string; params: never; result: never }): void {

@@ -26,7 +26,7 @@ export function units(asked: Asked): readonly Completion[] {
     .map((unit, i) => ({ unit, i }))
     .sort((a, b) => score(b.unit) - score(a.unit) || a.i - b.i);
   const joiner =
-    slot.type === 'size' || slot.type === 'size or amount'
+    slot.type === 'size' || slot.type === 'size or amount' || slot.type === 'size or nothing'
       ? [completion(asked, 'word', 'x', { detail: 'the next side' })]
       : [];
   return [

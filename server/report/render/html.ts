@@ -8,6 +8,7 @@ import { barsHtml } from './bars.ts';
 import { curveHtml } from './curve.ts';
 import { type Html, html, join } from './escape.ts';
 import { sketchHtml } from './sketch.ts';
+import { stackHtml } from './stack.ts';
 
 /** The identity of the statement at a place, a word without spaces; null: rows are not tied to the text. */
 export type IdOf = ((place: Place) => string | null) | null;
@@ -43,6 +44,8 @@ function blockHtml(block: Block, idOf: IdOf): Html {
       return table(block, idOf);
     case 'bars':
       return barsHtml(block, tie);
+    case 'stack':
+      return stackHtml(block, tie);
     case 'sketch':
       return sketchHtml(block, tie);
     case 'curve':

@@ -24,12 +24,12 @@ function sectionText({ id, title, blocks }: Section, from: string): readonly str
     : [heading, ...texts];
 }
 
-function blockText(block: Block, from: string): readonly string[] {
+/** A paragraph or table as Markdown; `from` is the plan's path as seen from the text, for links to its lines. */
+export function blockText(block: Block, from: string): readonly string[] {
   if (block.kind === 'paragraph') return [paragraph(block)];
   if (block.kind !== 'table') return []; // forges take drawings out; the tables beside them have every figure
-  return block.columns.length
-    ? [`**${escape(block.caption)}**`, table(block, from)]
-    : [`**${escape(block.caption)}**`, list(block, from)];
+  const caption = block.caption ? [`**${escape(block.caption)}**`] : [];
+  return [...caption, block.columns.length ? table(block, from) : list(block, from)];
 }
 
 const paragraph = ({ look, text }: Paragraph) =>

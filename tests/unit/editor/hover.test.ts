@@ -269,3 +269,18 @@ test('"held by" says how much more is pulled, on what, and what is not known', (
   expect(hoverAt(text(''))).toContain('Nothing says how “grout” lets go of Load');
   expect(hoverAt(text(', breakout ?'))).toContain('breakout is not known yet (?).');
 });
+
+test('an envelope says that it is an upper bound, and how much of the load rests on bounds, on its name and on its word', () => {
+  const text = `load "Set": contingency 5 %
+  part "Casing": envelope 1 x 1 x 1 m, density 3,000 kg/m3, at (0, 0, 0)
+  part "Base": item 1,000 kg, by drawing, at (0, 0, 0)
+`;
+  const said =
+    'An upper bound: all that is in it weighs no more, as long as nothing in it is denser. 75 % of the weight of all parts rests on such bounds.';
+  expect(at('"Casing"', text)).toContain(said); // 3,000 of 4,000 kg
+  expect(at('envelope', text)).toContain(said);
+  expect(at('"Base"', text)).not.toContain('bound');
+  expect(at('envelope', text.replace('1,000 kg', '?'))).toContain(
+    'Not known how much of the load rests on such bounds.',
+  );
+});

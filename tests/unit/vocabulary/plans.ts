@@ -202,6 +202,7 @@ export function clauseExample(word: string, row: ClauseRow): string {
   switch (row.takes) {
     case 'amount':
     case 'size or amount':
+    case 'size or nothing':
     case 'designation or amount':
       return `${word} ${row.sides === 2 ? '0.4 x 0.3 m' : measured}`;
     case 'size':
