@@ -54,6 +54,10 @@ function filesBelow(folder: string, ending = ''): readonly string[] {
   return found.sort();
 }
 
+/** Whether a search below a folder comes upon a file: not in hidden folders and installed packages. */
+export const seenBelow = (folder: string, file: string): boolean =>
+  within(folder, file) && !/(?:^|\/)(?:\.[^/]*|node_modules)\//.test(file.slice(folder.length));
+
 export const exists = (path: string): boolean => existsSync(path);
 export const isFile = (path: string): boolean => statSync(path, { throwIfNoEntry: false })?.isFile() === true;
 export const isFolder = (path: string): boolean => statSync(path, { throwIfNoEntry: false })?.isDirectory() === true;

@@ -1,15 +1,16 @@
 // Completion: what may stand at a place, each with its figure; due clauses first, then units that fit, names nearby, the rest.
-import { language } from '../plan/index.ts';
+import { language, seenMark } from '../plan/index.ts';
 import { type Slot, slotAt } from '../syntax/index.ts';
 import type { Snapshot } from '../workspace/types.ts';
 import { compared } from './complete/compare.ts';
 import { keywords, rowOf } from './complete/keywords.ts';
-import { names } from './complete/names.ts';
+import { itemHere, names } from './complete/names.ts';
 import { namesFile, paths } from './complete/paths.ts';
 import { snippets } from './complete/snippets.ts';
-import { type Around, type Asked, begun } from './complete/types.ts';
+import { mostListed } from './complete/tables.ts';
+import { type Around, type Asked, begun, completion } from './complete/types.ts';
 import { units } from './complete/units.ts';
-import { mostListed, nearby, values } from './complete/values.ts';
+import { nearby, values } from './complete/values.ts';
 import { inQuotes } from './spelling.ts';
 import type { Completion } from './types.ts';
 
@@ -82,8 +83,8 @@ function offered(asked: Asked): readonly Completion[] {
       return [];
     case 'keyword':
       return withSnippets(asked, keywords(asked));
-    case 'unit':
-      return units(asked);
+    case 'unit': // figures may begin a designation: 60E1, 6x36
+      return slot.type === 'designation' ? values(asked) : units(asked);
     case 'name':
       return sided(asked) ? values(asked) : names(asked);
     case 'text':
@@ -93,11 +94,21 @@ function offered(asked: Asked): readonly Completion[] {
   }
 }
 
-/** Texts that the same clause has elsewhere in this file, then files that it may name. */
+/** Texts that the same clause has elsewhere in this file, then files that it may name; behind `seen` the mark alone. */
 function texts(asked: Asked): readonly Completion[] {
+  if (asked.slot.clause === 'seen') return seen(asked);
   const before = nearby(asked, inQuotes, 'text');
   const said = new Set(before.map(({ label }) => label));
   return [...before, ...paths(asked).filter(({ label }) => !said.has(label))];
+}
+
+/** The mark of the paper that the line cites; never that of another one, which was seen for something else. */
+function seen(asked: Asked): readonly Completion[] {
+  const item = itemHere(asked);
+  const paper = item && asked.s.plan.cited.get(item)?.paper;
+  if (!paper) return [];
+  const mark = seenMark(paper);
+  return [completion(asked, 'text', mark, { text: inQuotes(mark), help: 'What the file holds now.' })];
 }
 
 const bound = ({ slot: { type } }: Asked): boolean => type === 'compare' || type === 'trigger' || type === 'subject';

@@ -103,9 +103,13 @@ export function withLists(item: Item, attached: ReadonlyMap<Item, Attachment>): 
   return whole;
 }
 
-/** Every file that went into a plan: its own first, what it uses, then its drawings and lists. */
-export const filesOf = ({ files, attached }: BoundPlan): readonly string[] => [
-  ...new Set([...files, ...attached.values()].flatMap(({ file }) => file ?? [])),
+/** Every file that went into a plan: its own first, what it uses, its drawings and lists, then the papers it cites that are there. */
+export const filesOf = ({ files, attached, cited }: BoundPlan): readonly string[] => [
+  ...new Set(
+    [...files, ...attached.values(), ...[...cited.values()].filter(({ paper }) => paper)].flatMap(
+      ({ file }) => file ?? [],
+    ),
+  ),
 ];
 
 /** Whether an item stands for a row of a list: nothing of it is written in the plan but the list's own line. */

@@ -169,7 +169,7 @@ export function statedBy(item: Item, context: Context): Candidate {
               : [because('The stated weight could not be read.', item.at)],
           { at: item.at },
         );
-  return candidate('stated', item, by, corrected(value, item, context), context);
+  return candidate('stated', item, by, value, context);
 }
 
 /** A weighing on supports. */
@@ -182,7 +182,7 @@ export function weighedBy(item: Item, context: Context): Candidate {
     if (!support.clauses.has('reads') && !support.opens.length)
       due(support, 'reads', 'what the scale or cell under it shows');
   const by = textOf(item, 'by') as Evidence | null;
-  return candidate('measured', item, by, corrected(weighedSum(item, sourceOf(item)), item, context), context);
+  return candidate('measured', item, by, weighedSum(item, sourceOf(item)), context);
 }
 
 /** What a figure rests on, in words. */
@@ -199,12 +199,13 @@ function candidate(
   kind: Candidate['kind'],
   item: Item,
   by: Evidence | null,
-  weight: Derived,
+  figure: Derived,
   context: Context,
 ): Candidate {
+  const weight = corrected(figure, item, context);
   const allowance = allowanceOf(context, item, by, { at: item.at });
   const accuracy = given(item, 'accuracy');
-  const loose = accuracy.state === 'known' && weight.value !== null ? weight.value * (1 + accuracy.quantity.value) : 0;
+  const loose = accuracy.state === 'known' ? heavyEnd(kind, figure, weight, accuracy.quantity.high) : 0;
   const why = unique([...weight.because, ...allowance.because, ...(accuracy.state === 'open' ? accuracy.because : [])]);
   const total =
     weight.value === null || why.length
@@ -235,6 +236,20 @@ function candidate(
     total,
     at: item.at,
   };
+}
+
+/** Above this share of what was read, what is taken off again counts in the error of the reading. Chosen here; no source. */
+const smallTare = 0.05;
+
+/**
+ * The weight where a reading is as far off as its accuracy says, kg. Of an indicator or cell that is a share of what truly hangs, tare and
+ * all: reading / (1 - accuracy). Of a weighing on supports it is a share of the readings.
+ */
+function heavyEnd(kind: Candidate['kind'], figure: Derived, weight: Derived, accuracy: number): number {
+  if (weight.value === null || figure.value === null) return 0;
+  if (kind === 'stated') return weight.value + (figure.value * accuracy) / (1 - accuracy);
+  const taken = figure.value - weight.value;
+  return weight.value + accuracy * (taken > smallTare * figure.value ? figure.value : weight.value);
 }
 
 /** A figure less its tare plus the parts that are lifted but not in it. */

@@ -6,7 +6,7 @@ import { type Evidence, readings } from '../vocabulary/index.ts';
 import type { Summed } from './bodies.ts';
 import type { Notes } from './notes.ts';
 import { isLiquid } from './place.ts';
-import type { Candidate, LoadResult } from './types.ts';
+import type { Candidate, LoadResult, ResultFacts } from './types.ts';
 
 /** Densities (kg/m3) between which the weight of a thing in its outside box is believed: below it is lighter than cork, above heavier than tungsten. Handbook figures. */
 const cork = 120;
@@ -21,20 +21,49 @@ const small = 0.1;
 
 const states = /\b(dry|empty|drained|net|without (?:contents|oil|water))\b/i;
 
-/** Words of what a reading or shipping paper leaves unsaid. */
-export function unclearReading(item: Item, candidate: Candidate): readonly string[] {
+/** What a figure leaves unsaid, in words, and the clause that would say it. */
+export type Unsaid = ResultFacts['reading-unclear']['missing'][number];
+
+/** What a reading, a paper, or a figure that may be older than the load as it is leaves unsaid. */
+export function unclearReading(item: Item, candidate: Candidate, modified: string | null): readonly Unsaid[] {
   const by = candidate.evidence as Evidence | null;
-  if (by === 'shipping paper') return item.clauses.has('state') ? [] : ['whether net, gross or as shipped (`state`)'];
-  if (!by || !readings.includes(by)) return [];
+  const has = (clause: string) => item.clauses.has(clause);
+  const reading = by !== null && readings.includes(by);
   const tolerance =
-    item.clauses.has('accuracy') ||
+    has('accuracy') ||
     (candidate.weight.value !== null && (candidate.weight.low as number) < (candidate.weight.high as number));
-  return [
-    ...(item.clauses.has('tare') ? [] : ['what hung on it or stood with it (`tare`)']),
-    ...(item.clauses.has('state') || item.clauses.has('without') ? [] : ['with what contents (`state`)']),
-    ...(tolerance ? [] : [item.keyword === 'weighed' ? 'how accurate it is (`accuracy`)' : 'how accurate it is (`±`)']),
-    ...(item.clauses.has('dated') ? [] : ['when (`dated`)']),
+  const [, kind] = netOrGross.exec(textOf(item, 'state') ?? '') ?? [];
+  const all: readonly (readonly [boolean, string, string])[] = [
+    [by === 'shipping paper' && !has('state'), 'whether net, gross or as shipped', 'state'],
+    [reading && !has('tare'), 'what hung on it or stood with it', 'tare'],
+    [
+      !reading && kind !== undefined && !has('tare') && !has('without'),
+      `what packing or carriage is in the ${kind} weight, and what of it is lifted`,
+      'tare',
+    ],
+    [reading && !has('state') && !has('without'), 'with what contents', 'state'],
+    [reading && !tolerance, 'how accurate it is', 'accuracy'],
+    [reading && !has('dated'), 'when it was read', 'dated'],
+    ...(modified === null ? [] : aged(item, modified, reading)),
   ];
+  return all.flatMap(([missing, words, clause]) => (missing ? [{ words, clause }] : []));
+}
+
+const netOrGross = /\b(net|gross)\b/i;
+
+/** A figure from before the load was changed, or of nobody knows when, says nothing of the change unless it names what is not in it. */
+function aged(item: Item, modified: string, reading: boolean): readonly (readonly [boolean, string, string])[] {
+  const dated = textOf(item, 'dated');
+  const named = item.clauses.has('without');
+  return [
+    [dated === null && !reading && !named, `whether it is older than the change of ${modified}`, 'dated'],
+    [isOlder(item, modified), `whether the change of ${modified} is in it, for it is dated ${dated}`, 'without'],
+  ];
+}
+
+function isOlder(item: Item, modified: string | null): boolean {
+  const dated = textOf(item, 'dated');
+  return modified !== null && dated !== null && dated < modified && !item.clauses.has('without');
 }
 
 /** A figure said to be dry or net while a liquid of the plan is neither in it nor named `without`: the liquids' parts, to be added. */
@@ -62,16 +91,20 @@ export function doubts(
   notes: Notes,
 ): readonly Derived[] | null {
   const lighter = notes.problems.some((problem) => problem.slug === 'measured-lighter');
+  const modified = textOf(load.thing.item, 'modified');
   for (const candidate of load.candidates) {
     const item = [...childrenOf(load.thing.item, 'stated'), ...childrenOf(load.thing.item, 'weighed')].find(
       (one) => one.at === candidate.at,
     );
-    const missing = item && !lighter ? unclearReading(item, candidate) : [];
+    if (!item) continue;
+    const by = candidate.evidence as Evidence | null;
+    const reading = by !== null && readings.includes(by);
+    const missing = lighter && reading ? [] : unclearReading(item, candidate, modified);
     if (missing.length)
       notes.add(
         'reading-unclear',
         candidate.at,
-        { reading: candidate.evidence === 'shipping paper' ? 'shipping paper' : 'reading', missing },
+        { reading: reading ? 'reading' : (by ?? 'figure'), missing, older: isOlder(item, modified) },
         '',
       );
   }

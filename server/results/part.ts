@@ -42,6 +42,9 @@ export function partOf(item: Item, plan: BoundPlan): Part {
 const sameMaterials = (a: readonly Thing[], b: readonly Thing[]): boolean =>
   a === b || (a.length === b.length && a.every(({ item }, i) => item === b[i]?.item));
 
+/** Shapes that a table weighs. */
+const tabled: ReadonlySet<string> = new Set(['section', 'sheet', 'pipe', 'bar', 'rope', 'chain']);
+
 function work(item: Item, plan: BoundPlan): Part {
   const notes = new Notes();
   const found = shapeName(item, notes);
@@ -55,7 +58,7 @@ function work(item: Item, plan: BoundPlan): Part {
       problems: notes.problems,
     };
   const read = readShape(item, plan, notes);
-  const table = read.name === 'section' || read.name === 'sheet' || read.name === 'pipe' || read.name === 'bar';
+  const table = read.name !== null && tabled.has(read.name);
   const steel =
     read.name === 'pipe' || read.name === 'bar' || read.name === 'section' ? { name: 'carbon steel' } : undefined;
   const needsDensity =
@@ -65,10 +68,16 @@ function work(item: Item, plan: BoundPlan): Part {
       has(item, 'density') ||
       has(item, 'reinforcement') ||
       (read.name === 'bar' && !('because' in read) && !read.source));
-  const density = needsDensity ? densityOf(item, plan, notes, steel) : null;
+  const said = needsDensity ? densityOf(item, plan, notes, steel) : null;
+  const density =
+    said && !('because' in read) && read.listedDensity !== undefined ? asListed(read, read.listedDensity) : said;
   if ('because' in read) return { ...opened(item, read.name ?? '', read.because, notes), density };
   return solidOf(item, read, density, plan, notes);
 }
+
+/** The density that a table weighs its own material by. */
+const asListed = ({ source, clause }: ShapeRead, density: number): Derived =>
+  known(density, 'kg/m3', { source, at: clause.at });
 
 function opened(item: Item, shape: string, causes: readonly Cause[], notes: Notes): Part {
   return {
@@ -236,7 +245,8 @@ function massOf(
   if (body.mass !== undefined) {
     const [low, high] = ends(read, 'mass');
     const listed = known(body.mass, 'kg', origin, Math.min(low, body.mass), Math.max(high, body.mass));
-    if (!density || read.name === 'sheet') return cut === 0 ? listed : less(listed, cut, steelDensity);
+    if (!density || read.name === 'sheet')
+      return cut === 0 ? listed : less(listed, cut, read.listedDensity ?? steelDensity);
     if (density.value === null) return open('kg', density.because, { at: origin.at });
     if (read.name !== 'section') return cut === 0 ? listed : less(listed, cut, density.value);
     const ratio = density.value / steelDensity; // a section of another metal: the table's steel weight by the ratio of densities

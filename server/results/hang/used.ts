@@ -29,6 +29,27 @@ const atLeast = (capacity: Derived): Derived =>
         at: capacity.at,
       });
 
+/**
+ * What a thing takes while the load is being broken free, kg: where it sticks is not said, so any leg may take all of it, along its own
+ * line. `angle`: of the leg from horizontal, rad; null: it pulls straight up.
+ */
+export function whileHeld(load: Derived, held: Derived, angle: number | null): Derived {
+  if (held.value === 0 || load.value === null) return load;
+  if (held.value === null) return open('kg', held.because, { at: load.at });
+  const steep = angle === null ? Math.PI / 2 : angle;
+  const inputs = [
+    ...load.inputs,
+    { label: 'breakout', value: known(held.high as number, 'kg', held) },
+    { label: 'angle', value: known(steep, 'rad') },
+  ];
+  return known(load.value + (held.high as number) / Math.sin(steep), 'kg', {
+    formula: `${load.formula || 'load'} + breakout / sin(angle)`,
+    inputs: load.formula ? inputs : [{ label: 'load', value: load }, ...inputs],
+    source: load.source,
+    at: load.at,
+  });
+}
+
 /** The largest; open as soon as one is, for nobody knows that it is not the largest. */
 export function worstOf(shares: readonly Derived[]): Derived {
   const causes = shares.flatMap((one) => one.because);

@@ -21,7 +21,7 @@ expect load weight <= 10,000 kg
     const s = frame('6,100 kg, by load cell');
     expect(errors(s)).toEqual(expect.arrayContaining(['measured-lighter', 'evidence-disagrees']));
     expect(value(s, 'load', 'Pump frame', 'weight')).toBeCloseTo(9600 * 1.05, 9);
-    expect(message(s, 'measured-lighter')).toMatch(/missing: dated, tare, ±, state/);
+    expect(message(s, 'measured-lighter')).toMatch(/missing: dated, tare, accuracy, state/);
     expect(s.results.expects[0]?.state).toBe('not met');
     expect(paper(s)).toContain('6,100 kg');
   });

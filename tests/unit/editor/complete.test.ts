@@ -361,3 +361,11 @@ test('cut anywhere, a line is read no worse once the first offer is taken', () =
   }
   expect(taken_).toBeGreaterThan(200);
 }, 60_000);
+
+test('after "seen" stands the mark of the paper on this line, and no mark of another paper', () => {
+  const text = (from: string) =>
+    `load "L"\n  stated 1 t, by marking, from "b.txt", seen "1111-2222-3333"\n  cog (0, 0, 0), by drawing, from "${from}", seen |\n--- a.txt\nGross 4,850 lb`;
+  expect(labels(text('a.txt'))).toEqual(['7a8a-080c-ca31']); // sha256sum of GNU coreutils
+  expect(labels(text('none.txt'))).toEqual([]);
+  expect(labels(text('as told by the yard'))).toEqual([]);
+});

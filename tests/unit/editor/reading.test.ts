@@ -185,6 +185,15 @@ test('use lines, documents and web addresses can be opened', () => {
   ]);
 });
 
+test('a paper that a figure comes from can be opened where it is there, without the remark behind it', () => {
+  const text =
+    'load "L"\n  stated 1 t, by marking, from "papers/plate 3.pdf, lower line"\n  cog (0, 0, 0), by drawing, from "papers/none.pdf"\n';
+  const s = check({ 'plan.liftplan': text, 'papers/plate 3.pdf': 'x' }, 'plan.liftplan');
+  expect(links(s).map(({ at, to }) => [at.row.text.slice(at.from, at.to), ...Object.entries(to).flat()])).toEqual([
+    ['papers/plate 3.pdf', 'file', 'papers/plate 3.pdf'],
+  ]);
+});
+
 test('marks are unique, lead back to their line, and stay while lines move', () => {
   let seen = 0;
   for (const path of goodSamples()) {

@@ -18,7 +18,7 @@ const typed = (text: string): string =>
     .replaceAll('√(', 'sqrt(')
     .replaceAll('×', '*')
     .replaceAll('÷', '/')
-    .replaceAll('m/s²', 'm/s / 1 s')
+    .replace(/([\d.]+) m\/s²/g, '($1 m/s / 1 s)')
     .replaceAll('−', '-')
     .replace(/(?<!(?:sin|cos|tan)\([^)]*) rad\b/g, '');
 
