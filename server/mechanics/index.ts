@@ -44,6 +44,7 @@ export {
   dot,
   identity,
   type Mat3,
+  mean,
   multiply,
   norm,
   rotate,

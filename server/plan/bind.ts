@@ -1,5 +1,6 @@
 // Types one statement: its names, its value and clauses held against the vocabulary's rows. Kept by tree node while the names it reads stay.
 import { nearest } from '../quantities/nearest.ts';
+import { share } from '../quantities/write.ts';
 import type { ClauseText, NameUse, Place, Span, TreeNode, Value } from '../syntax/types.ts';
 import { type ClauseRow, clausesOf, type StatementRow, statements, statementsUnder } from '../vocabulary/index.ts';
 import { joined, keptAlong } from './along.ts';
@@ -366,7 +367,7 @@ function inside(value: BoundValue, row: ClauseRow, clause: string, span: Span, s
     if (row.most !== undefined && q.high > row.most)
       return outside(
         row.measures === 'percent'
-          ? 'it cannot be more than 100 %'
+          ? `it cannot be more than ${share(row.most, 'down')}`
           : row.measures === 'angle'
             ? 'it cannot be more than 180 deg'
             : `the most is ${row.most}`,

@@ -46,6 +46,7 @@ export interface Entry {
   readonly at: readonly [number, number, number] | null;
 }
 
+const notUtf8 = 'the file is not in UTF-8; save it as CSV in UTF-8';
 const fileFault = (line: number, reason: string) => ({ entries: [], faults: [{ line, reason }] });
 
 /** The rows of a bill in a file's bytes. Never throws. */
@@ -57,10 +58,15 @@ export function entriesOf(bytes: Uint8Array): {
   try {
     text = new TextDecoder('utf-8', { fatal: true }).decode(bytes);
   } catch {
-    return fileFault(1, 'the file is not in UTF-8; save it as CSV in UTF-8');
+    return fileFault(1, notUtf8);
   }
-  const { rows, unclosed } = csvRows(text);
-  if (unclosed !== null) return fileFault(unclosed, 'its quotation marks do not close');
+  if (text.includes('\0')) return fileFault(1, notUtf8);
+  const { rows, fault } = csvRows(text);
+  if (fault)
+    return fileFault(
+      fault.line,
+      fault.kind === 'unclosed' ? 'its quotation marks do not close' : 'something stands behind its quotation marks',
+    );
   const filled = rows.filter(({ fields }) => fields.some((field) => field.trim() !== ''));
   const [head, ...body] = filled;
   if (!head) return fileFault(1, 'the file is empty');
@@ -93,8 +99,8 @@ type Columns = Partial<Record<Field, Column>> & { readonly width: number };
 
 /** Which column is what; a sentence where the first row does not say. */
 function columnsOf({ fields }: CsvRow): Columns | string {
-  const other = fields.length === 1 ? /[;\t|]/.exec(fields[0] ?? '')?.[0] : undefined;
-  if (other) return `its columns are parted by ${other === '\t' ? 'tabs' : `"${other}"`}; save it with commas`;
+  const one = fields.length === 1 ? partedBy(fields) : null;
+  if (one !== null) return one;
   const found: Partial<Record<Field, Column>> = {};
   for (const [index, text] of fields.entries()) {
     const [, word = '', bracketed, bare] =
@@ -107,10 +113,23 @@ function columnsOf({ fields }: CsvRow): Columns | string {
     if (wrong) return wrong;
     found[field] = { index, unit };
   }
-  if (!found.name || !found.weight) return `it names no column "${found.name ? 'weight' : 'name'}"`;
+  if (!found.name || !found.weight) return partedBy(fields) ?? `it names no column "${found.name ? 'weight' : 'name'}"`;
+  const many = found.count ? undefined : fields.find((text) => howMany.test(text.trim()));
+  if (many !== undefined)
+    return `its column "${many.trim()}" may say how many there are: call it "count", or leave it out where each weight is of all together`;
   const axes = (['x', 'y', 'z'] as const).filter((axis) => found[axis]);
   if (axes.length !== 0 && axes.length !== 3) return 'a place takes three columns: x, y and z';
   return { ...found, width: fields.length };
+}
+
+/** Heads of columns that may mean `count`; passed over, one would be weighed where there are many. */
+const howMany = /^(?:qty|quantity|pcs|pieces|nos|no\. off|number off)\.?(?:\s*[([].*)?$/i;
+/** Names of rows that may be the sum of others. */
+const sumOfOthers = /^(?:grand |sub-?)?total$|^sum$/i;
+
+function partedBy(fields: readonly string[]): string | null {
+  const other = /[;\t|]/.exec(fields.join(''))?.[0];
+  return other ? `its columns are parted by ${other === '\t' ? 'tabs' : `"${other}"`}; save it with commas` : null;
 }
 
 function wrongUnit(field: Field, unit: string): string | null {
@@ -137,6 +156,7 @@ function entryOf({ line, fields }: CsvRow, columns: Columns, pointed: boolean): 
   const name = cell('name').replace(/\s+/g, ' ');
   if (name === '') return 'it has no name';
   if (/[\p{Cc}\p{Cf}]/u.test(name)) return 'its name has a character that does not show';
+  if (sumOfOthers.test(name)) return `"${name}" may be the sum of other rows; leave it out, or call it what it is`;
   const weight = figure(cell('weight'), 'weight', columns.weight?.unit ?? null, pointed);
   if (typeof weight === 'string') return weight;
   if (!(weight > 0)) return 'its weight is not above zero; a weight that is not known cannot stand in a list';

@@ -22,7 +22,7 @@ export class Batch {
   readonly box: Box | null | undefined; // null: one of them is not known; undefined: nothing in it has a box
   readonly around: Box | undefined; // what is known of it
   readonly unplaced: boolean;
-  readonly bought: readonly Solid[]; // known by their weight, with a size
+  readonly sized: readonly Solid[]; // whose size is a bound, a maker's, or that of a drawing
   #allowed: { readonly by: Allowance; readonly total: Allowed } | undefined;
 
   constructor(
@@ -43,7 +43,10 @@ export class Batch {
     const boxes = solids.filter(({ part }) => part.kind !== 'liquid').map(({ figures }) => figures.box);
     this.around = unionOf(boxes.filter((box) => box !== null));
     this.box = boxes.includes(null) ? null : this.around;
-    this.bought = solids.filter(({ part }) => part.kind === 'item' && !part.point);
+    this.sized = solids.filter(
+      ({ part }) =>
+        (part.kind === 'item' && !part.point) || part.shapeName === 'envelope' || part.shape?.kind === 'mesh',
+    );
     this.unplaced = solids.some(({ figures }) => figures.unplaced);
   }
 
@@ -59,36 +62,60 @@ export class Batch {
 
 /** What a load's parts take for what nobody can know. */
 export interface Allowance {
-  readonly usual: number; // share for a part that states none
+  readonly usual: { readonly share: number; readonly from: string }; // for a part that states none
   readonly least: number; // that rules ask for on a part's own
   readonly leastEstimate: number;
   readonly ruled: readonly Cause[]; // why nobody knows what rules ask for
 }
 
-/** A weight with contingencies, kg, of the parts where it is known; and why it is not of others. */
+/** Parts that take the same contingency. */
+export interface Group {
+  readonly share: number;
+  readonly from: string;
+  readonly weight: number; // kg, of the parts whose weight is known, bare
+}
+
+/** The parts by their contingency, and why that of some, or their weight, is not known. */
 export interface Allowed {
-  readonly value: number;
+  readonly groups: readonly Group[];
   readonly because: readonly Cause[];
 }
 
 const sameAllowance = (a: Allowance, b: Allowance): boolean =>
-  a.usual === b.usual &&
+  a.usual.share === b.usual.share &&
+  a.usual.from === b.usual.from &&
   a.least === b.least &&
   a.leastEstimate === b.leastEstimate &&
   a.ruled.length + b.ruled.length === 0;
 
-function allowedSum(solids: readonly Solid[], { usual, least, leastEstimate, ruled }: Allowance): Allowed {
+function allowedSum(solids: readonly Solid[], by: Allowance): Allowed {
   const because: Cause[] = [];
-  let value = 0;
+  const groups: Group[] = [];
   for (const { contingency: own, figures } of solids) {
     const { weight } = figures;
-    let share = own?.share ?? usual;
-    if (own?.share !== null && own?.share !== undefined) share = Math.max(share, least);
-    if (own?.estimate) share = Math.max(share, leastEstimate);
     if (own?.because.length) because.push(...own.because);
-    else if (own && ruled.length) because.push(...ruled);
+    else if (own && by.ruled.length) because.push(...by.ruled);
     else if (weight.value === null) because.push(...weight.because);
-    else value += weight.value * (1 + share);
+    else groups.push({ ...taken(own, by), weight: weight.value });
   }
-  return { value, because };
+  return { groups: together(groups), because };
+}
+
+/** The share that a part takes, and from where. */
+function taken(own: Solid['contingency'], { usual, least, leastEstimate }: Allowance): Omit<Group, 'weight'> {
+  const stated = own?.share ?? null;
+  const { share, from } = stated === null ? usual : { share: Math.max(stated, least), from: 'their own contingency' };
+  return own?.estimate && leastEstimate > share
+    ? { share: leastEstimate, from: 'least for an estimate' }
+    : { share, from };
+}
+
+/** Groups of the same contingency as one, in the order in which they come first. */
+export function together(groups: readonly Group[]): readonly Group[] {
+  const found = new Map<string, Group>();
+  for (const one of groups) {
+    const key = `${one.share} ${one.from}`;
+    found.set(key, { ...one, weight: one.weight + (found.get(key)?.weight ?? 0) });
+  }
+  return [...found.values()];
 }

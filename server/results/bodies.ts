@@ -17,7 +17,7 @@ import { centreOf } from './centre.ts';
 import { because, Notes } from './notes.ts';
 import { partOf } from './part.ts';
 import { isLiquid, type Layout, standsAlone } from './place.ts';
-import { type Frame, liquidOf, type Rests, type Solid, solidOf } from './solid.ts';
+import { type Frame, liquidOf, type Rests, type Solid, sameFrame, solidOf } from './solid.ts';
 import type { Body, ResultProblem } from './types.ts';
 
 /** A body with what its load needs to sum it up. */
@@ -137,7 +137,7 @@ const isBody = ({ keyword }: Item): boolean => keyword === 'part' || keyword ===
 function frameOf(thing: Thing, layout: Layout): () => Frame {
   let found: Frame | undefined;
   return () => {
-    found ??= { frames: layout.frames(thing), outer: layout.frameOpen(thing) };
+    found ??= { frames: layout.frames(thing), many: layout.copiesOpen(thing), outer: layout.frameOpen(thing) };
     return found;
   };
 }
@@ -201,8 +201,7 @@ function batchOf(
 ): Batch {
   const { materials } = layout;
   if (before?.rests && same(before.items, items) && same(before.rests.materials, materials)) {
-    const { frames, outer } = frame();
-    if (before.rests.frames === frames && before.rests.outer === outer) return before;
+    if (sameFrame(before.rests, frame())) return before;
   }
   const notes = new Notes();
   const parts = items.filter((_, i) => kind[i] === 1);

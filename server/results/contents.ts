@@ -4,6 +4,7 @@ import { fold, type Item, namesOf } from '../plan/index.ts';
 import type { Cause } from '../quantities/derived.ts';
 import { Batch } from './batch.ts';
 import { batchesOf, type Summed } from './bodies.ts';
+import { coversOf } from './covers.ts';
 import type { Notes } from './notes.ts';
 import { isLiquid } from './place.ts';
 import type { Solid } from './solid.ts';
@@ -20,10 +21,12 @@ export function unstatedContents(body: Summed, notes: Notes): readonly Cause[] {
   const found = hollowIn(body, said);
   if (!found.length) return [];
   const against = headsIn(body);
-  return found.flatMap(({ item, name, part, rests }) => {
+  const covered = coversOf(solidsIn(body));
+  return found.flatMap((one) => {
+    const { item, name, part, rests } = one;
     const shape = part.shape as Shape;
     const space = (hollow(shape) as number) * (rests?.placed.count ?? 1);
-    const shut = closed(shape) || isHead(item) || capped(fold(name), against);
+    const shut = closed(shape) || isHead(item) || capped(fold(name), against) || covered(one);
     const facts = { part: name, volume: space, added: space * water, closed: shut };
     const cause = notes.add('contents-unstated', item.nameAt, facts, `Nothing says what is inside ${name}.`);
     return shut ? [cause] : [];

@@ -6,6 +6,7 @@ import { type Cause, type Derived, known, open, type ResultUnit } from '../quant
 import { type ResultRow, resultsOf } from '../vocabulary/index.ts';
 import type { Summed } from './bodies.ts';
 import type { Hanging } from './hang/hang.ts';
+import type { LiftOff } from './lift-off.ts';
 import type { Rigging } from './rigging.ts';
 import type { Body, GearUse, LoadResult, Result, Results, Subject } from './types.ts';
 
@@ -41,6 +42,7 @@ export interface Worked {
   readonly rigging: Rigging;
   readonly hanging: Hanging;
   readonly headroom: ReadonlyMap<Item, Derived>; // by the item of a position
+  readonly lifting: LiftOff;
 }
 
 /** All results in the order of the table and the plan; those of parts and assemblies are laid out when somebody reads them. */
@@ -70,7 +72,7 @@ export function listResults(worked: Worked): Listing {
 
 /** Results as they stand, and what gives those of the bodies of a load. */
 function sectionsOf(worked: Worked): readonly (readonly Result[] | (() => readonly Result[]))[] {
-  const { plan, totals, loads, rigging, hanging, headroom } = worked;
+  const { plan, totals, loads, rigging, hanging, headroom, lifting } = worked;
   const start = plan.head?.at ?? plan.items[0]?.at;
   if (!start) return [];
   const figures = {
@@ -78,6 +80,7 @@ function sectionsOf(worked: Worked): readonly (readonly Result[] | (() => readon
     'rigging weight': totals.rigging,
     deductions: totals.deductions,
     'gross load': totals.gross,
+    ...readingOf(lifting, null),
   };
   return [
     plan.head ? rows({ kind: 'plan', name: null, path: [] }, figures, start) : [],
@@ -90,7 +93,8 @@ function sectionsOf(worked: Worked): readonly (readonly Result[] | (() => readon
       .filter((gear) => gear.hangs || !gear.thing.library)
       .map((gear) => {
         const hung = hangFigures(hanging, gear.thing, rigging);
-        return rows(named(gear.kind, gear.thing), { ...hung, ...gearFigures(gear) }, gear.thing.item.at);
+        const figures = { ...hung, ...gearFigures(gear), ...readingOf(lifting, gear.thing) };
+        return rows(named(gear.kind, gear.thing), figures, gear.thing.item.at);
       }),
     ...hanging.stages.map((stage) => stageRows(stage, plan, loads, rigging)),
     ...plan.items.filter((item) => item.file === plan.file).map((item) => siteRows(item, plan, totals, headroom)),
@@ -106,6 +110,15 @@ function loadRows(load: Worked['loads'][number], hanging: Hanging): readonly Res
     ...boxFigures(body.box, body.weight.because, thing.item),
   };
   return rows(named('load', thing), figures, thing.item.at);
+}
+
+/** What an instrument shows; of a cell in no leg, and of one indicator for several hooks, nothing is known. */
+function readingOf({ readings }: LiftOff, on: Thing | null): Figures {
+  const found = readings.find((reading) => reading.on === on);
+  if (found) return { 'expected reading': found.expected, 'stop reading': found.stop };
+  const what = on ? `${on.name} is in no leg.` : 'Several hooks share what hangs: each shows its own part of it.';
+  const idle = open('kg', [{ what, at: on?.item.nameAt ?? null }]);
+  return { 'expected reading': idle, 'stop reading': idle };
 }
 
 const named = (kind: string, thing: Thing): Subject => ({ kind, name: thing.name, path: thing.path });

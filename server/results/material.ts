@@ -2,7 +2,7 @@
 import { material as listed, type Material, nearestMaterials } from '../catalog/index.ts';
 import { type BoundPlan, fold, given, type Item, openLines, type Thing, textOf } from '../plan/index.ts';
 import { type Derived, known, open } from '../quantities/derived.ts';
-import { because, type Notes } from './notes.ts';
+import { because, type Notes, notYet } from './notes.ts';
 
 /**
  * Density in kg/m3 of a part or liquid, with the steel in it where `reinforcement` says how much of the volume it takes up;
@@ -48,7 +48,8 @@ export function densityOf(item: Item, plan: BoundPlan, notes: Notes, unless?: { 
   );
 }
 
-const steelDensity = 7850; // kg/m3
+/** Structural and reinforcing steel, kg/m3. */
+export const steelDensity = 7850;
 
 function plainDensity(item: Item, plan: BoundPlan, notes: Notes, unless?: { readonly name: string }): Derived {
   const stated = given(item, 'density');
@@ -97,7 +98,14 @@ function plainDensity(item: Item, plan: BoundPlan, notes: Notes, unless?: { read
       { at: item.at },
     );
   }
-  if (of.value?.kind !== 'text') return open('kg/m3', [because('Its material is not known.', of.at)], { at: of.at });
+  if (of.value?.kind !== 'text') {
+    const name = item.names[0] ?? item.keyword;
+    const unknown = of.value?.kind === 'unknown';
+    const why = unknown
+      ? notYet(`What ${name} is made of is`, of.at)
+      : because(`What ${name} is made of could not be read.`, of.at);
+    return open('kg/m3', [why], { at: of.at });
+  }
   return byName(of.value.text, item, plan, notes);
 }
 

@@ -19,6 +19,13 @@ export class Notes {
   }
 }
 
+/** What the text itself leaves open with `?`. */
+export const notYet = (what: string, at: Place): Cause => ({
+  what: `${what} not known yet (?).`,
+  at,
+  deliberate: true,
+});
+
 const none: readonly never[] = [];
 const kept = new WeakMap<Place, ResultProblem>();
 

@@ -7,8 +7,8 @@ import type { Quantity } from '../quantities/quantity.ts';
 import { type Measure, type ShapeName, type ShapeRow, shapes } from '../vocabulary/index.ts';
 import { drawing } from './drawing.ts';
 import { endsFaults, endsOf, hasEnds } from './ends.ts';
-import { because, type Notes } from './notes.ts';
-import { member } from './shape-tables.ts';
+import { because, type Notes, notYet } from './notes.ts';
+import { lineOf, member, sheet } from './shape-tables.ts';
 import { shapesUnder, shapesWith, sizeClauses } from './shape-words.ts';
 
 /** A shape whose sizes are known: `make` builds it from sizes, so that the ends of their tolerances can be tried. */
@@ -20,6 +20,8 @@ export interface ShapeRead {
   /** Where figures of a table stand behind it. */
   readonly source: string;
   readonly assumptions: readonly string[];
+  /** Density (kg/m3) of what a table's mass is of, for what is cut out of it; steel where none is named. */
+  readonly listedDensity?: number;
 }
 export type ShapeGiven = ShapeRead | { readonly name: ShapeName | null; readonly because: readonly Cause[] };
 
@@ -61,7 +63,7 @@ export function shapeName(
   );
 }
 
-const label = (item: Item): string => item.names[0] ?? item.keyword;
+export const label = (item: Item): string => item.names[0] ?? item.keyword;
 
 /** The shape with its sizes, or what is missing. `through` is the depth of a cut-out that states none. */
 export function readShape(item: Item, plan: BoundPlan, notes: Notes, through: number | null = null): ShapeGiven {
@@ -71,8 +73,8 @@ export function readShape(item: Item, plan: BoundPlan, notes: Notes, through: nu
   const row: ShapeRow = shapes[name];
   const causes = [...foreign(item, name, row, notes), ...endsFaults(item, name, notes)];
   const ends = causes.length ? null : endsOf(item);
-  if (!clause.value || clause.value.kind === 'unknown')
-    causes.push(because(`The sizes of ${label(item)} are not known.`, clause.at));
+  if (!clause.value) causes.push(because(`The sizes of ${label(item)} are not known.`, clause.at));
+  else if (clause.value.kind === 'unknown') causes.push(notYet(`The sizes of ${label(item)} are`, clause.at));
   const sizes: Record<string, Quantity> = {};
   for (const [word, need] of sizeClauses[name]) {
     if (word === 'length' && hasEnds(item)) {
@@ -87,11 +89,14 @@ export function readShape(item: Item, plan: BoundPlan, notes: Notes, through: nu
       need.takes === 'label' ||
       need.takes === 'points' ||
       need.takes === 'point' ||
+      need.takes === 'designation' ||
       (word === 'size' && name === 'item')
     ) {
       if (due && !item.clauses.has(word)) causes.push(missing(item, name, word, need.help, notes));
       else if (item.clauses.get(word)?.some((one) => !one.value))
         causes.push(because(`${word} of ${label(item)} could not be read.`, item.at));
+      else if (item.clauses.get(word)?.some((one) => one.value?.kind === 'unknown'))
+        causes.push(notYet(`${word} of ${label(item)} is`, item.clauses.get(word)?.[0]?.at ?? item.at));
     } else if (state.state === 'known') {
       const fits = ofShape(item, word, state.quantity, need.measures ?? 'any', notes);
       if ('what' in fits) causes.push(fits);
@@ -177,13 +182,14 @@ function finish(
   notes: Notes,
 ): ShapeGiven {
   const value = clause.value as NonNullable<BoundClause['value']>;
-  const done = (make: ShapeRead['make'], source = '', assumptions: readonly string[] = []): ShapeRead => ({
+  const done: Done = (make, source = '', assumptions = [], listedDensity) => ({
     name,
     clause,
     sizes,
     make,
     source,
     assumptions,
+    ...(listedDensity !== undefined && { listedDensity }),
   });
   const refuse = (cause: Cause): ShapeGiven => ({ name, because: [cause] });
   const sides = value.kind === 'size' ? value.sides : [];
@@ -281,6 +287,9 @@ function finish(
     case 'pipe':
     case 'bar':
       return member(item, name, clause, sizes, done, refuse, notes);
+    case 'rope':
+    case 'chain':
+      return lineOf(item, name, clause, sizes, done, refuse, notes);
     case 'sheet':
       return sheet(item, clause, sizes, done, refuse, notes);
     case 'hole':
@@ -295,7 +304,12 @@ function finish(
   }
 }
 
-export type Done = (make: ShapeRead['make'], source?: string, assumptions?: readonly string[]) => ShapeRead;
+export type Done = (
+  make: ShapeRead['make'],
+  source?: string,
+  assumptions?: readonly string[],
+  listedDensity?: number,
+) => ShapeRead;
 export type Refuse = (cause: Cause) => ShapeGiven;
 
 /** Corners line by line. */
@@ -338,48 +352,6 @@ function dishedHead(
       ),
     );
   return done((s) => ({ kind: 'dished head', form, ...s }) as unknown as Shape);
-}
-
-function sheet(
-  item: Item,
-  clause: BoundClause,
-  sizes: Readonly<Record<string, Quantity>>,
-  done: Done,
-  refuse: Refuse,
-  notes: Notes,
-): ShapeGiven {
-  const sides = 'x' in sizes;
-  if (!sides && !('area' in sizes)) return refuse(missing(item, 'sheet', 'area', 'length × width, or its area', notes));
-  if (sides && 'area' in sizes) {
-    const at = item.clauses.get('area')?.[0]?.at ?? clause.at;
-    const facts = { name: `the area of ${label(item)}`, place: '"sheet"' };
-    return refuse(
-      notes.add('stated-twice', at, facts, 'Its area is stated twice.', [{ at: clause.at, says: 'stated here' }]),
-    );
-  }
-  if (clause.value?.kind === 'quantity')
-    return refuse(
-      notes.add(
-        'dimension-mismatch',
-        clause.valueAt,
-        { clause: 'sheet', wanted: 'two sides, joined by x', text: 'one figure', found: 'one length', sum: false },
-        'A sheet takes two sides.',
-      ),
-    );
-  return done(
-    (s) => {
-      const side = Math.sqrt(s.area ?? 0);
-      return {
-        kind: 'sheet',
-        x: s.x ?? side,
-        y: s.y ?? side,
-        ...(s.area !== undefined && { area: s.area }),
-        massPerArea: s['unit weight'],
-      } as Shape;
-    },
-    textOf(item, 'from') ?? 'typed here',
-    sides ? [] : ['taken as a square of that area'],
-  );
 }
 
 /** Every size at one of its ends. */

@@ -5,6 +5,7 @@ import {
   boxOf,
   compose,
   identity,
+  mean,
   type Placement,
   shifted,
   unionOf,
@@ -17,13 +18,19 @@ import { lying } from './liquid.ts';
 import { because, type Notes } from './notes.ts';
 import type { Part } from './part.ts';
 import type { FrameOpen, Layout, Placed } from './place.ts';
+import { countOpen } from './placing.ts';
 import type { Working } from './types.ts';
 
 /** Where what a part is in stands, and what of that is not known. */
 export interface Frame {
   readonly frames: readonly Placement[];
+  readonly many: Cause | null; // why nobody knows how often it is there
   readonly outer: FrameOpen;
 }
+
+/** Whether two are the same for all that stands in them. */
+export const sameFrame = (a: Frame, b: Frame): boolean =>
+  a.frames === b.frames && a.many?.at === b.many?.at && a.outer === b.outer;
 
 /** All that a part's figures rest on; the same objects while nothing of it changes. */
 export interface Rests extends Frame {
@@ -87,25 +94,18 @@ const kept = new WeakMap<Item, Solid>();
 export function solidOf(item: Item, rests: Rests): Solid {
   const known = kept.get(item);
   const before = known?.rests;
-  if (
-    known &&
-    before?.part === rests.part &&
-    before.placed === rests.placed &&
-    before.frames === rests.frames &&
-    before.outer === rests.outer
-  )
-    return known;
+  if (known && before?.part === rests.part && before.placed === rests.placed && sameFrame(before, rests)) return known;
   const solid = new Solid(item, rests.part, figuresOf(item, rests), rests);
   kept.set(item, solid);
   return solid;
 }
 
-function figuresOf(item: Item, { part, placed, frames, outer }: Rests): Figures {
+function figuresOf(item: Item, { part, placed, frames, many, outer }: Rests): Figures {
   const name = item.names[0] ?? '';
   const copies = frames.flatMap((frame) => placed.copies.map((copy) => compose(frame, copy)));
   const { count, unplaced } = placed;
   const number = count === null ? null : count * frames.length;
-  const weight = times(part.mass, number, item);
+  const weight = times(part.mass, number, item, many);
   const causes = [0, 1, 2].map((axis) => [...(placed.open[axis] ?? []), ...(outer.open[axis] ?? [])]);
   const turned = copies.some((copy) => copy.R.some((r, i) => r !== identity[i]));
   const lost = (turned ? causes.map(() => unique(causes.flat())) : causes) as unknown as Mass['open'];
@@ -119,11 +119,11 @@ function figuresOf(item: Item, { part, placed, frames, outer }: Rests): Figures 
     because: centre ? [] : [because(`The centre of ${name} is not known.`, item.at)],
   };
   const box = lost.some((one) => one.length) ? null : boxes(part, copies);
-  return { weight, volume: volumeOf(item, part, number), box, mass, unplaced, count: count ?? 0 };
+  return { weight, volume: volumeOf(item, part, number, many), box, mass, unplaced, count: count ?? 0 };
 }
 
-function volumeOf(item: Item, part: Part, number: number | null): Derived {
-  if (part.volume) return times(part.volume, number, item);
+function volumeOf(item: Item, part: Part, number: number | null, many: Cause | null): Derived {
+  if (part.volume) return times(part.volume, number, item, many);
   const { at } = item;
   if (part.kind === 'item') {
     const name = item.names[0] ?? '';
@@ -150,11 +150,9 @@ export function liquidOf(item: Item, part: Part, frame: () => Frame, layout: Lay
 }
 
 /** What `count` copies come to. */
-function times(each: Derived, count: number | null, item: Item): Derived {
-  if (count === null) {
-    const cause = because(`How many of ${item.names[0]} there are is not known.`, item.at);
-    return open(each.unit, [cause, ...each.because], { at: item.at });
-  }
+function times(each: Derived, count: number | null, item: Item, many: Cause | null): Derived {
+  if (count === null || many)
+    return open(each.unit, [many ?? countOpen(item, item.names[0] ?? item.keyword), ...each.because], { at: item.at });
   if (count === 1 || each.value === null) return each;
   return known(
     each.value * count,
@@ -173,11 +171,6 @@ function times(each: Derived, count: number | null, item: Item): Derived {
     (each.high as number) * count,
   );
 }
-
-const mean = (points: readonly Vec3[]): Vec3 =>
-  [0, 1, 2].map(
-    (i) => points.reduce((total, point) => total + (point[i] as number), 0) / points.length,
-  ) as unknown as Vec3;
 
 function boxes(part: Part, copies: readonly Placement[]): Box | null {
   const { shape } = part;
