@@ -72,9 +72,7 @@ class Worker {
     }
     return method === 'becket/listFiles'
       ? {
-          uris: Object.keys(this.files).filter(
-            (file) => file.startsWith(`${folderUri}/`) && file.endsWith('.liftplan'),
-          ),
+          uris: Object.keys(this.files).filter((file) => file.startsWith(`${folderUri}/`)),
         }
       : null;
   }
