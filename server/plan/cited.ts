@@ -1,5 +1,6 @@
 // Papers in the opened folder that a `from` names: which file it is, and whether that still holds what was seen.
 import type { Place } from '../syntax/types.ts';
+import { joined, keptAlong } from './along.ts';
 import { printOf } from './digest.ts';
 import type { Source } from './files.ts';
 import type { BoundClause, Item, PlanFile, PlanProblem } from './types.ts';
@@ -61,18 +62,13 @@ export function cite(
   return { cited, problems };
 }
 
-const kept = new WeakMap<Item, readonly Item[]>();
-
-/** The items in and under an item that name a file as their source, or say which version of it was seen; kept by item. */
+/** The items in and under an item that name a file as their source, or say which version of it was seen. */
 function citing(item: Item): readonly Item[] {
-  let found = kept.get(item);
-  if (!found) {
-    const own = pathIn(sourceOf(item)) !== null || item.clauses.has('seen') ? [item] : [];
-    found = [...own, ...item.children.flatMap(citing)];
-    kept.set(item, found);
-  }
-  return found;
+  const under = joined(along(item.node.row, item.children, citing));
+  return pathIn(sourceOf(item)) !== null || item.clauses.has('seen') ? [item, ...under] : under;
 }
+
+const along = keptAlong<Item, readonly Item[]>();
 
 const textIn = (clause: BoundClause | undefined): string => (clause?.value?.kind === 'text' ? clause.value.text : '');
 const sourceOf = (item: Item): string => textIn(item.clauses.get('from')?.[0]);

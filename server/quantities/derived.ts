@@ -49,6 +49,12 @@ export function known(value: number, unit: ResultUnit, origin: Origin = {}, low 
   return derived({ value, low, high }, unit, origin, none);
 }
 
+/** A number with other figures, resting on what it rests on. Its working is made when somebody reads it, as that of the number is. */
+export const refigured = (of: Derived, value: number, low = value, high = value): Derived =>
+  known(value, of.unit, { ...originOf(of), inputs: () => of.inputs }, low, high);
+
+const originOf = ({ formula, source, assumptions, at }: Derived): Origin => ({ formula, source, assumptions, at });
+
 /** A figure as somebody wrote it, with its tolerance. */
 export const asWritten = (
   {

@@ -21,8 +21,9 @@ export const letGo: Derived = known(0, 'kg');
 
 /** Every `held by` of the plan's own loads. One that says neither `released` nor `breakout` leaves the pull open. */
 export function breakoutOf(plan: BoundPlan, notes: Notes): Breakout {
-  const holds = plan.names.things
-    .filter((thing) => thing.kind === 'load' && !thing.library)
+  const holds = plan.names
+    .kind('load')
+    .filter((thing) => !thing.library)
     .flatMap((load) =>
       load.item.children
         .filter(({ keyword }) => keyword === 'held by')

@@ -1,6 +1,6 @@
 // What load cells and the crane's indicator show while the load leaves the ground, and the reading at which the lift stops.
 import { type BoundPlan, given, type Thing } from '../plan/index.ts';
-import { asWritten, type Derived, type Input, known, open, sum, unique } from '../quantities/derived.ts';
+import { asWritten, type Derived, type Input, known, open, refigured, sum, unique } from '../quantities/derived.ts';
 import type { Breakout } from './breakout.ts';
 import type { Hanging } from './hang/hang.ts';
 import { carrierOf } from './hang/hung-gear.ts';
@@ -116,7 +116,7 @@ const at = (steps: LegUse['steps'], cell: Thing): number => steps.findIndex(({ t
 
 /** Nothing says whether it hangs below: it may be in the reading. */
 const perhaps = (weight: Derived): Derived =>
-  weight.value === null ? weight : known(weight.value, 'kg', weight, 0, weight.high as number);
+  weight.value === null ? weight : refigured(weight, weight.value, 0, weight.high as number);
 
 function ofAll({ on, below, weight }: Over, reference: Derived, stated: Stop | null, asked: Asked): Reading {
   const { loads, totals, breakout } = asked;
@@ -157,7 +157,7 @@ const highOf = ({ high }: Derived): number => high ?? Number.NaN;
 
 /** The heavy end as a figure of its own. */
 const top = (value: Derived): Derived =>
-  value.value === null || value.high === value.value ? value : known(value.high as number, 'kg', value);
+  value.value === null || value.high === value.value ? value : refigured(value, value.high as number);
 
 function plus(
   inputs: readonly Input[],
@@ -170,7 +170,7 @@ function plus(
     { formula: inputs.map(({ label }) => label).join(' + '), inputs, ...origin },
   );
   if (total.value === null || high === undefined || !Number.isFinite(high)) return total;
-  return known(total.value, 'kg', total, total.low as number, high);
+  return refigured(total, total.value, total.low as number, high);
 }
 
 /** The governing weights without allowance. */
@@ -192,7 +192,7 @@ function bareOf(loads: readonly LoadResult[]): Derived {
 
 /** The figure itself, its tolerance left out: what is added for doubt is counted at the high end. */
 const near = (weight: Derived): Derived =>
-  weight.value === null ? weight : known(weight.value, 'kg', weight, weight.low as number, weight.value);
+  weight.value === null ? weight : refigured(weight, weight.value, weight.low as number, weight.value);
 
 // ---------------------------------------------------------------- a cell in one of several legs, or one of several hooks
 

@@ -1,5 +1,5 @@
 // How much of what a thing may carry is used.
-import { type Derived, known, open, unique } from '../../quantities/derived.ts';
+import { type Derived, known, open, refigured, unique } from '../../quantities/derived.ts';
 
 /** Load over capacity, both kg, or N of what is pressed together; the lower end of the capacity counts. */
 export function ratio(load: Derived, capacity: Derived, label = { load: 'load', capacity: 'capacity' }): Derived {
@@ -39,7 +39,7 @@ export function whileHeld(load: Derived, held: Derived, angle: number | null): D
   const steep = angle === null ? Math.PI / 2 : angle;
   const inputs = [
     ...load.inputs,
-    { label: 'breakout', value: known(held.high as number, 'kg', held) },
+    { label: 'breakout', value: refigured(held, held.high as number) },
     { label: 'angle', value: known(steep, 'rad') },
   ];
   return known(load.value + (held.high as number) / Math.sin(steep), 'kg', {
