@@ -15,12 +15,14 @@ import type {
 import { bendCentre } from './solids/bent.ts';
 import { type Dish, dish, insideDepth } from './solids/heads.ts';
 import { levelWall } from './solids/round.ts';
+import type { Piece } from './sweep.ts';
+import { ledSpace, sweptPieces } from './swept-body.ts';
 import type { Vec3 } from './vector.ts';
 
-export type Body = Hollow | Extruded | Spheroidal | Parabolic | Revolved | Sector | Segment;
+export type Body = Hollow | Extruded | Spheroidal | Parabolic | Revolved | Sector | Segment | Led;
 
 /** The bodies that the space in a shape may have; a ball is then a whole one. */
-export type Hollow = Polytope | Turned | Ball | Dome | Bend;
+export type Hollow = Polytope | Turned | Ball | Dome | Bend | Joined;
 
 /** Convex, with flat faces; the corners of each face counter-clockwise seen from outside. */
 export interface Polytope {
@@ -122,6 +124,18 @@ export interface Bend {
   readonly angle: number | 'ring';
 }
 
+/** A section led along a line, less its holes. */
+export interface Led {
+  readonly form: 'led';
+  readonly pieces: readonly Piece[];
+}
+
+/** Several bodies that touch and are one, each in the axes of its own frame. */
+export interface Joined {
+  readonly form: 'joined';
+  readonly parts: readonly { readonly body: Hollow; readonly frame: Placement }[];
+}
+
 /** A shape's bodies, and how they lie in its own axes seen from its datum point. */
 export interface Bodies {
   readonly outer: Body;
@@ -154,6 +168,11 @@ export function bodiesOf(shape: Shape): Bodies {
       return solidBody(prism(shape));
     case 'mesh':
       return meshBox(shape);
+    case 'swept': {
+      const pieces = sweptPieces(shape);
+      if ('impossible' in pieces) throw new Error(`${pieces.reason}: no body`);
+      return { outer: { form: 'led', pieces }, inner: ledSpace(shape.of, pieces), frame: still };
+    }
     default:
       return roundBodies(shape);
   }
@@ -170,7 +189,8 @@ type Flat =
   | 'rectangular tube'
   | 'pyramid'
   | 'prism'
-  | 'mesh';
+  | 'mesh'
+  | 'swept';
 
 function roundBodies(shape: Exclude<Shape, { kind: Flat }>): Bodies {
   switch (shape.kind) {

@@ -29,7 +29,8 @@ const touching = 1e-9;
  * place is not known, so that nothing can be cut from one. Both shapes can be made.
  */
 export function fits(cut: PlacedShape, part: Shape, earlier: readonly PlacedShape[] = []): true | Misfit {
-  if (part.kind === 'section' || part.kind === 'sheet' || part.kind === 'mesh') return 'outside';
+  const { kind } = part.kind === 'swept' ? part.of : part;
+  if (kind === 'section' || kind === 'sheet' || kind === 'mesh') return 'outside';
   const [cutBox, partBox] = [boxOf(cut.shape, cut.place.R), boxOf(part, identity)];
   const slack = touching * spanOf(partBox);
   if ([0, 1, 2].some((axis) => sideOf(cutBox, axis) > sideOf(partBox, axis) + slack)) return 'larger';

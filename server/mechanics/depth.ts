@@ -14,7 +14,9 @@ import {
   type Spheroid,
 } from './bodies.ts';
 import { depthIn, edgesOf, type Outline, sizeOf } from './outline.ts';
+import { apply, inverse } from './placement.ts';
 import type { Shape } from './shapes.ts';
+import { depthAlong } from './swept-body.ts';
 import { cross, dot, norm, rotate, scale, subtract, transpose, type Vec3 } from './vector.ts';
 
 /** Whether a point (from the datum point, own axes) lies in the outer body of a shape, or at most `slack` (m) out of it. */
@@ -66,6 +68,8 @@ export function endsOf(body: Body): readonly Face[] {
       return bendEnds(body.angle);
     case 'ellipsoid':
     case 'revolved':
+    case 'led':
+    case 'joined':
       return [];
     case 'paraboloid':
       return level(body.low);
@@ -134,6 +138,10 @@ export function depthAcross(body: Body, [x, y, z]: Vec3): number {
       return depthInParaboloid(body, radius, z);
     case 'revolved':
       return depthIn(acrossAxis(body.outline), [radius, z]);
+    case 'joined':
+      return Math.max(...body.parts.map(({ body: one, frame }) => depth(one, apply(inverse(frame), [x, y, z]))));
+    case 'led':
+      return depthAlong(body.pieces, [x, y, z]);
     case 'sector':
       return Math.min(body.outer - radius, radius - body.inner);
     case 'segment':

@@ -36,8 +36,9 @@ export {
   turn,
   unionOf,
 } from './placement.ts';
-export type { Shape, ShapeKind } from './shapes.ts';
+export type { Member, Shape, ShapeKind } from './shapes.ts';
 export { type Fault, type Impossible, type Solid, solid, type Working, working } from './solids.ts';
+export { directed } from './sweep.ts';
 export {
   add,
   cross,

@@ -1,5 +1,5 @@
 // The space inside hollow shapes, and how much of it lies below a level, however the shape stands.
-import { bodiesOf, type Hollow } from './bodies.ts';
+import { bodiesOf, type Hollow, type Joined } from './bodies.ts';
 import { reach } from './extent.ts';
 import { belowInBend } from './interiors/bend.ts';
 import { belowInPolytope } from './interiors/flat.ts';
@@ -128,5 +128,18 @@ function cut(body: Hollow, up: Vec3, level: number): Below {
       return belowInDome(body, unit, capped);
     case 'bend':
       return belowInBend(body, unit, capped);
+    case 'joined':
+      return belowInJoined(body, unit, capped);
   }
+}
+
+function belowInJoined({ parts }: Joined, up: Vec3, level: number): Below {
+  let volume = 0;
+  let moment: Vec3 = [0, 0, 0];
+  for (const { body, frame } of parts) {
+    const one = cut(body, rotate(transpose(frame.R), up), level - dot(frame.t, up));
+    volume += one.volume;
+    moment = add(moment, add(rotate(frame.R, one.moment), scale(frame.t, one.volume)));
+  }
+  return { volume, moment };
 }

@@ -32,7 +32,8 @@ export type Shape =
   | Sheet
   | Hole
   | Opening
-  | MeshBody;
+  | MeshBody
+  | Swept;
 
 export type ShapeKind = Shape['kind'];
 
@@ -269,4 +270,18 @@ export interface MeshBody {
   readonly centre: Vec3;
   readonly min: Vec3;
   readonly max: Vec3;
+}
+
+/** What runs straight and alike from end to end, so that it may be led along a line. */
+export type Member = Cylinder | Tube | RectangularTube | Prism | Section | Pipe | Bar;
+
+/**
+ * A member led along a line through its corners; of its own sizes all but the length count. Corners are mitred, or bent to a
+ * radius of the line. Where the line ends in its first corner it is a ring. Datum point: the zero the corners are given from.
+ */
+export interface Swept {
+  readonly kind: 'swept';
+  readonly of: Member;
+  readonly corners: readonly Vec3[];
+  readonly bendRadius?: number;
 }

@@ -204,7 +204,7 @@ function bindValue(value: Value, row: ClauseRow, clause: string, sheet: Sheet): 
     case 'turn':
     case 'tilt':
     case 'circle':
-      return bindDrawn(value, sheet, clause);
+      return bindDrawn(value, row, sheet, clause);
     case 'names':
     case 'path':
       return { kind: 'names', names: value.names };
@@ -232,26 +232,38 @@ function bindValue(value: Value, row: ClauseRow, clause: string, sheet: Sheet): 
   }
 }
 
+/** Corners of an outline, two coordinates each, or of a line, three. */
+function bindCorners(
+  value: Extract<Value, { kind: 'points' }>,
+  row: ClauseRow,
+  sheet: Sheet,
+  clause: string,
+): BoundValue | null {
+  const due = row.takes === 'line' ? 3 : 2;
+  const cells = value.points.map((corner) => corner.map((cell) => amount(cell, sheet, clause, 'length', value.unit)));
+  if (cells.some((corner) => corner.length !== due))
+    return note(sheet, 'value-outside', value.span, {
+      clause,
+      value: sheet.row.text.slice(value.span.from, value.span.to),
+      reason: `a corner takes ${due === 3 ? 'three' : 'two'} coordinates`,
+    });
+  const numbers = cells.map((corner) => corner.map((cell) => (cell && typeof cell !== 'string' ? cell.value : null)));
+  if (numbers.some((corner) => corner.includes(null))) return null;
+  return due === 3
+    ? { kind: 'line', corners: numbers as [number, number, number][] }
+    : { kind: 'points', points: numbers as [number, number][] };
+}
+
 /** Values that draw: corners, turns, inclines and circles. */
 function bindDrawn(
   value: Extract<Value, { kind: 'points' | 'turn' | 'tilt' | 'circle' }>,
+  row: ClauseRow,
   sheet: Sheet,
   clause: string,
 ): BoundValue | null {
   switch (value.kind) {
-    case 'points': {
-      const cells = value.points.map((pair) => pair.map((cell) => amount(cell, sheet, clause, 'length', value.unit)));
-      if (cells.some((pair) => pair.length !== 2))
-        return note(sheet, 'value-outside', value.span, {
-          clause,
-          value: sheet.row.text.slice(value.span.from, value.span.to),
-          reason: 'a corner takes two coordinates',
-        });
-      const numbers = cells.map((pair) => pair.map((cell) => (cell && typeof cell !== 'string' ? cell.value : null)));
-      return numbers.some((pair) => pair.includes(null))
-        ? null
-        : { kind: 'points', points: numbers as [number, number][] };
-    }
+    case 'points':
+      return bindCorners(value, row, sheet, clause);
     case 'turn': {
       const angle = measured(evaluate(value.angle, sheet, clause, 'angle'), value.angle.span, sheet, clause, 'angle');
       return angle && { kind: 'turn', angle, axis: value.axis };

@@ -67,6 +67,8 @@ function meaning(value: BoundValue): unknown {
       return ['point', value.at.map(cell)];
     case 'points':
       return ['points', value.points.map((point) => point.map(round))];
+    case 'line':
+      return ['line', value.corners.map((corner) => corner.map(round))];
     case 'names':
       return ['names', value.names.map(name)];
     case 'turn':

@@ -1,13 +1,14 @@
 // Reads the shape of a part or cut-out: which one it is, its sizes with their tolerances, and the body they make.
 import type { Shape } from '../mechanics/index.ts';
-import { type BoundClause, type BoundPlan, fit, given, type Item, measureName, textOf } from '../plan/index.ts';
+import { type BoundClause, type BoundPlan, fit, given, type Item, measureName } from '../plan/index.ts';
 import type { Cause } from '../quantities/derived.ts';
 import { nameOf } from '../quantities/dimension.ts';
 import type { Quantity } from '../quantities/quantity.ts';
 import { type Measure, type ShapeName, type ShapeRow, shapeNames, shapes } from '../vocabulary/index.ts';
 import { drawing } from './drawing.ts';
-import { endsFaults, endsOf, hasEnds } from './ends.ts';
+import { endsFaults, endsOf, hasEnds, ledAlong } from './ends.ts';
 import { because, type Notes } from './notes.ts';
+import { dishedHead, sheet } from './shape-forms.ts';
 import { member } from './shape-tables.ts';
 
 /** A shape whose sizes are known: `make` builds it from sizes, so that the ends of their tolerances can be tried. */
@@ -66,7 +67,7 @@ export function shapeName(
   );
 }
 
-const label = (item: Item): string => item.names[0] ?? item.keyword;
+export const label = (item: Item): string => item.names[0] ?? item.keyword;
 
 /** The shape with its sizes, or what is missing. `through` is the depth of a cut-out that states none. */
 export function readShape(item: Item, plan: BoundPlan, notes: Notes, through: number | null = null): ShapeGiven {
@@ -110,8 +111,15 @@ export function readShape(item: Item, plan: BoundPlan, notes: Notes, through: nu
       else causes.push(...state.because);
     } else if (due) causes.push(missing(item, name, word, need.help, notes));
   }
+  if (item.clauses.has('along')) {
+    const bend = given(item, 'bend radius');
+    if (bend.state === 'known') sizes.bendRadius = bend.quantity;
+    else if (bend.state === 'open') causes.push(...bend.because);
+  }
   if (causes.length) return { name, because: causes };
-  return finish(item, plan, name, clause, sizes, through, notes);
+  const read = finish(item, plan, name, clause, sizes, through, notes);
+  const corners = ends && 'corners' in ends ? ends.corners : null;
+  return corners && !('because' in read) ? ledAlong(read, corners) : read;
 }
 
 /** A figure whose word measures different things in different shapes, held against what this shape takes. */
@@ -142,7 +150,7 @@ function foreign(item: Item, name: ShapeName, row: ShapeRow, notes: Notes): Caus
   for (const [word, list] of item.clauses) {
     if (word === name || word in row.clauses || word in item.row.clauses === false) continue;
     const others = shapeNames.filter((other) => word in (shapes[other] as ShapeRow).clauses);
-    if (!others.length || placeWords.has(word)) continue;
+    if (!others.length || placeWords.has(word) || (word === 'bend radius' && item.clauses.has('along'))) continue;
     causes.push(
       notes.add(
         'place-wrong',
@@ -311,80 +319,6 @@ function prism(item: Item, done: Done): ShapeGiven {
   const outline = pointsOf(item, 'outline').flat();
   const holes = pointsOf(item, 'hole');
   return done((s) => ({ kind: 'prism', outline, holes, length: s.length }) as unknown as Shape);
-}
-
-function dishedHead(
-  item: Item,
-  sizes: Readonly<Record<string, Quantity>>,
-  clause: BoundClause,
-  done: Done,
-  refuse: Refuse,
-  notes: Notes,
-): ShapeGiven {
-  const form = textOf(item, 'form');
-  if (form === 'torispherical') {
-    for (const [word, key] of [
-      ['crown radius', 'crownRadius'],
-      ['knuckle radius', 'knuckleRadius'],
-    ] as const)
-      if (!(key in sizes))
-        return refuse(missing(item, 'dished head', word, 'a torispherical head is given by its inside radii', notes));
-  } else if ('crownRadius' in sizes || 'knuckleRadius' in sizes)
-    return refuse(
-      notes.add(
-        'place-wrong',
-        clause.keywordAt,
-        {
-          keyword: 'crownRadius' in sizes ? 'crown radius' : 'knuckle radius',
-          parent: 'ellipsoidal head',
-          parents: ['torispherical head'],
-        },
-        'An ellipsoidal head takes no radii.',
-      ),
-    );
-  return done((s) => ({ kind: 'dished head', form, ...s }) as unknown as Shape);
-}
-
-function sheet(
-  item: Item,
-  clause: BoundClause,
-  sizes: Readonly<Record<string, Quantity>>,
-  done: Done,
-  refuse: Refuse,
-  notes: Notes,
-): ShapeGiven {
-  const sides = 'x' in sizes;
-  if (!sides && !('area' in sizes)) return refuse(missing(item, 'sheet', 'area', 'length × width, or its area', notes));
-  if (sides && 'area' in sizes) {
-    const at = item.clauses.get('area')?.[0]?.at ?? clause.at;
-    const facts = { name: `the area of ${label(item)}`, place: '"sheet"' };
-    return refuse(
-      notes.add('stated-twice', at, facts, 'Its area is stated twice.', [{ at: clause.at, says: 'stated here' }]),
-    );
-  }
-  if (clause.value?.kind === 'quantity')
-    return refuse(
-      notes.add(
-        'dimension-mismatch',
-        clause.valueAt,
-        { clause: 'sheet', wanted: 'two sides, joined by x', text: 'one figure', found: 'one length', sum: false },
-        'A sheet takes two sides.',
-      ),
-    );
-  return done(
-    (s) => {
-      const side = Math.sqrt(s.area ?? 0);
-      return {
-        kind: 'sheet',
-        x: s.x ?? side,
-        y: s.y ?? side,
-        ...(s.area !== undefined && { area: s.area }),
-        massPerArea: s['unit weight'],
-      } as Shape;
-    },
-    textOf(item, 'from') ?? 'typed here',
-    sides ? [] : ['taken as a square of that area'],
-  );
 }
 
 /** Every size at one of its ends. */

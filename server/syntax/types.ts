@@ -25,6 +25,7 @@ export type ValueType =
   | 'size or amount' // `base` and `top`: a diameter or two sides
   | 'point' // (a, b, c) [unit] [± …]
   | 'points' // (a, b) (c, d) … [unit]
+  | 'line' // (a, b, c) (d, e, f) … [unit]
   | 'name'
   | 'names' // name[..name] and name …
   | 'path' // name > name > …

@@ -65,6 +65,7 @@ const VALUES: Readonly<Record<string, Maker>> = {
       : sizeOf(match, source, span),
   point: (match, source) => pointOf(part(match, 'place') ?? match, source),
   points: pointsOf,
+  line: pointsOf,
   name: (match, source, span) => ({
     kind: 'names',
     span,
@@ -143,8 +144,10 @@ function pointOf(match: Match, source: Source): PointValue {
 }
 
 function pointsOf(match: Match, source: Source, span: Span): Value {
-  const outline = part(match, 'outline');
-  const points = all(outline, 'pair').map((pair) => all(pair, 'amount').map((inner) => amountOf(inner, source)));
+  const outline = part(match, 'outline') ?? part(match, 'corners');
+  const points = [...all(outline, 'pair'), ...all(outline, 'triple')].map((one) =>
+    all(one, 'amount').map((inner) => amountOf(inner, source)),
+  );
   return { kind: 'points', span, points, unit: unitOf(outline, source) };
 }
 

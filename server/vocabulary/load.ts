@@ -58,7 +58,7 @@ export const place = {
   },
 } as const satisfies Readonly<Record<string, ClauseRow>>;
 
-/** Of a straight member, instead of a length and a place: the middle of each of its ends. */
+/** Of a straight member, instead of a length and a place: the middle of each of its ends, or the corners it is led through. */
 const ends = {
   start: {
     takes: 'point',
@@ -71,6 +71,13 @@ const ends = {
     measures: 'length',
     help: 'Where the middle of its other end stands.',
     example: 'end (2 m, 0, 1.5 m)',
+  },
+  along: {
+    takes: 'line',
+    measures: 'length',
+    repeat: true,
+    help: 'Corners of the line its middle is led along, as many lines as needed; mitred, or bent to a `bend radius`; a ring where it ends as it began.',
+    example: 'along (0, 0, 0) (2, 0, 0) (2, 1, 0) m',
   },
 } as const satisfies Readonly<Record<string, ClauseRow>>;
 

@@ -9,6 +9,7 @@ export type Takes =
   | 'size or amount'
   | 'point'
   | 'points'
+  | 'line'
   | 'name'
   | 'names'
   | 'path'

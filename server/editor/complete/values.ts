@@ -39,6 +39,7 @@ export function values(asked: Asked): readonly Completion[] {
     case 'size or amount':
     case 'point':
     case 'points':
+    case 'line':
     case 'row':
     case 'amount or nothing':
       return clause ? [...lets(asked, clause), ...special(asked)] : [];

@@ -33,7 +33,17 @@ export type Fault =
   /** A corner of a turned outline lies beyond the axis. Figures: its radius. */
   | 'across-axis'
   /** A segment higher than the round it is cut from. Figures: height, diameter. */
-  | 'segment-too-high';
+  | 'segment-too-high'
+  /** A line of fewer than two corners. Figures: how many it has. */
+  | 'line-too-short'
+  /** Two corners of a line, one after the other, are one point. Figures: index of the first. */
+  | 'line-stands-still'
+  /** A line turns back on itself. Figures: index of the corner. */
+  | 'line-doubles-back'
+  /** A section led round a ring comes back turned. */
+  | 'line-twists'
+  /** The corners at its ends take more than a straight has. Figures: its length, what they take. */
+  | 'corner-too-tight';
 
 /** Sizes that make no body: why, the figures at odds (SI), and the names of the sizes they belong to. */
 export interface Impossible {
