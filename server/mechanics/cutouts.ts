@@ -25,12 +25,12 @@ export type Misfit = 'larger' | 'outside' | 'taken';
 const touching = 1e-9;
 
 /**
- * Whether a cut-out takes only material of the part that no earlier one took. Of a rolled section, sheet or mesh the material's
+ * Whether a cut-out takes only material of the part that no earlier one took. Of a rolled section, sheet, mesh, weld or coil the material's
  * place is not known, so that nothing can be cut from one. Both shapes can be made.
  */
 export function fits(cut: PlacedShape, part: Shape, earlier: readonly PlacedShape[] = []): true | Misfit {
   const { kind } = part.kind === 'swept' ? part.of : part;
-  if (kind === 'section' || kind === 'sheet' || kind === 'mesh') return 'outside';
+  if (kind === 'section' || kind === 'sheet' || kind === 'mesh' || kind === 'weld' || kind === 'coil') return 'outside';
   const [cutBox, partBox] = [boxOf(cut.shape, cut.place.R), boxOf(part, identity)];
   const slack = touching * spanOf(partBox);
   if ([0, 1, 2].some((axis) => sideOf(cutBox, axis) > sideOf(partBox, axis) + slack)) return 'larger';

@@ -62,6 +62,12 @@ export function reach(body: Body, direction: Vec3): number {
       );
     case 'led':
       return reachAlong(body.pieces, direction);
+    case 'ridge': {
+      const cone = Math.max(body.radius * level - (body.height / 2) * z, (body.height / 2) * z);
+      return cone + body.half * Math.abs(x);
+    }
+    case 'cored':
+      return body.halves[0] * Math.abs(x) + body.halves[1] * Math.abs(y) + body.halves[2] * Math.abs(z);
     case 'sector':
       return sectorReach(body, x, y) + body.half * Math.abs(z);
     case 'segment':

@@ -37,6 +37,7 @@ export {
   unionOf,
 } from './placement.ts';
 export type { Member, Shape, ShapeKind } from './shapes.ts';
+export { closestPacking } from './solids/shop.ts';
 export { type Fault, type Impossible, type Solid, solid, type Working, working } from './solids.ts';
 export { directed } from './sweep.ts';
 export {

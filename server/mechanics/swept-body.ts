@@ -7,6 +7,7 @@ import { rectangle } from './polytopes.ts';
 import { depthInProfile, type Profile, reachIn } from './profile.ts';
 import type { Member, Swept } from './shapes.ts';
 import type { Impossible } from './solids/row.ts';
+import { weldSides } from './solids/shop.ts';
 import { type Arc, type Piece, piecesOf, type Straight } from './sweep.ts';
 import { dot, rotate, transpose, type Vec2, type Vec3 } from './vector.ts';
 
@@ -22,9 +23,10 @@ export function sweptPieces(shape: Swept): readonly Piece[] | Impossible {
   return pieces;
 }
 
-/** The section of a member; that of a rolled one counts as its box. */
+/** The section of a member; that of a rolled one or a weld counts as its box. */
 function profileOf(member: Member): Profile {
   if (member.kind === 'section') return { outer: { corners: rectangle(member.width, member.depth) }, holes: [] };
+  if (member.kind === 'weld') return { outer: { corners: rectangle(...weldSides(member)) }, holes: [] };
   const [one] = extrusionsOf(member);
   if (!one) throw new Error(`${member.kind} has no section`);
   return one;
@@ -39,6 +41,9 @@ export function ledSpace(member: Member, pieces: readonly Piece[]): Joined | nul
   const parts = pieces.map((piece) => (piece.piece === 'straight' ? straightSpace(piece) : arcSpace(piece)));
   return parts.includes(null) ? null : { form: 'joined', parts: parts as Joined['parts'] };
 }
+
+/** A piece with its bore filled: what it is from outside. */
+export const filled = (piece: Piece): Piece => ({ ...piece, profile: { outer: piece.profile.outer, holes: [] } });
 
 type Part = Joined['parts'][number] | null;
 

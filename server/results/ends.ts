@@ -28,6 +28,7 @@ const straight: Readonly<Record<string, 'x' | 'z'>> = {
   tube: 'z',
   cylinder: 'z',
   prism: 'z',
+  weld: 'x',
 };
 
 /** Where a member lies between its ends; `slack` is half the tolerance of its middle, along each axis. */

@@ -2,6 +2,7 @@
 import { type Impossible, type Shape, solid, type Vec3, working } from '../mechanics/index.ts';
 import { type BoundPlan, given, has, type Item, openLines, type Thing, textOf } from '../plan/index.ts';
 import { type Cause, type Derived, known, type Origin, open, unique } from '../quantities/derived.ts';
+import { shapes } from '../vocabulary/index.ts';
 import { cutouts } from './cutouts.ts';
 import { densityOf } from './material.ts';
 import { because, Notes } from './notes.ts';
@@ -56,8 +57,7 @@ function work(item: Item, plan: BoundPlan): Part {
     };
   const read = readShape(item, plan, notes);
   const table = read.name === 'section' || read.name === 'sheet' || read.name === 'pipe' || read.name === 'bar';
-  const steel =
-    read.name === 'pipe' || read.name === 'bar' || read.name === 'section' ? { name: 'carbon steel' } : undefined;
+  const steel = read.name && shapes[read.name].material === 'steel unless said' ? { name: 'carbon steel' } : undefined;
   const needsDensity =
     read.name !== 'sheet' &&
     (!table ||
@@ -218,6 +218,11 @@ const units: Readonly<Record<string, Derived['unit']>> = {
   massPerArea: 'kg/m2',
   angle: 'rad',
   arc: 'rad',
+  bevel: 'rad',
+  excess: '1',
+  prepared: '1',
+  fillFactor: '1',
+  cores: '1',
   knuckleAngle: 'rad',
   areaFactor: '1',
   area: 'm2',

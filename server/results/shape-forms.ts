@@ -5,6 +5,19 @@ import type { Quantity } from '../quantities/quantity.ts';
 import type { Notes } from './notes.ts';
 import { type Done, label, missing, type Refuse, type ShapeGiven } from './shape.ts';
 
+/** Two sides where a shape takes a diameter. */
+export function notRound(
+  sizes: Readonly<Record<string, Quantity>>,
+  clause: BoundClause,
+  refuse: Refuse,
+  notes: Notes,
+): ShapeGiven | null {
+  const word = 'base0' in sizes ? 'base' : 'top0' in sizes ? 'top' : null;
+  if (word === null) return null;
+  const facts = { clause: word, wanted: 'a diameter', text: 'two sides', found: 'two sides', sum: false };
+  return refuse(notes.add('dimension-mismatch', clause.at, facts, 'It takes a diameter.'));
+}
+
 /** A vessel head: one form is given by its radii, the other by none. */
 export function dishedHead(
   item: Item,

@@ -8,7 +8,8 @@ import { type Measure, type ShapeName, type ShapeRow, shapeNames, shapes } from 
 import { drawing } from './drawing.ts';
 import { endsFaults, endsOf, hasEnds, ledAlong } from './ends.ts';
 import { because, type Notes } from './notes.ts';
-import { dishedHead, sheet } from './shape-forms.ts';
+import { dishedHead, notRound, sheet } from './shape-forms.ts';
+import { coil, heap, hollowCore, weld } from './shape-shop.ts';
 import { member } from './shape-tables.ts';
 
 /** A shape whose sizes are known: `make` builds it from sizes, so that the ends of their tolerances can be tried. */
@@ -31,6 +32,8 @@ const sizeNames: Readonly<Record<string, string>> = {
   'crown radius': 'crownRadius',
   'knuckle radius': 'knuckleRadius',
   'straight flange': 'straightFlange',
+  'root face': 'rootFace',
+  'fill factor': 'fillFactor',
 };
 
 /** The shape keyword of a part; null after the fact is noted that there is none, or more than one. */
@@ -230,22 +233,7 @@ function finish(
     case 'spherical cap':
     case 'tapered tube':
     case 'conical head':
-      if ('base0' in sizes || 'top0' in sizes)
-        return refuse(
-          notes.add(
-            'dimension-mismatch',
-            clause.at,
-            {
-              clause: 'base0' in sizes ? 'base' : 'top',
-              wanted: 'a diameter',
-              text: 'two sides',
-              found: 'two sides',
-              sum: false,
-            },
-            'It takes a diameter.',
-          ),
-        );
-      return done((s) => ({ kind: name, ...s }) as unknown as Shape);
+      return notRound(sizes, clause, refuse, notes) ?? done((s) => ({ kind: name, ...s }) as unknown as Shape);
     case 'tube': {
       if ('wall' in sizes === 'bore' in sizes)
         return refuse(
@@ -282,6 +270,14 @@ function finish(
           }) as unknown as Shape,
       );
     }
+    case 'weld':
+      return weld(item, sizes, clause, done, refuse, notes);
+    case 'coil':
+      return coil(sizes, done);
+    case 'heap':
+      return heap(item, sizes, clause, done, refuse, notes);
+    case 'hollow core':
+      return done(hollowCore);
     case 'prism':
       return prism(item, done);
     case 'turned':

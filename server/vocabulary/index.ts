@@ -14,7 +14,7 @@ export { builtInContingency, type Evidence, evidence, evidenceHelp, readings, tr
 export { type GearKind, gearKinds } from './gear.ts';
 export { everywhere } from './papers.ts';
 export { results, resultsOf } from './results.ts';
-export { type ShapeName, shapeNames, shapes } from './shapes.ts';
+export { type ShapeName, shapeNames, shapes, welds } from './shapes.ts';
 export type { ClauseRow, Kind, Measure, ResultRow, ShapeRow, StatementRow, Takes } from './types.ts';
 
 /** Material of a shape. */

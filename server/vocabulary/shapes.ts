@@ -2,10 +2,15 @@
 import { cutouts } from './shapes/cutouts.ts';
 import { flat } from './shapes/flat.ts';
 import { round } from './shapes/round.ts';
+import { shop } from './shapes/shop.ts';
 import { stock } from './shapes/stock.ts';
 import type { ShapeRow } from './types.ts';
 
-export const shapes = { ...flat, ...round, ...stock, ...cutouts } as const satisfies Readonly<Record<string, ShapeRow>>;
+export const shapes = { ...flat, ...round, ...shop, ...stock, ...cutouts } as const satisfies Readonly<
+  Record<string, ShapeRow>
+>;
+
+export { welds } from './shapes/shop.ts';
 
 export type ShapeName = keyof typeof shapes;
 export const shapeNames = Object.keys(shapes) as ShapeName[];

@@ -1,5 +1,5 @@
 // Sizes that no solid can have.
-import { words } from '../../quantities/index.ts';
+import { share, words } from '../../quantities/index.ts';
 import { check } from '../check.ts';
 import { figures } from '../figures.ts';
 import type { Asked } from '../types.ts';
@@ -61,6 +61,16 @@ const reasons: Readonly<Record<string, Reason>> = {
   'line-doubles-back': (corner) => `its line turns back on itself at corner ${ordinal(corner)}`,
   'line-twists': () => 'led round this ring its section comes back turned and does not meet itself',
   'corner-too-tight': lengths((length, due) => `a straight of ${length} is shorter than the ${due} its corners take`),
+  'root-face-too-large': lengths((face, thickness) => `a root face of ${face} leaves no bevel in ${thickness}`),
+  'angle-too-steep': (a, _, system) => `${figures(system).any('rad', a)} from its base line leaves it no end`,
+  'wound-too-tight': (share_, most) => `round wires fill at most ${share(most)} of a ring, not ${share(share_)}`,
+  'coil-too-full': (wire, ring, system) => {
+    const [volume, most] = figures(system).unlike('m3', wire, ring);
+    return `${volume} of wire does not fit into the ${most} that its ring can hold`;
+  },
+  'heap-too-short': lengths((length, base) => `a length of ${length} is less than its width, ${base}`),
+  'cores-too-wide': lengths((cores, width) => `cores of ${cores} together do not fit in a width of ${width}`),
+  'cores-too-high': lengths((core, depth) => `cores of ${core} do not fit in a depth of ${depth}`),
   'mesh-open': (edges) =>
     `${words(edges, 'edge')} of it ${one(edges, 'has', 'have')} a face on one side only, so that it is not closed`,
   'mesh-turned': (edges) =>

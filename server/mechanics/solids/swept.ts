@@ -6,6 +6,7 @@ import { flat } from './flat.ts';
 import { members } from './members.ts';
 import { round } from './round.ts';
 import type { Row, Worked } from './row.ts';
+import { shop } from './shop.ts';
 
 const rows = {
   cylinder: round.cylinder,
@@ -13,6 +14,7 @@ const rows = {
   'rectangular tube': flat['rectangular tube'],
   prism: flat.prism,
   ...members,
+  weld: shop.weld,
 };
 const rowOf = (member: Member): Row<Member> => rows[member.kind] as Row<Member>;
 
@@ -33,7 +35,9 @@ const swept: Row<Swept> = {
   mass: (shape) => rowOf(shape.of).mass?.(straightened(shape)),
   centre: (shape) => {
     const pieces = sweptPieces(shape);
-    return 'impossible' in pieces ? [0, 0, 0] : lineOf(pieces, shape.of.kind !== 'section').centre;
+    return 'impossible' in pieces
+      ? [0, 0, 0]
+      : lineOf(pieces, shape.of.kind !== 'section' && shape.of.kind !== 'weld').centre;
   },
 };
 

@@ -98,6 +98,13 @@ export const specimens: readonly Shape[] = [
   { kind: 'pipe', length: 1.5, outside: 0.6, wall: 0.1 },
   { kind: 'bar', length: 1.5, diameter: 0.4 },
   ...ledAlong(),
+  { kind: 'coil', outside: 1.2, bore: 0.5, width: 0.7, fillFactor: 1 },
+  { kind: 'heap', base: 1.6, height: 0.5 },
+  { kind: 'heap', base: 1.6, angle: 0.6 },
+  { kind: 'heap', base: 1.2, length: 2.1, height: 0.5 },
+  { kind: 'heap', base: 1.2, length: 1.5, angle: 0.7 },
+  { kind: 'hollow core', x: 1.6, y: 1.2, z: 0.4, cores: 3, coreWidth: 0.28, coreHeight: 0.28 },
+  { kind: 'hollow core', x: 1.6, y: 1.2, z: 0.4, cores: 4, coreWidth: 0.2, coreHeight: 0.3 },
   { kind: 'hole', diameter: 0.4, depth: 0.7 },
   { kind: 'opening', x: 0.4, y: 0.3, depth: 0.7 },
 ];

@@ -223,6 +223,14 @@ describe('every new shape', () => {
     (k, u) => `curved plate, outside ${3 * k} ${u}, wall ${0.1 * k} ${u}, angle 70 deg, length ${2 * k} ${u}`,
     (k, u) => `cylinder segment, diameter ${1.2 * k} ${u}, height ${0.3 * k} ${u}, length ${2 * k} ${u}`,
     (k, u) => `pyramid, base ${2 * k} x ${k} ${u}, top ${0.7 * k} x 0 ${u}, height ${k} ${u}`,
+    (k, u) => `heap, base ${2 * k} ${u}, angle 35 deg`,
+    (k, u) => `heap, base ${2 * k} ${u}, length ${5 * k} ${u}, height ${0.6 * k} ${u}`,
+    (k, u) => `hollow core ${6 * k} x ${1.2 * k} x ${0.2 * k} ${u}, cores 6, core ${0.14 * k} ${u}`,
+    (k, u) => `hollow core ${6 * k} x ${1.2 * k} x ${0.3 * k} ${u}, cores 4, core ${0.14 * k} x ${0.2 * k} ${u}`,
+    (k, u) => `coil, outside ${1.4 * k} ${u}, bore ${0.5 * k} ${u}, width ${1.2 * k} ${u}, fill factor 95 %`,
+    (k, u) => `coil, outside ${1.4 * k} ${u}, bore ${0.5 * k} ${u}, width ${1.2 * k} ${u}, wire ${0.02 * k} ${u}`,
+    (k, u) => `weld fillet, leg ${0.2 * k} x ${0.1 * k} ${u}, length ${6 * k} ${u}`,
+    (k, u) => `weld single V butt, thickness ${0.4 * k} ${u}, gap ${0.1 * k} ${u}, bevel 30 deg, length ${6 * k} ${u}`,
   ];
   const anyShape = fc.constantFrom(...shapes);
 
@@ -262,108 +270,18 @@ describe('every new shape', () => {
       'spherical cap, base 1 m ± 5 mm, top 700 mm, height 400 mm',
       'curved plate, outside 3 m ± 5 mm, wall 12 mm ± 1 mm, angle 60 deg ± 1 deg, length 2 m',
       'cylinder segment, diameter 1.2 m ± 5 mm, height 400 mm ± 5 mm, length 2 m',
+      'heap, base 3 m ± 100 mm, angle 35 deg ± 3 deg',
+      'heap, base 3 m, length 8 m ± 200 mm, height 1 m ± 100 mm',
+      'hollow core 6 x 1.2 x 0.2 m, cores 6, core 140 mm ± 3 mm',
+      'coil, outside 1.4 m ± 5 mm, bore 508 mm ± 2 mm, width 1.2 m, fill factor 95 % ± 2 %',
+      'coil, outside 1.4 m, bore 508 mm, width 1.2 m, wire 8 mm ± 0.1 mm, length 5,000 m ± 100 m',
+      'weld fillet, leg 10 mm ± 1 mm, length 6 m, excess 20 % ± 10 %',
+      'weld double bevel butt, thickness 30 mm, gap 3 mm ± 1 mm, bevel 30 deg ± 2 deg, length 6 m',
     ]) {
       const weight = steel([[shape, 'at (0, 0, 0)']]).results.find('part', 'P0', 'weight')?.value;
       expect(weight?.low as number, shape).toBeLessThan(weight?.value as number);
       expect(weight?.high as number, shape).toBeGreaterThan(weight?.value as number);
     }
-  });
-});
-
-describe('members along a line', () => {
-  const run = 'along (0, 0, 0) (0, 0, 1.1) (2, 0, 1.1) (3.5, 0, 2.2) m';
-
-  test('a line of two corners is a member from point to point', () =>
-    fc.assert(
-      fc.property(
-        fc.constantFrom(
-          'section HEB200',
-          'pipe DN 100, schedule 40',
-          'bar 30 mm',
-          'prism, outline (0, 0) (60, 0) (0, 90) mm',
-        ),
-        fc.tuple(size, size, size),
-        fc.tuple(size, size, size),
-        (shape, from, way) => {
-          const to = from.map((x, i) => x + (way[i] as number));
-          const [a, b] = [from.join(', '), to.join(', ')];
-          const section = shape.startsWith('section');
-          alike(
-            [[shape, `along (${a}) (${b}) mm`]],
-            [[shape, `start (${a}) mm, end (${b}) mm`]],
-            [...results, ...boxes].filter((result) => !(section && result === 'volume')),
-          );
-        },
-      ),
-      { numRuns: 40 },
-    ));
-
-  test('a pipe run weighs what its straights and elbows weigh', () => {
-    const elbow = 'elbow, outside 114.3 mm, wall 6.02 mm, bend radius 152 mm, angle 90 deg';
-    const pipe = 'tube, outside 114.3 mm, wall 6.02 mm';
-    alike(
-      [[`${pipe}, bend radius 152 mm`, 'along (0, 0, 0) (2, 0, 0) (2, 1.5, 0) m']],
-      [
-        [`${pipe}, length 1,848 mm`, 'axis x, at (924, 0, 0) mm'],
-        [elbow, 'at (2 m, 0, 0)'],
-        [`${pipe}, length 1,348 mm`, 'axis y, at (2,000, 826, 0) mm'],
-      ],
-    );
-  });
-
-  test('a frame of a listed section weighs its table times its line, round the ring once', () => {
-    const s = loadOf('  part "P": section UPN 120, along (0, 0, 0) (2, 0, 0) (2, 1, 0) (0, 1, 0) (0, 0, 0) m');
-    const straight = loadOf('  part "P": section UPN 120, length 6 m, at (0, 0, 0)');
-    near(value(s, 'part', 'P', 'weight'), value(straight, 'part', 'P', 'weight'));
-    for (const [axis, at] of [
-      ['x', 1],
-      ['y', 0.5],
-      ['z', 0],
-    ] as const)
-      near(value(s, 'load', 'L', `cog ${axis}`), at);
-  });
-
-  test('corners may stand on several lines, and the tolerance of a bend widens the weight', () => {
-    const one = loadOf(`  part "P": bar 40 mm, ${run}`);
-    const two = loadOf(
-      '  part "P": bar 40 mm\n    along (0, 0, 0) (0, 0, 1.1) m\n    along (2, 0, 1.1) (3.5, 0, 2.2) m',
-    );
-    near(value(two, 'part', 'P', 'weight'), value(one, 'part', 'P', 'weight'));
-    const bent = loadOf(`  part "P": bar 40 mm, bend radius 200 mm ± 20 mm, ${run}`).results.find(
-      'part',
-      'P',
-      'weight',
-    );
-    expect(bent?.value.low as number).toBeLessThan(bent?.value.value as number);
-    expect(bent?.value.high as number).toBeGreaterThan(bent?.value.value as number);
-  });
-
-  test.each([
-    ['with an end', `${run}, start (0, 0, 0)`, 'stated-twice'],
-    ['with a length', `${run}, length 3 m`, 'stated-twice'],
-    ['with a place', `${run}, at (0, 0, 0)`, 'stated-twice'],
-    ['turned', `${run}, turn 5 deg about x`, 'stated-twice'],
-    ['a bend radius without a line', 'length 3 m, bend radius 1 m, at (0, 0, 0)', 'place-wrong'],
-    ['one corner', 'along (0, 0, 0) m', 'geometry-impossible'],
-    ['corners too near', 'along (0, 0, 0) (1, 0, 0) (1, 0.01, 0) (0, 0.01, 0) m', 'geometry-impossible'],
-    ['two coordinates', 'along (0, 0) (1, 0) m', 'line-unreadable'],
-  ])('%s', (_, clauses, slug) => {
-    const s = loadOf(`  part "P": bar 40 mm, ${clauses}`);
-    expect(slugs(s)).toContain(slug);
-    expect(value(s, 'part', 'P', 'weight')).toBeNull();
-  });
-
-  test('a line that is not known yet leaves the weight open', () =>
-    expect(value(loadOf('  part "P": bar 40 mm, along ?'), 'part', 'P', 'weight')).toBeNull());
-
-  test('what a bent run holds lies in it', () => {
-    const s = loadOf(
-      `  part "P": pipe DN 100, schedule 40, bend radius 152 mm, ${run}\n  part "W": liquid, fill 100 %, of water, inside "P"`,
-    );
-    const bore = 0.1143 - 2 * 0.00602;
-    const bends = [Math.PI / 2, Math.atan2(1.1, 1.5)];
-    const line = 1.1 + 2 + Math.hypot(1.5, 1.1) - bends.reduce((off, t) => off + 0.152 * (2 * Math.tan(t / 2) - t), 0);
-    near(value(s, 'part', 'W', 'volume'), (Math.PI / 4) * bore ** 2 * line, 1e-9);
   });
 });
 

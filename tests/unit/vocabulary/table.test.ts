@@ -114,8 +114,17 @@ describe('every clause is read by somebody', () => {
     )
     .join('\n');
 
+  /** Sizes of shapes are read row by row, whatever they are called. */
+  const sizes = new Set(
+    Object.values(shapes).flatMap((shape) =>
+      Object.entries(shape.clauses as Readonly<Record<string, ClauseRow>>)
+        .filter(([, { takes }]) => takes === 'amount' || takes === 'size or amount')
+        .map(([word]) => word),
+    ),
+  );
   test('by its word', () => {
-    const unread = new Set(clauses.map(([, word]) => word).filter((word) => !readers.includes(`'${word}'`)));
+    const words = clauses.filter(([name, word]) => !((name === 'part' || name === 'less') && sizes.has(word)));
+    const unread = new Set(words.map(([, word]) => word).filter((word) => !readers.includes(`'${word}'`)));
     expect([...unread].sort()).toEqual(shownOnly);
   });
 
