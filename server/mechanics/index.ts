@@ -40,6 +40,7 @@ export type { Member, Shape, ShapeKind } from './shapes.ts';
 export { closestPacking } from './solids/shop.ts';
 export { type Fault, type Impossible, type Solid, solid, type Working, working } from './solids.ts';
 export { directed } from './sweep.ts';
+export { mostMoisture, timberDensity } from './timber.ts';
 export {
   add,
   cross,

@@ -1,6 +1,6 @@
 // Types one statement: its names, its value and clauses held against the vocabulary's rows. Kept by tree node while the names it reads stay.
 import { nearest } from '../quantities/nearest.ts';
-import { write } from '../quantities/write.ts';
+import { share, write } from '../quantities/write.ts';
 import type { ClauseText, NameUse, Place, Span, TreeNode, Value } from '../syntax/types.ts';
 import { type ClauseRow, clausesOf, type StatementRow, statements, statementsUnder } from '../vocabulary/index.ts';
 import { bindCompare } from './compare.ts';
@@ -341,7 +341,7 @@ function inside(value: BoundValue, row: ClauseRow, clause: string, span: Span, s
     if (row.most !== undefined && q.high > row.most)
       return outside(
         row.measures === 'percent'
-          ? 'it cannot be more than 100 %'
+          ? `it cannot be more than ${share(row.most)}`
           : row.measures === 'angle'
             ? `it cannot be more than ${write(row.most, 'rad', { system: 'metric', round: 'near' })}`
             : `the most is ${row.most}`,

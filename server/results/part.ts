@@ -6,6 +6,7 @@ import { shapes } from '../vocabulary/index.ts';
 import { cutouts } from './cutouts.ts';
 import { densityOf } from './material.ts';
 import { because, Notes } from './notes.ts';
+import { withSteel } from './reinforcement.ts';
 import { readShape, type ShapeRead, shapeName, sizesOf } from './shape.ts';
 import type { ResultProblem } from './types.ts';
 
@@ -64,6 +65,7 @@ function work(item: Item, plan: BoundPlan): Part {
       has(item, 'of') ||
       has(item, 'density') ||
       has(item, 'reinforcement') ||
+      has(item, 'moisture') ||
       (read.name === 'bar' && !('because' in read) && !read.source));
   const density = needsDensity ? densityOf(item, plan, notes, steel) : null;
   if ('because' in read) return { ...opened(item, read.name ?? '', read.because, notes), density };
@@ -169,7 +171,8 @@ function solidOf(item: Item, read: ShapeRead, density: Derived | null, plan: Bou
   const whole = volume?.value !== null && volume?.value !== undefined && body.volume ? volume.value : null;
   const centre =
     cut.volume > 0 && whole !== null && body.volume ? minus(body.centre, body.volume, cut.moment, whole) : body.centre;
-  const mass = lines.length ? open('kg', lines, { at }) : massOf(body, volume, density, origin, read, cut.volume);
+  const bare = lines.length ? open('kg', lines, { at }) : massOf(body, volume, density, origin, read, cut.volume);
+  const mass = withSteel(item, bare, textOf(item, 'from') ?? 'typed here');
   return {
     kind: 'solid',
     shapeName: read.name,

@@ -163,7 +163,7 @@ function foreign(item: Item, name: ShapeName, row: ShapeRow, notes: Notes): Caus
       ),
     );
   }
-  const material = ['of', 'density', 'reinforcement'].flatMap((word) => item.clauses.get(word) ?? [])[0];
+  const material = ['of', 'density', 'moisture', 'reinforcement'].flatMap((word) => item.clauses.get(word) ?? [])[0];
   if (row.material === 'none' && material)
     causes.push(
       notes.add(

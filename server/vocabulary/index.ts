@@ -33,12 +33,19 @@ export const material = {
     help: 'Instead of a material.',
     example: 'density 7,850 kg/m3',
   },
-  reinforcement: {
+  moisture: {
     takes: 'amount',
     measures: 'percent',
     least: 0,
-    most: 1,
-    help: 'Steel in the concrete, as a share of the volume; counted at 7,850 kg/m3 in the place of the material.',
+    most: 6,
+    help: 'Water in wood, as a share of the weight of the dry wood; with it `of` takes a species, and `density` is that of the dry wood by its green volume.',
+    example: 'moisture 20 %',
+  },
+  reinforcement: {
+    takes: 'amount',
+    measures: 'any',
+    least: 0,
+    help: 'Steel in the concrete: a share of the volume, counted at 7,850 kg/m3 in the place of the material; or a weight per volume, or the weight in all of it, both on top of the material.',
     example: 'reinforcement 2 %',
   },
 } as const satisfies Readonly<Record<string, ClauseRow>>;

@@ -215,10 +215,18 @@ export const load = {
     under: ['load', 'assembly'],
     group: 'load',
     names: 'none',
-    help: 'A bill of materials in a CSV file: each row becomes a part of known weight. Columns `name` and `weight`, and if there are any `count`, `x`, `y`, `z`.',
+    help: 'A bill of materials or a bar schedule in a CSV file: each row becomes a part. Columns `name` and `weight`, or `size` and `length` of bars, and if there are any `count`, `x`, `y`, `z`.',
     example: 'list "bill.csv", by drawing',
     value: { takes: 'text', need: 'always', help: 'The file by its path from this file.' },
-    clauses: { by },
+    clauses: {
+      by,
+      at: { ...place.at, help: 'Where the rows stand that have no place of their own.', example: 'at (0, 0, 0.5 m)' },
+      inside: {
+        ...place.inside,
+        help: 'Rows without a place of their own are centred in the box of what is named, such as bars in concrete.',
+        example: 'inside "Deck plate"',
+      },
+    },
   },
   less: {
     under: ['part'],

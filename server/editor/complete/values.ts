@@ -1,5 +1,5 @@
 // Values that can be listed: words of the vocabulary, axes, materials and sizes with their figures, texts used nearby, and names of values.
-import { bars, materials, nearestSections, pipeSchedules, pipes, sections } from '../../catalog/index.ts';
+import { bars, materials, nearestSections, pipeSchedules, pipes, sections, woods } from '../../catalog/index.ts';
 import { textOf } from '../../plan/index.ts';
 import { type Dimension, dimensions, named, type System, same, unitsFor, write } from '../../quantities/index.ts';
 import { type ClauseRow, type Evidence, evidenceHelp } from '../../vocabulary/index.ts';
@@ -99,7 +99,7 @@ function designations(asked: Asked): readonly Completion[] {
   );
 }
 
-/** The plan's own materials first, then those used in this file, then the catalog's. */
+/** The plan's own materials first, then those used in this file, then the catalog's; woods by species where the moisture is stated. */
 function materialNames(asked: Asked): readonly Completion[] {
   const { s } = asked;
   const { from } = begun(asked);
@@ -110,7 +110,10 @@ function materialNames(asked: Asked): readonly Completion[] {
       return { name, density: density?.kind === 'quantity' ? density.quantity.value : null };
     });
   const used = new Set(usedTexts(asked, 'of'));
-  const listed = materials().map(({ name, density }) => ({ name, density }));
+  const timber = itemHere(asked)?.clauses.has('moisture');
+  const listed = timber
+    ? woods().map(({ name, basic }) => ({ name, density: basic * 1000 }))
+    : materials().map(({ name, density }) => ({ name, density }));
   const all = [...own, ...listed.filter(({ name }) => used.has(name)), ...listed.filter(({ name }) => !used.has(name))];
   return all.map(({ name, density }) =>
     completion(asked, 'material', name, { from, detail: density === null ? '' : text(density, 'kg/m3', s.plan.units) }),

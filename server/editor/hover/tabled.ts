@@ -1,5 +1,5 @@
 // Figures of the built-in tables: materials, sections, pipes and bars, with their source, their range, and why this end is used.
-import { bar, type Material, material, pipe, section } from '../../catalog/index.ts';
+import { bar, type Material, material, pipe, section, type Wood } from '../../catalog/index.ts';
 import { cautions } from '../../checks/index.ts';
 import { fold, textOf } from '../../plan/index.ts';
 import type { BoundPlan, Item } from '../../plan/types.ts';
@@ -18,7 +18,13 @@ export function tableLines(item: Item, plan: BoundPlan): readonly Line[] {
 /** The catalog's material of an item; null where the plan has its own of that name, or a density is given. */
 export function builtInMaterial(item: Item, plan: BoundPlan): Material | null {
   const name = textOf(item, 'of');
-  if (!name || item.clauses.has('density') || plan.names.find('material', fold(name)).length) return null;
+  if (
+    !name ||
+    item.clauses.has('density') ||
+    item.clauses.has('moisture') ||
+    plan.names.find('material', fold(name)).length
+  )
+    return null;
   return material(name) ?? null;
 }
 
@@ -38,6 +44,15 @@ export function materialNote(found: Material, system: System): Note {
     : [];
   return note(`${found.name}: ${text(found.density, 'up')}`, {
     working: [...spread, ...covers],
+    rests: [{ says: cautions.builtIn(found.source) }],
+  });
+}
+
+/** A wood by its species, where its moisture is stated: what its dry wood weighs. */
+export function woodNote(found: Wood, system: System): Note {
+  const dry = figures(system, 'kg/m3')(found.basic * 1000, 'up');
+  return note(`${found.name}: ${dry} of dry wood by its green volume`, {
+    working: [{ says: 'With the water in it, and the volume it has at its moisture: see the density of the part.' }],
     rests: [{ says: cautions.builtIn(found.source) }],
   });
 }

@@ -185,3 +185,117 @@ describe('members along a line', () => {
     near(value(s, 'part', 'W', 'volume'), (Math.PI / 4) * bore ** 2 * line, 1e-9);
   });
 });
+
+describe('reinforcement', () => {
+  const column = (clauses: string) =>
+    loadOf(`  part "P": box 0.4 x 0.4 x 4 m, density 2,320 kg/m3, ${clauses}, at (0, 0, 0)`);
+  const weight = (clauses: string) => value(column(clauses), 'part', 'P', 'weight');
+  const concrete = 0.64 * 2320;
+
+  test('a weight per volume, or in all of it, comes on top of the concrete', () => {
+    near(weight('reinforcement 120 kg/m3'), concrete + 0.64 * 120);
+    near(weight('reinforcement 95 kg, from "bar schedule B-12"'), concrete + 95);
+    near(weight('reinforcement 0.931 kN'), concrete + 931 / 9.80665);
+    near(weight('reinforcement 95 kg, count 3, every (1 m, 0, 0)'), 3 * (concrete + 95));
+  });
+
+  test('that is never lighter than the same steel in the place of the concrete', () =>
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 60 }), (tenths) => {
+        const share = weight(`reinforcement ${tenths / 10} %`) as number;
+        const onTop = weight(`reinforcement ${(tenths / 1000) * 7850} kg/m3`) as number;
+        expect(onTop).toBeGreaterThan(share);
+        near(onTop - share, 0.64 * 2320 * (tenths / 1000));
+      }),
+      { numRuns: 20 },
+    ));
+
+  test('its tolerance and what is cut out are heeded: the steel stays whole', () => {
+    const s = column('reinforcement 95 kg ± 10 kg').results.find('part', 'P', 'weight')?.value;
+    near(s?.high as number, concrete + 105);
+    near(s?.low as number, concrete + 85);
+    const cut = loadOf(
+      '  part "P": box 0.4 x 0.4 x 4 m, density 2,320 kg/m3, reinforcement 95 kg, at (0, 0, 0)\n    less: box 0.4 x 0.2 x 0.5 m, at (0, 0, 0)',
+    );
+    near(value(cut, 'part', 'P', 'weight'), 0.6 * 2320 + 95);
+  });
+
+  test.each([
+    ['reinforcement 2 m', 'dimension-mismatch'],
+    ['reinforcement 2', 'dimension-mismatch'],
+    ['reinforcement 120 %', 'value-outside'],
+    ['reinforcement 8,000 kg/m3', 'value-outside'],
+  ])('%s: %s', (clauses, slug) => {
+    expect(slugs(column(clauses))).toContain(slug);
+    expect(weight(clauses)).toBeNull();
+  });
+
+  test('not known yet, or of a liquid, it leaves the weight open', () => {
+    expect(weight('reinforcement ?')).toBeNull();
+    const pool = loadOf('  part "P": liquid 2 m3, of water, reinforcement 95 kg, at (0, 0, 0)');
+    expect(slugs(pool)).toContain('place-wrong');
+    expect(value(pool, 'part', 'P', 'weight')).toBeNull();
+  });
+});
+
+describe('timber of a stated moisture', () => {
+  const beam = (clauses: string) => loadOf(`  part "P": box 1 x 1 x 1 m, ${clauses}, at (0, 0, 0)`);
+  const weight = (clauses: string) => value(beam(clauses), 'part', 'P', 'weight') as number;
+
+  // Wood Handbook (FPL-GTR-190), ch. 4: density = 1000 G (1 + M), G at that moisture; its G at 12 % from table 5-3.
+  test.each([
+    ['white oak', 0.68],
+    ['Douglas fir', 0.48],
+    ['western larch', 0.52],
+    ['loblolly pine', 0.51],
+    ['western red cedar', 0.32],
+  ])('%s at 12 %% is its table density', (name, gravity) => {
+    const density = weight(`of ${name}, moisture 12 %`);
+    expect(density / (1000 * gravity * 1.12)).toBeGreaterThan(0.9999);
+    expect(density / (1000 * gravity * 1.12)).toBeLessThan(1.03); // where the green gravity is the heavier of the two
+  });
+
+  test('green, the dry wood and the water in it by the green volume', () => {
+    near(weight('density 500 kg/m3, moisture 60 %'), 800); // 62.4 x 0.5 x 1.6 = 49.92 lb/ft3
+    near(weight('density 500 kg/m3, moisture 30 %'), 650);
+    expect(weight('of white oak, moisture 70 %')).toBeGreaterThan(600 * 1.7 - 1e-9);
+  });
+
+  test('wetter is never lighter, nor drier heavier', () =>
+    fc.assert(
+      fc.property(fc.integer({ min: 0, max: 100 }), fc.integer({ min: 0, max: 100 }), (a, b) => {
+        const [low, high] = [Math.min(a, b), Math.max(a, b)];
+        expect(weight(`of pine, moisture ${low} %`)).toBeLessThanOrEqual(weight(`of pine, moisture ${high} %`));
+      }),
+      { numRuns: 30 },
+    ));
+
+  test('how wet a name says it is makes no difference once the moisture is said; a family takes its heavier species', () => {
+    near(weight('of wet oak, moisture 20 %'), weight('of oak, moisture 20 %'));
+    expect(weight('of oak, moisture 20 %')).toBeGreaterThanOrEqual(weight('of northern red oak, moisture 20 %'));
+  });
+
+  test('a species is known to a tenth, and the moisture to its tolerance', () => {
+    const found = beam('of spruce, moisture 40 % ± 10 %').results.find('part', 'P', 'weight')?.value;
+    near(found?.high as number, ((found?.value as number) * 1.1 * 1.5) / 1.4);
+    near(found?.low as number, ((found?.value as number) * 0.9 * 1.3) / 1.4);
+  });
+
+  test('without it the wet density stands, as before', () => {
+    expect(weight('of oak')).toBeGreaterThan(weight('of oak, moisture 60 %'));
+    expect(slugs(beam('of oak'))).toEqual(['material-doubtful']);
+    expect(slugs(beam('of oak, moisture 60 %'))).toEqual([]);
+  });
+
+  test.each([
+    ['of carbon steel, moisture 10 %', 'material-unknown'],
+    ['moisture 10 %', 'place-wrong'],
+    ['of white oak, moisture 120 %', 'value-outside'],
+    ['of oak, moisture 20', 'unit-missing'],
+    ['of oak, moisture ?', 'material-doubtful'],
+  ])('%s: %s', (clauses, slug) => {
+    const s = beam(clauses);
+    if (slug !== 'material-doubtful') expect(slugs(s)).toContain(slug);
+    expect(value(s, 'part', 'P', 'weight')).toBeNull();
+  });
+});

@@ -35,7 +35,7 @@ const shownOnly: readonly string[] = [
   'when',
 ];
 /** What a cut-out is made of makes no difference: it takes away what it is cut out of. */
-const withoutEffect = new Set(['less: of', 'less: density', 'less: reinforcement']);
+const withoutEffect = new Set(['less: of', 'less: density', 'less: moisture', 'less: reinforcement']);
 
 const all = Object.entries(statements);
 const sentence = /^[\w`].*\.$/;
