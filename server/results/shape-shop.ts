@@ -42,7 +42,7 @@ export function weld(
 }
 
 const butt = ['thickness', 'gap', 'root face', 'bevel'];
-const filletWords = ['leg', 'throat'];
+const filletWords = ['leg length', 'throat'];
 
 /** A clause of the other kind of weld. */
 function belongs(item: Item, kind: string, others: readonly string[], notes: Notes): Cause | null {
@@ -75,8 +75,8 @@ function due(item: Item, sizes: Sizes, kind: string, clause: BoundClause, notes:
   }
   const leg = 'leg' in sizes || 'leg0' in sizes;
   if (leg !== 'throat' in sizes) return null;
-  if (!leg) return missing(item, 'weld', 'leg', 'its leg, or its `throat`', notes);
-  return twice(item, 'size', 'leg', clause, notes);
+  if (!leg) return missing(item, 'weld', 'leg length', 'how long its legs are, or its `throat`', notes);
+  return twice(item, 'size', 'leg length', clause, notes);
 }
 
 /** A size that two clauses give; `first` is one of them. */

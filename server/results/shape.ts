@@ -32,6 +32,7 @@ const sizeNames: Readonly<Record<string, string>> = {
   'crown radius': 'crownRadius',
   'knuckle radius': 'knuckleRadius',
   'straight flange': 'straightFlange',
+  'leg length': 'leg',
   'root face': 'rootFace',
   'fill factor': 'fillFactor',
 };
@@ -109,7 +110,7 @@ export function readShape(item: Item, plan: BoundPlan, notes: Notes, through: nu
       const sides = clauseSides(item, word);
       if (sides)
         sides.forEach((side, i) => {
-          sizes[`${word}${i}`] = side;
+          sizes[`${sizeNames[word] ?? word}${i}`] = side;
         });
       else causes.push(...state.because);
     } else if (due) causes.push(missing(item, name, word, need.help, notes));

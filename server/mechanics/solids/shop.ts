@@ -71,7 +71,7 @@ const weld: Row<Weld> = {
     const { length, excess } = shape;
     const own = notAboveZero({ length }) ?? belowZero('excess', excess);
     if (own) return own;
-    if (shape.leg) return notAboveZero({ leg: Math.min(...shape.leg) });
+    if (shape.leg) return notAboveZero({ legLength: Math.min(...shape.leg) });
     const { thickness, gap, rootFace, bevel, prepared } = shape;
     return (
       notAboveZero({ thickness, ...((prepared === 0 || bevel === 0) && { gap }) }) ??

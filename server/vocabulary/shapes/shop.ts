@@ -19,7 +19,7 @@ export const shop = {
     under: ['part'],
     form: { takes: 'word', words: Object.keys(welds), need: 'always', help: 'The kind of weld.' },
     clauses: {
-      leg: {
+      'leg length': {
         takes: 'size or amount',
         sides: 2,
         measures: 'length',
@@ -58,7 +58,7 @@ export const shop = {
     material: 'steel unless said',
     axis: 'x; box centre (an assumption shown)',
     help: 'Weld metal by its size and length.',
-    example: 'weld fillet, leg 8 mm, length 6 m',
+    example: 'weld fillet, leg length 8 mm, length 6 m',
   },
   coil: {
     under: ['part'],

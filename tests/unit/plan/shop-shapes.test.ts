@@ -32,7 +32,10 @@ describe('what shops make and heap up', () => {
 
   test('a fillet by its throat is one by its legs; nothing said, half as much again is counted', () => {
     near(each('weld fillet, throat 7 mm, length 2 m, excess 0 %'), 0.007 ** 2 * 2 * rho);
-    near(each('weld fillet, leg 10 mm, length 2 m'), 1.5 * each('weld fillet, leg 10 x 10 mm, length 2 m, excess 0 %'));
+    near(
+      each('weld fillet, leg length 10 mm, length 2 m'),
+      1.5 * each('weld fillet, leg length 10 x 10 mm, length 2 m, excess 0 %'),
+    );
   });
 
   test.each([
@@ -45,7 +48,7 @@ describe('what shops make and heap up', () => {
 
   test('a weld runs along a line, and round a ring once', () => {
     const ring = loadOf(
-      '  part "W": weld fillet, leg 8 mm, along (0, 0, 0) (1, 0, 0) (1, 0.5, 0) (0, 0.5, 0) (0, 0, 0) m',
+      '  part "W": weld fillet, leg length 8 mm, along (0, 0, 0) (1, 0, 0) (1, 0.5, 0) (0, 0.5, 0) (0, 0, 0) m',
     );
     near(value(ring, 'part', 'W', 'weight'), 1.5 * 0.5 * 0.008 ** 2 * 3 * rho);
     near(value(ring, 'load', 'L', 'cog x'), 0.5);
@@ -64,11 +67,11 @@ describe('what shops make and heap up', () => {
 
   test.each([
     ['weld fillet, length 1 m', 'clause-missing'],
-    ['weld fillet, leg 8 mm, throat 6 mm, length 1 m', 'stated-twice'],
-    ['weld fillet, leg 8 mm, gap 2 mm, length 1 m', 'place-wrong'],
+    ['weld fillet, leg length 8 mm, throat 6 mm, length 1 m', 'stated-twice'],
+    ['weld fillet, leg length 8 mm, gap 2 mm, length 1 m', 'place-wrong'],
     ['weld single V butt, thickness 10 mm, gap 2 mm, length 1 m', 'clause-missing'],
     ['weld square butt, thickness 10 mm, gap 2 mm, bevel 30 deg, length 1 m', 'place-wrong'],
-    ['weld square butt, thickness 10 mm, gap 2 mm, leg 8 mm, length 1 m', 'place-wrong'],
+    ['weld square butt, thickness 10 mm, gap 2 mm, leg length 8 mm, length 1 m', 'place-wrong'],
     ['weld square butt, thickness 10 mm, gap 0, length 1 m', 'geometry-impossible'],
     ['weld single V butt, thickness 10 mm, gap 2 mm, root face 10 mm, bevel 30 deg, length 1 m', 'geometry-impossible'],
     ['weld single V butt, thickness 10 mm, gap 2 mm, bevel 95 deg, length 1 m', 'value-outside'],
