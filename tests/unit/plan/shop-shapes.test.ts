@@ -189,6 +189,76 @@ describe('members along a line', () => {
   });
 });
 
+describe('recipes of the reference', () => {
+  // Basic rack of ISO 53: addendum 1 m, dedendum 1.25 m, flanks at 20 deg; teeth drawn straight from root to tip.
+  test.each([17, 40, 120])(
+    'a gear of %i teeth, turned up to its pitch circle, is a little heavier than its teeth',
+    (teeth) => {
+      const m = 10;
+      const [pitch, root, tip] = [(m * teeth) / 2, (m * teeth) / 2 - 1.25 * m, (m * teeth) / 2 + m];
+      const tan = Math.tan((20 * Math.PI) / 180);
+      const halves = (r: number) => ((Math.PI * m) / 4 - (r - pitch) * tan) / pitch; // half the angle of a tooth at that radius
+      const corners = Array.from({ length: teeth }, (_, i) => (2 * Math.PI * i) / teeth).flatMap((at) =>
+        [
+          [root, -1],
+          [tip, -1],
+          [tip, 1],
+          [root, 1],
+        ].map(([r, side]) => {
+          const angle = at + (side as number) * halves(r as number);
+          return `(${((r as number) * Math.cos(angle)).toFixed(4)}, ${((r as number) * Math.sin(angle)).toFixed(4)})`;
+        }),
+      );
+      const lines = Array.from(
+        { length: Math.ceil(corners.length / 40) },
+        (_, i) => `    outline ${corners.slice(40 * i, 40 * i + 40).join(' ')} mm`,
+      );
+      const gear = loadOf(`  part "P": prism, length 100 mm, of carbon steel, at (0, 0, 0)\n${lines.join('\n')}`);
+      const disc = (r: number) =>
+        loadOf(`  part "P": turned, outline (0, 0) (${r}, 0) (${r}, 100) (0, 100) mm, of carbon steel, at (0, 0, 0)`);
+      const [real, upToPitch, upToTip] = [gear, disc(pitch), disc(tip)].map(
+        (s) => value(s, 'part', 'P', 'weight') as number,
+      ) as [number, number, number];
+      expect(upToPitch).toBeGreaterThan(real);
+      expect(upToPitch / real).toBeLessThan(1 + 1 / teeth);
+      expect(upToTip).toBeGreaterThan(upToPitch);
+    },
+  );
+
+  test('a stack is its layers, dunnage and all; a bundle of seven lies about its middle', () => {
+    const stack = loadOf(
+      [
+        '  assembly "Stack": at (1 m, 0, 0), count 4, every (0, 0, 70 mm)',
+        '    part "Dunnage": box 80 x 1500 x 50 mm, density 1,000 kg/m3, at (-2, 0, 0.025) m, count 3, every (2 m, 0, 0)',
+        '    part "Plate": plate 6000 x 1500 x 20 mm, of carbon steel, at (0, 0, 60 mm)',
+      ].join('\n'),
+    );
+    const [dunnage, plate] = [3 * 0.08 * 1.5 * 0.05 * 1000, 6 * 1.5 * 0.02 * 7850];
+    near(value(stack, 'load', 'L', 'calculated weight'), 4 * (dunnage + plate));
+    near(value(stack, 'load', 'L', 'cog x'), 1);
+    near(value(stack, 'load', 'L', 'cog z'), 0.105 + (dunnage * 0.025 + plate * 0.06) / (dunnage + plate));
+    const bundle = loadOf(
+      [
+        '  part "Core": bar 60 mm, length 6 m, at (0, 4 m, 0.2 m)',
+        '  part "Round it": bar 60 mm, length 6 m, at (0, 4 m, 0.2 m), count 6, circle 120 mm about x',
+      ].join('\n'),
+    );
+    near(value(bundle, 'load', 'L', 'calculated weight'), 7 * (Math.PI / 4) * 0.06 ** 2 * 6 * 7850);
+    near(value(bundle, 'load', 'L', 'cog y'), 4);
+    near(value(bundle, 'load', 'L', 'cog z'), 0.2);
+    near(value(bundle, 'load', 'L', 'width'), 0.18, 1e-3);
+  });
+
+  test('loose material struck level in a bin lies like a liquid', () => {
+    const bin = loadOf(
+      '  part "Bin": rectangular tube 1 x 1 m, wall 5 mm, length 1.2 m, axis z, of carbon steel, at (0, 0, 0.6 m)\n  part "Fill": liquid, level 800 mm, of dry sand, inside "Bin"',
+    );
+    expect(slugs(bin)).toEqual([]);
+    near(value(bin, 'part', 'Fill', 'volume'), 0.99 ** 2 * 0.8);
+    near(value(bin, 'part', 'Fill', 'cog z'), 0.4);
+  });
+});
+
 describe('reinforcement', () => {
   const column = (clauses: string) =>
     loadOf(`  part "P": box 0.4 x 0.4 x 4 m, density 2,320 kg/m3, ${clauses}, at (0, 0, 0)`);
