@@ -22,7 +22,6 @@ const shownOnly: readonly string[] = [
   'ends',
   'exclusion',
   'grade',
-  'height',
   'interpolation',
   'line pull',
   'mat',
