@@ -288,6 +288,8 @@ export interface Swept {
   readonly of: Member;
   readonly corners: readonly Vec3[];
   readonly bendRadius?: number;
+  /** How much longer its line is taken than drawn, m: what the tolerance of its corners may make of it. */
+  readonly longer?: number;
 }
 
 /**

@@ -2,10 +2,10 @@
 
 import type { Hollow, Joined } from './bodies.ts';
 import { extrusionsOf } from './extrusions.ts';
-import { apply, compose, inverse, turn } from './placement.ts';
+import { apply, compose, inverse, type Placement, still, turn } from './placement.ts';
 import { rectangle } from './polytopes.ts';
 import { depthInProfile, type Profile, reachIn } from './profile.ts';
-import type { Member, Swept } from './shapes.ts';
+import type { Member, Shape, Swept } from './shapes.ts';
 import type { Impossible } from './solids/row.ts';
 import { weldSides } from './solids/shop.ts';
 import { type Arc, type Piece, piecesOf, type Straight } from './sweep.ts';
@@ -72,6 +72,44 @@ function arcSpace({ profile: { holes }, frame, radius, angle }: Arc): Part {
   if (!hole || !('radius' in hole)) return null;
   const started = compose(frame, { R: turn(Math.PI / 2, 'z'), t: [0, 0, 0] });
   return { body: { form: 'bend', bend: radius, radius: hole.radius, angle }, frame: started };
+}
+
+/** The straights of a sweep as plain blocks and prisms, each as far as it is whole between its corners, placed in the shape's axes. */
+export function wholeStraights(shape: Swept): readonly { readonly shape: Shape; readonly place: Placement }[] {
+  const pieces = sweptPieces(shape);
+  if ('impossible' in pieces) return [];
+  return pieces.flatMap((piece) => {
+    if (piece.piece === 'arc') return [];
+    const { profile, frame, low, high } = piece;
+    const from = low.at + reachIn(profile.outer, low.slope);
+    const to = high.at - reachIn(profile.outer, [-high.slope[0], -high.slope[1]]);
+    if (!(to > from)) return [];
+    const { shape: whole, at } = straightOf(profile, to - from);
+    return [{ shape: whole, place: compose(frame, { R: still.R, t: [at[0], at[1], (from + to) / 2] }) }];
+  });
+}
+
+/** A section drawn out, about the middle of its length: a block where it is a plain rectangle, so that it may be cut from any side. */
+function straightOf({ outer, holes }: Profile, length: number): { readonly shape: Shape; readonly at: Vec2 } {
+  if ('radius' in outer) {
+    const [bore] = holes;
+    const round: Shape =
+      bore && 'radius' in bore
+        ? { kind: 'tube', outside: 2 * outer.radius, bore: 2 * bore.radius, length }
+        : { kind: 'cylinder', diameter: 2 * outer.radius, length };
+    return { shape: round, at: outer.centre };
+  }
+  const { corners } = outer;
+  const [xs, ys] = [0, 1].map((axis) => corners.map((corner) => corner[axis as 0 | 1])) as [number[], number[]];
+  const [x, y] = [xs, ys].map((list) => [Math.min(...list), Math.max(...list)] as const) as [Vec2, Vec2];
+  const boxed = corners.length === 4 && corners.every((corner) => x.includes(corner[0]) && y.includes(corner[1]));
+  if (boxed && !holes.length)
+    return {
+      shape: { kind: 'box', x: x[1] - x[0], y: y[1] - y[0], z: length },
+      at: [(x[0] + x[1]) / 2, (y[0] + y[1]) / 2],
+    };
+  const inner = holes.flatMap((hole) => ('corners' in hole ? [hole.corners] : []));
+  return { shape: { kind: 'prism', outline: corners, holes: inner, length }, at: [0, 0] };
 }
 
 /** The largest r . direction over the pieces of a sweep. */

@@ -1,7 +1,8 @@
 // Types one statement: its names, its value and clauses held against the vocabulary's rows. Kept by tree node while the names it reads stay.
 import { nearest } from '../quantities/nearest.ts';
+import type { Quantity } from '../quantities/quantity.ts';
 import { share, write } from '../quantities/write.ts';
-import type { ClauseText, NameUse, Place, Span, TreeNode, Value } from '../syntax/types.ts';
+import type { ClauseText, Expression, NameUse, Place, Span, TreeNode, Value } from '../syntax/types.ts';
 import { type ClauseRow, clausesOf, type StatementRow, statements, statementsUnder } from '../vocabulary/index.ts';
 import { bindCompare } from './compare.ts';
 import { amount, evaluate, measured, note, point, type Sheet, size } from './evaluate.ts';
@@ -250,10 +251,15 @@ function bindCorners(
     });
   const numbers = cells.map((corner) => corner.map((cell) => (cell && typeof cell !== 'string' ? cell.value : null)));
   if (numbers.some((corner) => corner.includes(null))) return null;
-  return due === 3
-    ? { kind: 'line', corners: numbers as [number, number, number][] }
-    : { kind: 'points', points: numbers as [number, number][] };
+  if (due === 2) return { kind: 'points', points: numbers as [number, number][] };
+  const slack = value.tolerance && toleranceOf(value.tolerance, sheet, clause);
+  if (value.tolerance && !slack) return null;
+  return { kind: 'line', corners: numbers as [number, number, number][], slack: slack?.value ?? 0 };
 }
+
+/** A tolerance of a length on its own. */
+const toleranceOf = (tolerance: Expression, sheet: Sheet, clause: string): Quantity | null =>
+  measured(evaluate(tolerance, sheet, clause, 'length'), tolerance.span, sheet, clause, 'length');
 
 /** Values that draw: corners, turns, inclines and circles. */
 function bindDrawn(

@@ -68,7 +68,7 @@ function meaning(value: BoundValue): unknown {
     case 'points':
       return ['points', value.points.map((point) => point.map(round))];
     case 'line':
-      return ['line', value.corners.map((corner) => corner.map(round))];
+      return ['line', value.corners.map((corner) => corner.map(round)), round(value.slack)];
     case 'names':
       return ['names', value.names.map(name)];
     case 'turn':

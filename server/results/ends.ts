@@ -77,10 +77,26 @@ function lineOf(item: Item): EndsGiven {
     const what = asked ? `along of ${label(item)} is not known yet (?).` : `along of ${label(item)} could not be read.`;
     return { because: [{ ...because(what, lost.at), ...(asked && { deliberate: true }) }] };
   }
-  const corners = clauses.flatMap(({ value }) => (value?.kind === 'line' ? value.corners : []));
-  const length = corners.slice(1).reduce((sum, corner, i) => sum + norm(subtract(corner, corners[i] as Vec3)), 0);
-  const middle: Vec3 = [0, 0, 0];
-  return { length: quantity(length, dimensions.length), middle, R: identity, slack: middle, corners };
+  const lines = clauses.flatMap(({ value }) => (value?.kind === 'line' ? [value] : []));
+  const corners = lines.flatMap((line) => line.corners);
+  const slack = Math.max(...lines.map((line) => line.slack));
+  const { length, moved } = drawn(corners);
+  const loose = Math.sqrt(3) * slack * moved;
+  return {
+    length: quantity(length, dimensions.length, Math.max(length - loose, 0), length + loose),
+    middle: [0, 0, 0],
+    R: identity,
+    slack: [slack, slack, slack],
+    corners,
+  };
+}
+
+/** The length of a line, and how much it grows where each corner moves by one the way that lengthens it most (2 sin of half its angle). */
+function drawn(corners: readonly Vec3[]): { readonly length: number; readonly moved: number } {
+  const sides = corners.slice(1).map((corner, i) => subtract(corner, corners[i] as Vec3));
+  const along = sides.map((side) => scale(side, 1 / (norm(side) || 1)));
+  const turned = along.slice(1).map((side, i) => norm(subtract(side, along[i] as Vec3)));
+  return { length: sides.reduce((sum, side) => sum + norm(side), 0), moved: turned.reduce((sum, one) => sum + one, 2) };
 }
 
 /** A member as it is led through its corners, mitred or bent; its own length is then that of its line. */
@@ -88,7 +104,8 @@ export const ledAlong = (read: ShapeRead, corners: readonly Vec3[]): ShapeRead =
   ...read,
   make: ({ bendRadius, ...sizes }) => {
     const of = read.make(sizes) as Member;
-    return { kind: 'swept', of, corners, ...(bendRadius !== undefined && { bendRadius }) };
+    const longer = (sizes.length as number) - drawn(corners).length;
+    return { kind: 'swept', of, corners, longer, ...(bendRadius !== undefined && { bendRadius }) };
   },
 });
 

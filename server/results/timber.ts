@@ -6,8 +6,8 @@ import { type Cause, type Derived, known, open, unique } from '../quantities/der
 import { because, type Notes } from './notes.ts';
 
 const water = 1000; // kg/m3
-/** How far the wood of one tree lies from its species, as a share: the Wood Handbook's coefficient of variation, ch. 5. */
-const spread = 0.1;
+/** How far the wood of one tree lies from its species, as a share: twice the Wood Handbook's coefficient of variation (10 %, ch. 5). */
+const spread = 0.2;
 
 /** The basic gravity of a wood: its dry weight by its green volume, against water. */
 interface Basic {
@@ -55,7 +55,7 @@ export function timber(item: Item, plan: BoundPlan, plain: () => Derived, notes:
       ],
       source: basic.source,
       assumptions: [
-        `${basic.low < basic.value ? 'within a tenth of its species; ' : ''}moisture as a share of the dry wood`,
+        `${basic.low < basic.value ? 'within a fifth of its species; ' : ''}moisture as a share of the dry wood`,
       ],
       at,
     },

@@ -131,6 +131,7 @@ export type Value =
       readonly span: Span;
       readonly points: readonly (readonly Amount[])[];
       readonly unit: UnitText | null;
+      readonly tolerance: Expression | null; // of a line's corners, along each axis
     }
   | { readonly kind: 'names'; readonly span: Span; readonly names: readonly NameUse[] } // name and names
   | { readonly kind: 'path'; readonly span: Span; readonly names: readonly NameUse[] }

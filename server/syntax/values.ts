@@ -148,7 +148,7 @@ function pointsOf(match: Match, source: Source, span: Span): Value {
   const points = [...all(outline, 'pair'), ...all(outline, 'triple')].map((one) =>
     all(one, 'amount').map((inner) => amountOf(inner, source)),
   );
-  return { kind: 'points', span, points, unit: unitOf(outline, source) };
+  return { kind: 'points', span, points, unit: unitOf(outline, source), tolerance: toleranceOf(outline, source) };
 }
 
 function sideOf(match: Match, source: Source, span: Span): Value {

@@ -21,7 +21,7 @@ const rowOf = (member: Member): Row<Member> => rows[member.kind] as Row<Member>;
 /** The member drawn straight, as long as the line its section's centre runs along. */
 function straightened(shape: Swept): Member {
   const pieces = sweptPieces(shape);
-  return 'impossible' in pieces ? shape.of : { ...shape.of, length: lineOf(pieces).length };
+  return 'impossible' in pieces ? shape.of : { ...shape.of, length: lineOf(pieces).length + (shape.longer ?? 0) };
 }
 
 const swept: Row<Swept> = {

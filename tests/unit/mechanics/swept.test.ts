@@ -10,6 +10,7 @@ import {
   cross,
   directed,
   dot,
+  fits,
   identity,
   interior,
   levels,
@@ -20,6 +21,7 @@ import {
   solid,
   still,
   subtract,
+  turn,
   type Vec2,
   type Vec3,
 } from '../../../server/mechanics/index.ts';
@@ -387,4 +389,46 @@ test('a mirrored line gives a mirrored centre', () => {
   const [a, b] = [made(led(of, corners)), made(led(of, flipped))];
   near(b.centre, [a.centre[0], -a.centre[1], a.centre[2]]);
   expect(Math.abs(cross([1, 0, 0], a.centre)[2])).toBeGreaterThan(0.1);
+});
+
+describe('what is cut out', () => {
+  const strip: Swept['of'] = {
+    kind: 'prism',
+    outline: [
+      [-0.1, 0],
+      [0.1, 0],
+      [0.1, 0.01],
+      [-0.1, 0.01],
+    ],
+    holes: [],
+    length: 1,
+  };
+  const plate = led(strip, [
+    [0, 0, 0],
+    [0.5, 0, 0],
+    [0.5, 0, 0.4],
+  ]);
+  const hole: Shape = { kind: 'hole', diameter: 0.05, depth: 0.01 };
+
+  test('a hole right through a straight of a bent plate, wherever it points', () => {
+    expect(fits({ shape: hole, place: { R: identity, t: [0.2, 0, 0.005] } }, plate)).toBe(true);
+    expect(fits({ shape: hole, place: { R: turn(Math.PI / 2, 'y'), t: [0.495, 0, 0.2] } }, plate)).toBe(true);
+  });
+
+  test('not one that runs into the corner, out of the plate, or through the air between', () => {
+    for (const t of [
+      [0.49, 0, 0.005],
+      [0.2, 0.09, 0.005],
+      [0.2, 0, 0.2],
+    ] as const)
+      expect(fits({ shape: hole, place: { R: identity, t } }, plate)).toBe('outside');
+  });
+
+  test('nothing from a section of the tables', () =>
+    expect(
+      fits(
+        { shape: hole, place: { R: identity, t: [0.2, 0, 0] } },
+        led({ kind: 'section', length: 1, depth: 0.2, width: 0.1, massPerLength: 20 }, plate.corners),
+      ),
+    ).toBe('outside'));
 });

@@ -128,6 +128,7 @@ const examples: readonly (readonly [rule: string, text: string])[] = [
   ['point', '(-(18 in + 7 ft), 0, 0)'],
   ['points', '(0, 0) (2, 0) (2, 1) m'],
   ['line', '(0, 0, 0) (2, 0, 0) (2, 1, 0.5) m'],
+  ['line', '(0, 0, 0) (2 m, 0, 0) ± 10 mm'],
   ['names', '"Shell" and "East head" and S1..S4'],
   ['name', '"Pump skid".NW'],
   ['path', '"Main block" > S1 > K1 > "Bar 4.4".TW'],
