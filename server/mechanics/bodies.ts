@@ -20,14 +20,14 @@ import { bendCentre } from './solids/bent.ts';
 import { type Dish, dish, insideDepth } from './solids/heads.ts';
 import { levelWall } from './solids/round.ts';
 import { coreMiddles, heapHeight, weldSides } from './solids/shop.ts';
-import type { Piece } from './sweep.ts';
+import type { Cut, Piece } from './sweep.ts';
 import { filled, ledSpace, sweptPieces } from './swept-body.ts';
 import type { Vec2, Vec3 } from './vector.ts';
 
 export type Body = Hollow | Extruded | Spheroidal | Parabolic | Revolved | Sector | Segment | Led | Ridge | Cored;
 
 /** The bodies that the space in a shape may have; a ball is then a whole one. */
-export type Hollow = Polytope | Turned | Ball | Dome | Bend | Joined;
+export type Hollow = Polytope | Turned | Ball | Dome | Bend | Mitred | Joined;
 
 /** Convex, with flat faces; the corners of each face counter-clockwise seen from outside. */
 export interface Polytope {
@@ -150,6 +150,14 @@ export interface Cored {
   readonly across: number;
   readonly up: number;
   readonly middles: readonly number[];
+}
+
+/** A cylinder about z whose ends are cut aslant. */
+export interface Mitred {
+  readonly form: 'mitred';
+  readonly radius: number;
+  readonly low: Cut;
+  readonly high: Cut;
 }
 
 /** Several bodies that touch and are one, each in the axes of its own frame. */

@@ -16,7 +16,7 @@ import {
 import { depthIn, edgesOf, type Outline, sizeOf } from './outline.ts';
 import { apply, inverse } from './placement.ts';
 import type { Shape } from './shapes.ts';
-import { depthAlong } from './swept-body.ts';
+import { depthAlong, mitredDepth } from './swept-body.ts';
 import { columnOf, cross, dot, identity, norm, rotate, scale, subtract, transpose, type Vec3 } from './vector.ts';
 
 /** Whether a point (from the datum point, own axes) lies in the outer body of a shape, or at most `slack` (m) out of it. */
@@ -70,6 +70,7 @@ export function endsOf(body: Body): readonly Face[] {
     case 'revolved':
     case 'led':
     case 'joined':
+    case 'mitred':
       return [];
     case 'paraboloid':
       return level(body.low);
@@ -144,6 +145,8 @@ export function depthAcross(body: Body, [x, y, z]: Vec3): number {
       return depthInParaboloid(body, radius, z);
     case 'revolved':
       return depthIn(acrossAxis(body.outline), [radius, z]);
+    case 'mitred':
+      return mitredDepth(body, [x, y, z]);
     case 'joined':
       return Math.max(...body.parts.map(({ body: one, frame }) => depth(one, apply(inverse(frame), [x, y, z]))));
     case 'led':

@@ -1,7 +1,7 @@
 // How far a shape reaches in a direction, and its box however it is turned. Exact for every shape.
 import { type Ball, type Body, bodiesOf, type Dome, type Parabolic, type Sector } from './bodies.ts';
 import type { Shape } from './shapes.ts';
-import { reachAlong } from './swept-body.ts';
+import { mitredReach, reachAlong } from './swept-body.ts';
 import { columnOf, dot, type Mat3, norm, rotate, scale, transpose, type Vec3 } from './vector.ts';
 
 /** The two far corners of an axis-aligned box, m. */
@@ -54,6 +54,8 @@ export function reach(body: Body, direction: Vec3): number {
       return paraboloidReach(body, level, z);
     case 'revolved':
       return Math.max(...body.outline.map(([radius, at]) => radius * level + at * z));
+    case 'mitred':
+      return mitredReach(body, direction);
     case 'joined':
       return Math.max(
         ...body.parts.map(

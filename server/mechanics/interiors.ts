@@ -4,6 +4,7 @@ import { reach } from './extent.ts';
 import { belowInBend } from './interiors/bend.ts';
 import { belowInPolytope } from './interiors/flat.ts';
 import type { Below } from './interiors/half-space.ts';
+import { belowInMitred } from './interiors/mitred.ts';
 import { belowInBall, belowInDome, belowInTurned } from './interiors/round.ts';
 import { apply, compose, type Placement } from './placement.ts';
 import type { Shape } from './shapes.ts';
@@ -128,6 +129,8 @@ function cut(body: Hollow, up: Vec3, level: number): Below {
       return belowInDome(body, unit, capped);
     case 'bend':
       return belowInBend(body, unit, capped);
+    case 'mitred':
+      return belowInMitred(body, unit, capped);
     case 'joined':
       return belowInJoined(body, unit, capped);
   }

@@ -1,6 +1,6 @@
 // What is led along a line, from outside: its pieces, how far it reaches, and how deep a point lies in it.
 
-import type { Hollow, Joined } from './bodies.ts';
+import type { Hollow, Joined, Mitred } from './bodies.ts';
 import { extrusionsOf } from './extrusions.ts';
 import { apply, compose, inverse, type Placement, still, turn } from './placement.ts';
 import { rectangle } from './polytopes.ts';
@@ -33,8 +33,7 @@ function profileOf(member: Member): Profile {
 }
 
 /**
- * The space in a tube or pipe that is led along a line. Nothing where its corners leave one of a form that has no level yet:
- * a round one mitred, a rectangular one bent.
+ * The space in a tube or pipe that is led along a line. Nothing where a rectangular one is bent: that has no level here.
  */
 export function ledSpace(member: Member, pieces: readonly Piece[]): Joined | null {
   if (member.kind !== 'tube' && member.kind !== 'pipe' && member.kind !== 'rectangular tube') return null;
@@ -51,7 +50,8 @@ function straightSpace({ profile: { holes }, frame, low, high }: Straight): Part
   const [hole] = holes;
   if (!hole) return null;
   if ('radius' in hole) {
-    if (Math.hypot(...low.slope, ...high.slope) > 0) return null;
+    if (Math.hypot(...low.slope, ...high.slope) > 0)
+      return { body: { form: 'mitred', radius: hole.radius, low, high }, frame };
     const radii = { lowRadius: hole.radius, highRadius: hole.radius };
     return { body: { form: 'turned', low: low.at, high: high.at, ...radii }, frame };
   }
@@ -123,8 +123,18 @@ export const reachAlong = (pieces: readonly Piece[], direction: Vec3): number =>
     }),
   );
 
+/** The same of the space in a round straight. */
+export const mitredReach = ({ radius, low, high }: Mitred, direction: Vec3): number =>
+  straightReach({ ...round(radius), low, high }, direction);
+
+const round = (radius: number) => ({ profile: { outer: { centre: [0, 0] as const, radius }, holes: [] } });
+
+/** How deep a point lies in it. */
+export const mitredDepth = ({ radius, low, high }: Mitred, point: Vec3): number =>
+  straightDepth({ ...round(radius), low, high }, point);
+
 /** A straight is what lies between the figures at its ends. */
-const straightReach = ({ profile, low, high }: Straight, [x, y, z]: Vec3): number =>
+const straightReach = ({ profile, low, high }: Omit<Straight, 'piece' | 'frame'>, [x, y, z]: Vec3): number =>
   Math.max(
     ...[low, high].map(({ at, slope }) => at * z + reachIn(profile.outer, [x + slope[0] * z, y + slope[1] * z])),
   );
@@ -146,7 +156,7 @@ export const depthAlong = (pieces: readonly Piece[], point: Vec3): number =>
     }),
   );
 
-function straightDepth({ profile, low, high }: Straight, [x, y, z]: Vec3): number {
+function straightDepth({ profile, low, high }: Omit<Straight, 'piece' | 'frame'>, [x, y, z]: Vec3): number {
   const level = (slope: Vec2): number => slope[0] * x + slope[1] * y;
   const lean = (slope: Vec2): number => Math.hypot(1, slope[0], slope[1]);
   return Math.min(

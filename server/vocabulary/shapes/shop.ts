@@ -103,7 +103,7 @@ export const shop = {
     example: 'heap, base 3 m, angle 35 deg, of sand',
   },
   'hollow core': {
-    under: ['part', 'less'],
+    under: ['part'],
     form: sides3('Length × width × depth of the slab.'),
     clauses: {
       cores: { takes: 'amount', measures: 'whole', above: 0, need: 'always', help: 'How many cores.' },

@@ -7,6 +7,7 @@ import {
   apply,
   below,
   boxOf,
+  contains,
   cross,
   directed,
   dot,
@@ -25,6 +26,7 @@ import {
   type Vec2,
   type Vec3,
 } from '../../../server/mechanics/index.ts';
+import { pointIn, randomFrom } from './random.ts';
 import { made } from './specimens.ts';
 
 const { measurements, primitives } = jscad;
@@ -302,8 +304,54 @@ describe('the space inside', () => {
     expect(below(level, still, 0).volume).toBeCloseTo((0.28 * 0.18 * line) / 2, 12);
   });
 
-  test('a round one with mitred corners, and a rectangular one with bends, hold nothing that can be levelled', () => {
-    expect(flat(undefined, pipe(0.2, 0.02))).toBeNull();
+  test('a mitred pipe holds its bore times its line, and below any level its share of random points', () => {
+    const [outside, wall] = [0.3, 0.02];
+    const corners: readonly Vec3[] = [
+      [0, 0, 0],
+      [1.5, 0, 0.1],
+      [1.5, 1.2, 0.4],
+      [0.6, 1.2, 1.4],
+    ];
+    const round = interior(led(pipe(outside, wall), corners))!;
+    const line = corners.slice(1).reduce((sum, at, i) => sum + norm(subtract(at, corners[i]!)), 0);
+    const bore = outside / 2 - wall;
+    expect(round.volume / (Math.PI * bore ** 2 * line)).toBeCloseTo(1, 11);
+    const random = randomFrom(8);
+    const solidBore = led({ kind: 'cylinder', diameter: 2 * bore, length: 1 }, corners);
+    const { box } = made(solidBore);
+    for (const level of [0, 0.15, 0.5, 1.1]) {
+      let [all, under, sum] = [0, 0, [0, 0, 0] as Vec3];
+      for (let i = 0; i < 60_000; i++) {
+        const point = pointIn(box, random);
+        if (!contains(solidBore, point, 0)) continue;
+        all++;
+        if (point[2] > level) continue;
+        under++;
+        sum = add(sum, point);
+      }
+      const found = below(round, still, level);
+      expect(Math.abs(found.volume / round.volume - under / all)).toBeLessThan(4 * Math.sqrt(0.25 / all));
+      expect(norm(subtract(found.centre!, scale(sum, 1 / under)))).toBeLessThan(0.05);
+    }
+  });
+
+  test('a straight cut aslant at both ends is the wedge of Archimedes where the level meets its foot', () => {
+    // one square end, one mitre of 45 deg: standing on the square end, what lies above the mitre's lowest point
+    const upright = interior(
+      led(pipe(0.3, 0.02), [
+        [0, 0, 0],
+        [0, 0, 1],
+        [1, 0, 1],
+      ]),
+    )!;
+    const r = 0.13;
+    expect(below(upright, still, 1 - r).volume).toBeCloseTo(Math.PI * r * r * (1 - r), 12);
+    // up to the middle of the corner: the leg less a hoof of 2 r3 / 3, and the lower half of the level run less another
+    expect(below(upright, still, 1).volume).toBeCloseTo(1.5 * Math.PI * r * r - (4 / 3) * r ** 3, 12);
+    expect(below(upright, still, 2).volume).toBeCloseTo(Math.PI * r * r * 2, 11);
+  });
+
+  test('a rectangular one with bends holds nothing that can be levelled', () => {
     expect(flat(0.4, duct(0.2, 0.2, 0.01))).toBeNull();
     expect(flat(undefined, duct(0.2, 0.2, 0.01))).not.toBeNull();
   });
