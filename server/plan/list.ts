@@ -1,9 +1,9 @@
-// Reads a bill of materials or a bar schedule (CSV) into items: one part a row, with its weight and its place; or why a row cannot be used.
+// Reads a bill of materials, a bar schedule or a list of members (CSV) into items: one part a row, with its weight and its place; or why a row cannot be used.
 //
-// The first row names the columns: name and weight of a bill, or size and length of bars; count, x, y and z may stand there,
+// The first row names the columns: name and weight of a bill, or size and length of bars and sections; count, x, y and z may stand there,
 // others are passed over. A unit stands in the head (`weight kg`, `x (mm)`) or in the cell. Nothing is guessed: a row that could
 // be read in two ways is a fault.
-import { bar, nearestBars } from '../catalog/index.ts';
+import { bar, nearestBars, nearestSections, section } from '../catalog/index.ts';
 import { dimensions, same } from '../quantities/dimension.ts';
 import { quantity } from '../quantities/quantity.ts';
 import { asMass, joined } from '../quantities/units.ts';
@@ -95,7 +95,7 @@ interface Column {
 }
 type Columns = Partial<Record<Field, Column>> & { readonly width: number };
 
-/** Columns that each kind of list reads, the due ones first: a bill of materials, a bar schedule. */
+/** Columns that each kind of list reads, the due ones first: a bill of materials; bars or members. */
 const kinds: readonly { readonly due: readonly Field[]; readonly others: readonly Field[] }[] = [
   { due: ['name', 'weight'], others: ['count', 'x', 'y', 'z'] },
   { due: ['size', 'length'], others: ['name', 'count', 'x', 'y', 'z'] },
@@ -155,7 +155,7 @@ function entryOf({ line, fields }: CsvRow, columns: Columns, pointed: boolean): 
   const name = (columns.name ? cell('name') : cell('size')).replace(/\s+/g, ' ');
   if (name === '') return columns.name ? 'it has no name' : 'it has no size';
   if (/[\p{Cc}\p{Cf}]/u.test(name)) return 'its name has a character that does not show';
-  const one = columns.size ? barOf(cell, columns, pointed) : weightOf(cell, columns, pointed);
+  const one = columns.size ? memberOf(cell, columns, pointed) : weightOf(cell, columns, pointed);
   if (typeof one === 'string') return one;
   const count = columns.count ? countOf(cell('count')) : 1;
   if (typeof count === 'string') return count;
@@ -175,21 +175,25 @@ function weightOf(cell: Cells, columns: Columns, pointed: boolean): Each | strin
   return { mass, each: cell('weight') };
 }
 
-/** The weight of each bar: its length by the table's weight of its size. */
-function barOf(cell: Cells, columns: Columns, pointed: boolean): Each | string {
+/** The weight of each bar or member: its length by the table's weight of its size. */
+function memberOf(cell: Cells, columns: Columns, pointed: boolean): Each | string {
   const unit = columns.size?.unit ?? null;
   const size = unit !== null && /^[\d.]+$/.test(cell('size')) ? `${cell('size')} ${unit}` : cell('size');
-  const found = bar(size);
+  const found = bar(size) ?? section(size);
   if (!found) {
-    const near = nearestBars(size).map(({ designation }) => designation);
-    return `its size "${cell('size')}" is no bar known here${near.length ? `; near it are ${near.join(', ')}` : ''}`;
+    const near = [...nearestBars(size, 2), ...nearestSections(size, 2)].map(({ designation }) => designation);
+    const hint = near.length ? `; near it are ${near.join(', ')}` : '';
+    return `its size "${cell('size')}" is no bar or section known here${hint}`;
   }
   const length = figure(cell('length'), 'length', columns.length?.unit ?? null, pointed);
   if (typeof length === 'string') return length;
   if (!(length > 0)) return 'its length is not above zero; a length that is not known cannot stand in a list';
   const style = { system: 'metric', round: 'up' } as const;
-  const each = `${found.designation} bar, ${write(length, 'm', style)} long, at ${write(found.massPerLength, 'kg/m', style)} (${found.source})`;
-  return { mass: found.massPerLength * length, each };
+  const [long, heavy] = [write(length, 'm', style), write(found.massPerLength, 'kg/m', style)];
+  return {
+    mass: found.massPerLength * length,
+    each: `${found.designation}, ${long} long, at ${heavy} (${found.source})`,
+  };
 }
 
 function countOf(text: string): number | string {

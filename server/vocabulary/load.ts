@@ -215,7 +215,7 @@ export const load = {
     under: ['load', 'assembly'],
     group: 'load',
     names: 'none',
-    help: 'A bill of materials or a bar schedule in a CSV file: each row becomes a part. Columns `name` and `weight`, or `size` and `length` of bars, and if there are any `count`, `x`, `y`, `z`.',
+    help: 'A bill of materials, a bar schedule or a list of members in a CSV file: each row becomes a part. Columns `name` and `weight`, or `size` and `length` of bars and sections, and if there are any `count`, `x`, `y`, `z`.',
     example: 'list "bill.csv", by drawing',
     value: { takes: 'text', need: 'always', help: 'The file by its path from this file.' },
     clauses: {

@@ -132,8 +132,14 @@ describe('a bar schedule', () => {
       [1, 2, 2].map((x) => expect.closeTo(x, 9)),
     );
     expect(placed.results.find('part', '16 mm', 'weight')?.value.source).toMatch(
-      /bars\.csv, row 2: 8 of 16 mm bar, 3\.95 m long, at 1\.58 kg\/m/,
+      /bars\.csv, row 2: 8 of 16 mm, 3\.95 m long, at 1\.58 kg\/m/,
     );
+  });
+
+  test('members of a truss by section and cut length (EN 10365: HE 100 A 16.7 kg/m; ASTM A6: W12x50 50 lb/ft)', () => {
+    const [chord, post] = rowsOf('name,size,length m,count\nChord,HEA 100,6,2\nPost,W12x50,0.3048,1\n');
+    expect((chord?.mass as number) / (16.7 * 12)).toBeCloseTo(1, 2);
+    expect((post?.mass as number) / (50 * 0.45359237)).toBeCloseTo(1, 2);
   });
 
   test('a bill that has columns called size and length is a bill', () =>
@@ -142,7 +148,11 @@ describe('a bar schedule', () => {
     ]));
 
   test.each([
-    ['a size that is not made', 'size,length m\n17 mm,2\n', /^2: its size "17 mm" is no bar known here; near it are/],
+    [
+      'a size that is not made',
+      'size,length m\n17 mm,2\n',
+      /^2: its size "17 mm" is no bar or section known here; near it are/,
+    ],
     ['no length', 'size,length m\n16 mm,\n', /^2: it has no length$/],
     ['a length of zero', 'size,length m\n16 mm,0\n', /^2: its length is not above zero/],
     ['no unit', 'size,length\n16 mm,2000\n', /^2: its length "2000" has no unit/],
