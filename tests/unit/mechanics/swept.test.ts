@@ -472,6 +472,13 @@ describe('what is cut out', () => {
       expect(fits({ shape: hole, place: { R: identity, t } }, plate)).toBe('outside');
   });
 
+  test('at either end of a straight only behind the whole of its mitre', () => {
+    const upright = (z: number) => fits({ shape: hole, place: { R: turn(Math.PI / 2, 'y'), t: [0.495, 0, z] } }, plate);
+    expect([upright(0.03), upright(0.036)]).toEqual(['outside', true]);
+    const level = (x: number) => fits({ shape: hole, place: { R: identity, t: [x, 0, 0.005] } }, plate);
+    expect([level(0.47), level(0.464)]).toEqual(['outside', true]);
+  });
+
   test('nothing from a section of the tables', () =>
     expect(
       fits(

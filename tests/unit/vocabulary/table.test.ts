@@ -68,6 +68,23 @@ describe('each row explains itself', () => {
   });
 });
 
+test('what several shapes call alike is bound no tighter under a part than in any of them', () => {
+  const low = ({ least, above }: ClauseRow) => least ?? above ?? Number.NEGATIVE_INFINITY;
+  for (const [name, shape] of Object.entries(shapes))
+    for (const under of shape.under as readonly ('part' | 'less')[])
+      for (const [word, own] of Object.entries(shape.clauses as Readonly<Record<string, ClauseRow>>)) {
+        const shared = clausesOf(under)[word] as ClauseRow;
+        expect(low(shared), `${name}: ${word}`).toBeLessThanOrEqual(low(own));
+        expect(shared.most ?? Number.POSITIVE_INFINITY, `${name}: ${word}`).toBeGreaterThanOrEqual(
+          own.most ?? Number.NEGATIVE_INFINITY,
+        );
+        if (own.most === undefined) expect(shared.most, `${name}: ${word}`).toBeUndefined();
+        if (own.least !== undefined && low(shared) === own.least)
+          expect(shared.above, `${name}: ${word}`).toBeUndefined();
+        if (own.words) expect(shared.words).toEqual(expect.arrayContaining([...own.words]));
+      }
+});
+
 describe('each example reads without a finding of its own', () => {
   test.each(all)('%s', (name, row) => expect(ownFindings(planFor(name, row.example))).toEqual([]));
   test.each(Object.entries(shapes))('shape %s', (name, shape) =>
