@@ -26,11 +26,13 @@ import {
   interior,
   laid,
   levels,
+  type Member,
   multiply,
   rotate,
   type Shape,
   solid,
   turn,
+  type Vec3,
 } from '../../server/mechanics/index.ts';
 import { add, type Quantity, quantity } from '../../server/quantities/quantity.ts';
 import { asDensity, joined } from '../../server/quantities/units.ts';
@@ -75,7 +77,7 @@ const rowsDue: Readonly<Record<string, number>> = {
   'hitches.json': 69,
   'pipes.json': 68,
   'sections.json': 106,
-  'shop.json': 55,
+  'shop.json': 58,
   'solids.json': 65,
   'worked-weights.json': 56,
 };
@@ -206,7 +208,15 @@ function plus(a: Quantity, b: Quantity): Quantity {
 }
 
 /** A shape of the program's own from sizes written as text, with the catalog's figures for what is named. */
-function shapeOf({ kind, form, pipe: size, schedule, section: rolled, ...texts }: Sizes): Shape {
+function shapeOf(sizes: Sizes): Shape {
+  const { along, bendRadius, ...own } = sizes;
+  if (along === undefined) return straightOf(sizes);
+  const one = straightOf(own);
+  const bent = bendRadius === undefined ? {} : { bendRadius: measure(bendRadius).value };
+  return { kind: 'swept', of: one as Member, corners: sizeOf(along) as readonly Vec3[], ...bent };
+}
+
+function straightOf({ kind, form, pipe: size, schedule, section: rolled, ...texts }: Sizes): Shape {
   const lengths = Object.fromEntries(Object.entries(texts).map(([name, text]) => [name, sizeOf(text)]));
   const looked = size ? pipe(size, schedule ?? '') : rolled ? section(rolled) : {};
   if (!looked) throw new Error(`${size ?? rolled} is not in the catalog`);
