@@ -163,6 +163,8 @@ function takes(row) {
       return sides(row.sides);
     case 'size or amount':
       return row.sides ? sides(row.sides) : what;
+    case 'size or nothing':
+      return `${sides(row.sides)}, or nothing`;
     case 'designation or amount':
       return `designation, or ${what}`;
     case 'word':

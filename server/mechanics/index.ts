@@ -47,6 +47,7 @@ export {
   dot,
   identity,
   type Mat3,
+  mean,
   multiply,
   norm,
   rotate,

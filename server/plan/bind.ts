@@ -347,7 +347,7 @@ function inside(value: BoundValue, row: ClauseRow, clause: string, span: Span, s
     if (row.most !== undefined && q.high > row.most)
       return outside(
         row.measures === 'percent'
-          ? `it cannot be more than ${share(row.most)}`
+          ? `it cannot be more than ${share(row.most, 'down')}`
           : row.measures === 'angle'
             ? `it cannot be more than ${write(row.most, 'rad', { system: 'metric', round: 'near' })}`
             : `the most is ${row.most}`,

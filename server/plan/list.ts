@@ -50,6 +50,7 @@ export interface Entry {
   readonly at: readonly [number, number, number] | null;
 }
 
+const notUtf8 = 'the file is not in UTF-8; save it as CSV in UTF-8';
 const fileFault = (line: number, reason: string) => ({ entries: [], faults: [{ line, reason }] });
 
 /** The rows of a bill in a file's bytes. Never throws. */
@@ -61,10 +62,15 @@ export function entriesOf(bytes: Uint8Array): {
   try {
     text = new TextDecoder('utf-8', { fatal: true }).decode(bytes);
   } catch {
-    return fileFault(1, 'the file is not in UTF-8; save it as CSV in UTF-8');
+    return fileFault(1, notUtf8);
   }
-  const { rows, unclosed } = csvRows(text);
-  if (unclosed !== null) return fileFault(unclosed, 'its quotation marks do not close');
+  if (text.includes('\0')) return fileFault(1, notUtf8);
+  const { rows, fault } = csvRows(text);
+  if (fault)
+    return fileFault(
+      fault.line,
+      fault.kind === 'unclosed' ? 'its quotation marks do not close' : 'something stands behind its quotation marks',
+    );
   const filled = rows.filter(({ fields }) => fields.some((field) => field.trim() !== ''));
   const [head, ...body] = filled;
   if (!head) return fileFault(1, 'the file is empty');
@@ -103,25 +109,31 @@ const kinds: readonly { readonly due: readonly Field[]; readonly others: readonl
 
 /** Which column is what; a sentence where the first row does not say. */
 function columnsOf({ fields }: CsvRow): Columns | string {
-  const other = fields.length === 1 ? /[;\t|]/.exec(fields[0] ?? '')?.[0] : undefined;
-  if (other) return `its columns are parted by ${other === '\t' ? 'tabs' : `"${other}"`}; save it with commas`;
+  const one = fields.length === 1 ? partedBy(fields) : null;
+  if (one !== null) return one;
   const heads = fields.flatMap(headOf);
   const has = (field: Field) => heads.some((head) => head.field === field);
   const kind = kinds.find(({ due }) => due.every(has));
-  if (!kind)
-    return has('size') && !has('name')
-      ? 'it names no column "length"'
-      : `it names no column "${has('name') ? 'weight' : 'name'}"`;
+  if (!kind) return partedBy(fields) ?? `it names no column "${lacking(has)}"`;
   const read = heads.filter(({ field }) => kind.due.includes(field) || kind.others.includes(field));
   for (const { field, unit } of read) {
     if (read.filter((one) => one.field === field).length > 1) return `it has two columns "${field}"`;
     const wrong = unit === null ? null : wrongUnit(field, unit);
     if (wrong) return wrong;
   }
+  const many = has('count') ? undefined : fields.find((text) => howMany.test(text.trim()));
+  if (many !== undefined)
+    return `its column "${many.trim()}" may say how many there are: call it "count", or leave it out where each ${kind.due[1]} is of all together`;
   const axes = (['x', 'y', 'z'] as const).filter(has);
   if (axes.length !== 0 && axes.length !== 3) return 'a place takes three columns: x, y and z';
   const found = Object.fromEntries(read.map(({ field, index, unit }) => [field, { index, unit }]));
   return { ...found, width: fields.length };
+}
+
+/** The column that is due and not there, of the kind of list that the others look like. */
+function lacking(has: (field: Field) => boolean): Field {
+  if (has('name')) return 'weight';
+  return has('size') ? 'length' : 'name';
 }
 
 /** What the head of a column names; nothing where it names none of these. */
@@ -129,6 +141,16 @@ function headOf(text: string, index: number): readonly (Column & { readonly fiel
   const [, word = '', bracketed, bare] =
     /^(name|weight|size|length|count|x|y|z)(?:\s*[([]([^)\]]+)[)\]]|\s+(.+))?$/i.exec(text.trim()) ?? [];
   return word ? [{ field: word.toLowerCase() as Field, index, unit: (bracketed ?? bare)?.trim() ?? null }] : [];
+}
+
+/** Heads of columns that may mean `count`; passed over, one would be weighed where there are many. */
+const howMany = /^(?:qty|quantity|pcs|pieces|nos|no\. off|number off)\.?(?:\s*[([].*)?$/i;
+/** Names of rows that may be the sum of others. */
+const sumOfOthers = /^(?:grand |sub-?)?total$|^sum$/i;
+
+function partedBy(fields: readonly string[]): string | null {
+  const other = /[;\t|]/.exec(fields.join(''))?.[0];
+  return other ? `its columns are parted by ${other === '\t' ? 'tabs' : `"${other}"`}; save it with commas` : null;
 }
 
 function wrongUnit(field: Field, unit: string): string | null {
@@ -155,6 +177,7 @@ function entryOf({ line, fields }: CsvRow, columns: Columns, pointed: boolean): 
   const name = (columns.name ? cell('name') : cell('size')).replace(/\s+/g, ' ');
   if (name === '') return columns.name ? 'it has no name' : 'it has no size';
   if (/[\p{Cc}\p{Cf}]/u.test(name)) return 'its name has a character that does not show';
+  if (sumOfOthers.test(name)) return `"${name}" may be the sum of other rows; leave it out, or call it what it is`;
   const one = columns.size ? memberOf(cell, columns, pointed) : weightOf(cell, columns, pointed);
   if (typeof one === 'string') return one;
   const count = columns.count ? countOf(cell('count')) : 1;

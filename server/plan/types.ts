@@ -14,6 +14,7 @@ import type {
 } from '../syntax/types.ts';
 import type { ClauseRow, StatementRow } from '../vocabulary/index.ts';
 import type { Attachment } from './attached.ts';
+import type { Citation } from './cited.ts';
 
 /** A coordinate or cell that may be unknown (`?`), deliberately nothing (`none`), or could not be read (null). */
 export type Cell = Quantity | 'unknown' | 'none' | null;
@@ -147,9 +148,21 @@ export interface PlanFacts extends SyntaxFacts {
   'list-row-unclear': { file: string; line: number; reason: string; more: number };
   'definition-circle': { names: readonly string[] };
   'material-unknown': { name: string; nearest: readonly { name: string; density: number }[] };
-  'size-unknown': { designation: string; table: string; nearest: readonly { name: string; massPerLength: number }[] };
+  'size-unknown': {
+    designation: string;
+    table: string;
+    nearest: readonly ({ name: string } & ({ massPerLength: number } | { massPerArea: number }))[];
+  };
   'path-broken': { where: string; nearest: readonly string[] };
   'evidence-missing': { number: string };
+  /** `now`: the mark of what the file holds; null where there is none. `paper`: null where `from` names no file. */
+  'evidence-changed': {
+    paper: string | null;
+    on: readonly string[];
+    seen: string;
+    seenAt: Place;
+    now: string | null;
+  };
 }
 
 export type PlanProblem = { [S in keyof PlanFacts]: Problem<S, PlanFacts[S]> }[keyof PlanFacts];
@@ -171,6 +184,8 @@ export interface BoundPlan {
   readonly names: Names;
   /** Drawings and lists that its parts and loads name, by the item that names one. */
   readonly attached: ReadonlyMap<Item, Attachment>;
+  /** Papers that statements name as their source, by the statement. */
+  readonly cited: ReadonlyMap<Item, Citation>;
   /** Top-level statements of the plan's own file, then of what it uses. */
   readonly items: readonly Item[];
   /** Facts of names, files and things no single statement knows. */

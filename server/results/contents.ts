@@ -2,6 +2,7 @@
 import { closed, interior, type Shape, solid } from '../mechanics/index.ts';
 import { fold, namesOf, type Thing } from '../plan/index.ts';
 import type { Cause } from '../quantities/derived.ts';
+import { coversOf } from './covers.ts';
 import type { Notes } from './notes.ts';
 import { partOf } from './part.ts';
 import { isLiquid, type Layout } from './place.ts';
@@ -16,6 +17,7 @@ const isHead = ({ item }: Thing): boolean => heads.some((head) => item.clauses.h
 export function unstatedContents(layout: Layout, notes: Notes): ReadonlyMap<Thing, Cause> {
   const inLoad = layout.plan.names.kind('part').filter((thing) => thing.load === layout.load);
   const said = saidInside(inLoad, layout);
+  const covered = coversOf(inLoad, layout);
   const open = new Map<Thing, Cause>();
   for (const thing of inLoad) {
     const { item } = thing;
@@ -24,7 +26,7 @@ export function unstatedContents(layout: Layout, notes: Notes): ReadonlyMap<Thin
     const volume = part.kind === 'solid' && part.shape ? hollow(part.shape) : null;
     if (volume === null || !part.shape) continue;
     const count = layout.place(item).count ?? 1;
-    const shut = closed(part.shape) || isHead(thing) || capped(thing, inLoad);
+    const shut = closed(part.shape) || isHead(thing) || capped(thing, inLoad) || covered(thing);
     const facts = {
       part: thing.name,
       volume: volume * count,

@@ -24,6 +24,8 @@ const straight: Readonly<Record<string, 'x' | 'z'>> = {
   section: 'x',
   pipe: 'x',
   bar: 'x',
+  rope: 'x',
+  chain: 'x',
   'rectangular tube': 'x',
   tube: 'z',
   cylinder: 'z',

@@ -2,7 +2,7 @@
 import { material as listed, type Material, nearestMaterials } from '../catalog/index.ts';
 import { type BoundPlan, fold, given, has, type Item, openLines, type Thing, textOf } from '../plan/index.ts';
 import { type Derived, known, open } from '../quantities/derived.ts';
-import { because, type Notes } from './notes.ts';
+import { because, type Notes, notYet } from './notes.ts';
 import { reinforced } from './reinforcement.ts';
 import { timber } from './timber.ts';
 
@@ -62,7 +62,14 @@ function plainDensity(item: Item, plan: BoundPlan, notes: Notes, unless?: { read
       { at: item.at },
     );
   }
-  if (of.value?.kind !== 'text') return open('kg/m3', [because('Its material is not known.', of.at)], { at: of.at });
+  if (of.value?.kind !== 'text') {
+    const name = item.names[0] ?? item.keyword;
+    const unknown = of.value?.kind === 'unknown';
+    const why = unknown
+      ? notYet(`What ${name} is made of is`, of.at)
+      : because(`What ${name} is made of could not be read.`, of.at);
+    return open('kg/m3', [why], { at: of.at });
+  }
   return byName(of.value.text, item, plan, notes);
 }
 

@@ -5,7 +5,8 @@ import { nameOf } from '../quantities/dimension.ts';
 import type { Quantity } from '../quantities/quantity.ts';
 import { because, type Notes } from './notes.ts';
 
-const steelDensity = 7850; // kg/m3
+/** Structural and reinforcing steel, kg/m3. */
+export const steelDensity = 7850;
 const onTop = 'steel counted on top of the concrete, of which nothing is taken off for it: the heavier way';
 
 /** What a `reinforcement` is: a share of the volume, kg/m3, or kg; null: none of them. */

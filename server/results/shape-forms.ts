@@ -3,7 +3,7 @@ import type { Shape } from '../mechanics/index.ts';
 import { type BoundClause, type Item, textOf } from '../plan/index.ts';
 import type { Quantity } from '../quantities/quantity.ts';
 import type { Notes } from './notes.ts';
-import { type Done, label, missing, type Refuse, type ShapeGiven } from './shape.ts';
+import { type Done, missing, type Refuse, type ShapeGiven } from './shape.ts';
 
 /** Two sides where a shape takes a diameter. */
 export function notRound(
@@ -49,47 +49,4 @@ export function dishedHead(
       ),
     );
   return done((s) => ({ kind: 'dished head', form, ...s }) as unknown as Shape);
-}
-
-/** Something flat of a weight per area: by two sides, or by its area. */
-export function sheet(
-  item: Item,
-  clause: BoundClause,
-  sizes: Readonly<Record<string, Quantity>>,
-  done: Done,
-  refuse: Refuse,
-  notes: Notes,
-): ShapeGiven {
-  const sides = 'x' in sizes;
-  if (!sides && !('area' in sizes)) return refuse(missing(item, 'sheet', 'area', 'length × width, or its area', notes));
-  if (sides && 'area' in sizes) {
-    const at = item.clauses.get('area')?.[0]?.at ?? clause.at;
-    const facts = { name: `the area of ${label(item)}`, place: '"sheet"' };
-    return refuse(
-      notes.add('stated-twice', at, facts, 'Its area is stated twice.', [{ at: clause.at, says: 'stated here' }]),
-    );
-  }
-  if (clause.value?.kind === 'quantity')
-    return refuse(
-      notes.add(
-        'dimension-mismatch',
-        clause.valueAt,
-        { clause: 'sheet', wanted: 'two sides, joined by x', text: 'one figure', found: 'one length', sum: false },
-        'A sheet takes two sides.',
-      ),
-    );
-  return done(
-    (s) => {
-      const side = Math.sqrt(s.area ?? 0);
-      return {
-        kind: 'sheet',
-        x: s.x ?? side,
-        y: s.y ?? side,
-        ...(s.area !== undefined && { area: s.area }),
-        massPerArea: s['unit weight'],
-      } as Shape;
-    },
-    textOf(item, 'from') ?? 'typed here',
-    sides ? [] : ['taken as a square of that area'],
-  );
 }

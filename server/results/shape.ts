@@ -7,10 +7,10 @@ import type { Quantity } from '../quantities/quantity.ts';
 import { type Measure, type ShapeName, type ShapeRow, shapeNames, shapes } from '../vocabulary/index.ts';
 import { drawing } from './drawing.ts';
 import { endsFaults, endsOf, hasEnds, ledAlong } from './ends.ts';
-import { because, type Notes } from './notes.ts';
-import { dishedHead, notRound, sheet } from './shape-forms.ts';
+import { because, type Notes, notYet } from './notes.ts';
+import { dishedHead, notRound } from './shape-forms.ts';
 import { coil, heap, hollowCore, weld } from './shape-shop.ts';
-import { member } from './shape-tables.ts';
+import { lineOf, member, sheet } from './shape-tables.ts';
 
 /** A shape whose sizes are known: `make` builds it from sizes, so that the ends of their tolerances can be tried. */
 export interface ShapeRead {
@@ -21,6 +21,8 @@ export interface ShapeRead {
   /** Where figures of a table stand behind it. */
   readonly source: string;
   readonly assumptions: readonly string[];
+  /** Density (kg/m3) of what a table's mass is of, for what is cut out of it; steel where none is named. */
+  readonly listedDensity?: number;
 }
 export type ShapeGiven = ShapeRead | { readonly name: ShapeName | null; readonly because: readonly Cause[] };
 
@@ -81,8 +83,8 @@ export function readShape(item: Item, plan: BoundPlan, notes: Notes, through: nu
   const row: ShapeRow = shapes[name];
   const causes = [...foreign(item, name, row, notes), ...endsFaults(item, name, notes)];
   const ends = causes.length ? null : endsOf(item);
-  if (!clause.value || clause.value.kind === 'unknown')
-    causes.push(because(`The sizes of ${label(item)} are not known.`, clause.at));
+  if (!clause.value) causes.push(because(`The sizes of ${label(item)} are not known.`, clause.at));
+  else if (clause.value.kind === 'unknown') causes.push(notYet(`The sizes of ${label(item)} are`, clause.at));
   const sizes: Record<string, Quantity> = {};
   for (const [word, need] of Object.entries(row.clauses)) {
     if (word === 'length' && hasEnds(item)) {
@@ -97,11 +99,14 @@ export function readShape(item: Item, plan: BoundPlan, notes: Notes, through: nu
       need.takes === 'label' ||
       need.takes === 'points' ||
       need.takes === 'point' ||
+      need.takes === 'designation' ||
       (word === 'size' && name === 'item')
     ) {
       if (due && !item.clauses.has(word)) causes.push(missing(item, name, word, need.help, notes));
       else if (item.clauses.get(word)?.some((one) => !one.value))
         causes.push(because(`${word} of ${label(item)} could not be read.`, item.at));
+      else if (item.clauses.get(word)?.some((one) => one.value?.kind === 'unknown'))
+        causes.push(notYet(`${word} of ${label(item)} is`, item.clauses.get(word)?.[0]?.at ?? item.at));
     } else if (state.state === 'known') {
       const fits = ofShape(item, word, state.quantity, need.measures ?? 'any', notes);
       if ('what' in fits) causes.push(fits);
@@ -194,13 +199,14 @@ function finish(
   notes: Notes,
 ): ShapeGiven {
   const value = clause.value as NonNullable<BoundClause['value']>;
-  const done = (make: ShapeRead['make'], source = '', assumptions: readonly string[] = []): ShapeRead => ({
+  const done: Done = (make, source = '', assumptions = [], listedDensity) => ({
     name,
     clause,
     sizes,
     make,
     source,
     assumptions,
+    ...(listedDensity !== undefined && { listedDensity }),
   });
   const refuse = (cause: Cause): ShapeGiven => ({ name, because: [cause] });
   const sides = value.kind === 'size' ? value.sides : [];
@@ -291,6 +297,9 @@ function finish(
     case 'pipe':
     case 'bar':
       return member(item, name, clause, sizes, done, refuse, notes);
+    case 'rope':
+    case 'chain':
+      return lineOf(item, name, clause, sizes, done, refuse, notes);
     case 'sheet':
       return sheet(item, clause, sizes, done, refuse, notes);
     case 'hole':
@@ -305,7 +314,12 @@ function finish(
   }
 }
 
-export type Done = (make: ShapeRead['make'], source?: string, assumptions?: readonly string[]) => ShapeRead;
+export type Done = (
+  make: ShapeRead['make'],
+  source?: string,
+  assumptions?: readonly string[],
+  listedDensity?: number,
+) => ShapeRead;
 export type Refuse = (cause: Cause) => ShapeGiven;
 
 /** Corners line by line. */

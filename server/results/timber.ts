@@ -72,8 +72,8 @@ function basicOf(
 ): Basic | { readonly because: readonly Cause[] } {
   const name = textOf(item, 'of');
   const own = name !== null && plan.names.find('material', fold(name)).length > 0;
-  if (own || has(item, 'density') || !has(item, 'of')) {
-    if (!own && !has(item, 'density')) return { because: [strange(item, notes)] };
+  if (name === null || own || has(item, 'density')) {
+    if (!has(item, 'of') && !has(item, 'density')) return { because: [strange(item, notes)] };
     const dry = plain();
     if (dry.value === null) return { because: dry.because };
     return {
@@ -83,20 +83,18 @@ function basicOf(
       source: dry.source,
     };
   }
-  const found = wood(name ?? '');
+  const found = wood(name);
   if (found) {
     const { basic, source } = found;
     return { value: basic, low: basic * (1 - spread), high: basic * (1 + spread), source: `${found.name}: ${source}` };
   }
   const at = clauseOf(item, 'of')?.valueAt ?? item.at;
-  const nearest = nearestWoods(name ?? '').map((near) => ({
+  const nearest = nearestWoods(name).map((near) => ({
     name: near.name,
     density: timberDensity({ water, basic: near.basic, moisture: 0.12 }),
   }));
   return {
-    because: [
-      notes.add('material-unknown', at, { name: name ?? '', nearest }, `${name} is not among the woods known here.`),
-    ],
+    because: [notes.add('material-unknown', at, { name, nearest }, `${name} is not among the woods known here.`)],
   };
 }
 

@@ -23,6 +23,7 @@ export type ValueType =
   | 'amount' // ? | none | sum [± sum]
   | 'size' // A x B [x C] [± sum]
   | 'size or amount' // `base` and `top`: a diameter or two sides
+  | 'size or nothing' // `sheet` with or without two sides
   | 'point' // (a, b, c) [unit] [± …]
   | 'points' // (a, b) (c, d) … [unit]
   | 'line' // (a, b, c) (d, e, f) … [unit]

@@ -63,6 +63,7 @@ const VALUES: Readonly<Record<string, Maker>> = {
     match.parts[0]?.rule === 'amount'
       ? { kind: 'amount', span, amount: amountOf(match.parts[0], source) }
       : sizeOf(match, source, span),
+  sizeOrNothing: (match, source, span) => (match.parts[0] ? sizeOf(match.parts[0], source, span) : null),
   point: (match, source) => pointOf(part(match, 'place') ?? match, source),
   points: pointsOf,
   line: pointsOf,

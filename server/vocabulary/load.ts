@@ -94,6 +94,8 @@ const contingency: ClauseRow = {
 };
 const dated: ClauseRow = { takes: 'date', help: 'The day it was read or written.', example: 'dated 2026-05-04' };
 
+const accuracy = { takes: 'amount', measures: 'percent', least: 0, most: 0.5 } as const;
+
 export const load = {
   load: {
     under: ['file'],
@@ -115,6 +117,11 @@ export const load = {
         least: 1,
         help: 'Multiplies tensions and pulls, not the gross load.',
       },
+      modified: {
+        takes: 'date',
+        help: 'The day it was last changed: what is stated of before may not be true of it any more.',
+        example: 'modified 2026-04-20',
+      },
       'stop at': { takes: 'amount', measures: 'weight', above: 0, help: 'The reading at which the lift stops.' },
     },
   },
@@ -131,6 +138,11 @@ export const load = {
       state: { takes: 'text', help: 'The state the figure is for: dry, with oil, as shipped.' },
       without: { takes: 'names', names: 'part', help: 'Parts that are lifted but not in the figure.' },
       tare: { takes: 'amount', measures: 'weight', least: 0, help: 'In the figure but not lifted.' },
+      accuracy: {
+        ...accuracy,
+        help: 'Of a reading, as a share of what truly hangs: 19 t shown 5 % low may be 20 t.',
+        example: 'accuracy 5 %',
+      },
       contingency,
     },
   },
@@ -147,7 +159,7 @@ export const load = {
       state: { takes: 'text', help: 'The state it was weighed in.' },
       without: { takes: 'names', names: 'part', help: 'Parts that are lifted but were not weighed.' },
       tare: { takes: 'amount', measures: 'weight', least: 0, help: 'Weighed with it but not lifted.' },
-      accuracy: { takes: 'amount', measures: 'percent', least: 0, help: 'Of the reading.' },
+      accuracy: { ...accuracy, help: 'Of the readings.', example: 'accuracy 1 %' },
       contingency,
       incline: { takes: 'tilt', measures: 'angle', help: 'How the load stood while it was weighed.' },
     },

@@ -7,6 +7,7 @@ export type Takes =
   | 'amount'
   | 'size'
   | 'size or amount'
+  | 'size or nothing'
   | 'point'
   | 'points'
   | 'line'

@@ -6,6 +6,7 @@ import {
   type Construction,
   chokeAngleFactor,
   chokerFactor,
+  construction,
   designFactor,
   eyeboltFactor,
   greatestRating,
@@ -46,6 +47,7 @@ interface Row {
   readonly why: string; // why this tolerance
   readonly of?: string;
   readonly schedule?: string;
+  readonly made?: string; // what a plastic pipe is made of
   readonly shape?: Sizes;
   readonly parts?: readonly Part[];
   readonly depth?: string; // of liquid in a shape that lies on its side
@@ -72,11 +74,12 @@ interface Part {
 
 /** The fewest rows each file may have: a row lost on the way must be noticed. */
 const rowsDue: Readonly<Record<string, number>> = {
-  'bars-and-sheets.json': 57,
-  'densities.json': 117,
+  'bars-and-sheets.json': 90,
+  'densities.json': 167,
   'hitches.json': 69,
-  'pipes.json': 68,
-  'sections.json': 106,
+  'pipes.json': 144,
+  'ropes-and-chains.json': 29,
+  'sections.json': 193,
   'shop.json': 58,
   'solids.json': 65,
   'worked-weights.json': 56,
@@ -127,6 +130,9 @@ const bent = (row: Row): number | undefined => {
   return formula === null || curve === null ? undefined : Math.min(formula, curve);
 };
 const natural = (3 / 4) * Math.PI;
+const piped = (row: Row) => pipe(row.of ?? '', row.schedule ?? '', row.made)?.massPerLength;
+const lineMass = (line: 'rope' | 'chain', row: Row): number =>
+  (construction(line, row.form ?? '')?.factor ?? Number.NaN) * rating(row) ** 2;
 
 /** What hitches, bends, angles and heat leave of gear. */
 const gear: Readonly<Record<string, (row: Row, due: number) => number>> = {
@@ -157,8 +163,14 @@ const errors: Readonly<Record<string, (row: Row, due: number) => number>> = {
     if (!found) return Number.NaN;
     return Math.max(0, 1 - found.density / due, 1 - found.high / due, found.low / due - 1);
   },
-  pipe: near((row) => pipe(row.of ?? '', row.schedule ?? '')?.massPerLength),
+  pipe: near((row) => piped(row)),
+  'pipe, at least': atLeast((row) => piped(row)),
+  rope: near((row) => lineMass('rope', row)),
+  'rope, at least': atLeast((row) => lineMass('rope', row)),
+  chain: near((row) => lineMass('chain', row)),
+  'chain, at least': atLeast((row) => lineMass('chain', row)),
   'pipe outside': near((row) => pipe(row.of ?? '', row.schedule ?? '')?.outside),
+  'pipe wall': near((row) => pipe(row.of ?? '', row.schedule ?? '', row.made)?.wall),
   section: near((row) => section(row.of ?? '')?.massPerLength),
   'section depth': near((row) => section(row.of ?? '')?.depth),
   'section width': near((row) => section(row.of ?? '')?.width),

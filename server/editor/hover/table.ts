@@ -4,7 +4,7 @@ import type { Snapshot } from '../../workspace/types.ts';
 import { clauseAt, itemAt, ownFile } from '../items.ts';
 import type { Hover } from '../types.ts';
 import { hoverOf } from './page.ts';
-import { materialNote, sizedBy, sizedNote, woodNote } from './tabled.ts';
+import { materialNote, pipeNote, sizedBy, sizedNote, tabledBy, woodNote } from './tabled.ts';
 
 export function hoverTable(s: Snapshot, row: number, offset: number): Hover | null {
   const file = ownFile(s);
@@ -19,6 +19,8 @@ export function hoverTable(s: Snapshot, row: number, offset: number): Hover | nu
     const found = material(clause.value.text);
     return found ? hoverOf(s.plan, clause.valueAt, materialNote(found, s.plan.units)) : null;
   }
-  const sized = ['section', 'pipe', 'bar', 'schedule'].includes(clause.keyword) ? sizedBy(item) : null;
-  return sized && hoverOf(s.plan, clause.valueAt, sizedNote(sized, s.plan.units));
+  if (!tabledBy.includes(clause.keyword)) return null;
+  const sized = sizedBy(item);
+  const said = sized ? sizedNote(sized, s.plan.units) : pipeNote(item, s.plan.units);
+  return said && hoverOf(s.plan, clause.valueAt, said);
 }

@@ -1,11 +1,11 @@
-// What comes by its designation, its weight, or a file, and what hollow parts hold: sections, pipes, bars, sheets, meshes, liquids, items.
+// What comes by its designation, its weight, or a file, and what hollow parts hold: sections, pipes, bars, ropes, chains, sheets, meshes, liquids, items.
 import type { ShapeRow } from '../types.ts';
 import { must } from './clauses.ts';
 
 export const stock = {
   section: {
     under: ['part'],
-    form: { takes: 'designation', need: 'always', help: 'A rolled section by its designation.' },
+    form: { takes: 'designation', need: 'always', help: 'A rolled section, rail or sheet pile by its designation.' },
     clauses: {
       'unit weight': {
         takes: 'amount',
@@ -27,10 +27,13 @@ export const stock = {
       measures: 'length',
       above: 0,
       need: 'always',
-      help: '`NPS 8` or `DN 200`.',
+      help: '`NPS 8`, `DN 200`, or `copper 28 mm`.',
     },
     clauses: {
-      schedule: { takes: 'label', help: 'Such as 40, 80, STD, XS.' },
+      schedule: {
+        takes: 'label',
+        help: '40, STD, XS of steel; K, L, M of copper; K9, C40, PC350 of ductile iron; SDR11 of plastic.',
+      },
       'unit weight': {
         takes: 'amount',
         measures: 'weight per length',
@@ -42,7 +45,7 @@ export const stock = {
     material: 'steel unless said',
     hollow: true,
     axis: 'x; box centre',
-    help: 'A steel pipe by nominal size and schedule.',
+    help: 'A pipe by nominal size and schedule: steel, or what the schedule is of.',
     example: 'pipe NPS 8, schedule 40, length 20 ft',
   },
   bar: {
@@ -68,23 +71,68 @@ export const stock = {
     help: 'A round or reinforcing bar.',
     example: 'bar 20 mm, length 6 m',
   },
+  rope: {
+    under: ['part'],
+    form: { takes: 'amount', measures: 'length', above: 0, need: 'always', help: 'Its diameter.' },
+    clauses: {
+      construction: {
+        takes: 'designation',
+        help: 'Such as 6x36 IWRC or 35x7; of chain short link, stud link, studless.',
+      },
+      'unit weight': {
+        takes: 'amount',
+        measures: 'weight per length',
+        above: 0,
+        help: "Weight per length, in place of the construction's.",
+      },
+      length: must('Along the rope.'),
+    },
+    material: 'none',
+    axis: 'x; box centre',
+    help: 'Wire rope by the length, stretched out.',
+    example: 'rope 20 mm, construction 6x36 IWRC, length 40 m',
+  },
+  chain: {
+    under: ['part'],
+    form: { takes: 'amount', measures: 'length', above: 0, need: 'always', help: 'The diameter of its bar.' },
+    clauses: {
+      construction: {
+        takes: 'designation',
+        help: 'Such as 6x36 IWRC or 35x7; of chain short link, stud link, studless.',
+      },
+      'unit weight': {
+        takes: 'amount',
+        measures: 'weight per length',
+        above: 0,
+        help: "Weight per length, in place of the construction's.",
+      },
+      length: must('Along the chain.'),
+    },
+    material: 'none',
+    axis: 'x; box centre',
+    help: 'Chain by the length, stretched out.',
+    example: 'chain 13 mm, construction short link, length 10 m',
+  },
   sheet: {
     under: ['part'],
-    form: { takes: 'size or amount', sides: 2, measures: 'length', above: 0, help: 'Length × width; or give `area`.' },
+    form: { takes: 'size or nothing', sides: 2, measures: 'length', above: 0, help: 'Length × width; or give `area`.' },
     clauses: {
       area: { takes: 'amount', measures: 'area', above: 0, help: 'Instead of two sides.' },
+      kind: {
+        takes: 'designation',
+        help: '`plate 12 mm`, `floor plate 6 mm`, `sheet 10 gauge`, a grating, a mesh such as A393, a wall of sheet piles.',
+      },
       'unit weight': {
         takes: 'amount',
         measures: 'weight per area',
         above: 0,
-        need: 'always',
-        help: 'Weight per area.',
+        help: 'Weight per area; or give `kind`.',
       },
     },
     material: 'none',
     axis: 'x, y; box centre',
-    help: 'Grating, cladding, matting: weight by area.',
-    example: 'sheet 2 x 1 m, unit weight 30 kg/m2',
+    help: 'Floor plate, grating, mesh, cladding, matting: weight by area.',
+    example: 'sheet 2 x 1 m, kind floor plate 6 mm',
   },
   mesh: {
     under: ['part'],

@@ -97,6 +97,17 @@ describe('rows become parts', () => {
     ]);
   });
 
+  test('inches by their mark in a name are read as they stand', () =>
+    expect(
+      rowsOf('name,weight kg\nPipe 2" sch 40,12.5\n"Plate 1/2"", cut",8\n').map(({ name, mass }) => [name, mass]),
+    ).toEqual([
+      ['Pipe 2" sch 40', 12.5],
+      ['Plate 1/2", cut', 8],
+    ]));
+
+  test('a count beside another column that sounds like one is the count', () =>
+    expect(rowsOf('name,weight kg,count,qty\nBeam,100,3,1\n')[0]?.mass).toBe(300));
+
   test('a weight in a unit of force is the mass it presses with', () =>
     expect(rowsOf('name,weight kN\nBeam,9.80665\n')[0]?.mass).toBeCloseTo(1000, 9));
 });
@@ -207,6 +218,43 @@ describe('a row that cannot be used', () => {
     ],
     ['too few fields', `${head5}Beam,100\n`, /^2: it has fewer fields than the first row$/],
     ['quotation marks that do not close', `${head5}"Beam,100,0,0,0\n`, /^2: its quotation marks do not close$/],
+    [
+      'quotation marks that do not close in one of many rows',
+      `${head5}A,1,0,0,0\n"Beam,100,0,0,0\n${'B,1,0,0,0\n'.repeat(50)}`,
+      /^3: its quotation marks do not close$/,
+    ],
+    [
+      'something behind quotation marks',
+      `${head5}"Beam"5,100,0,0,0\n`,
+      /^2: something stands behind its quotation marks$/,
+    ],
+    ['a count of zero', 'name,weight kg,count\nBeam,100,0\n', /^2: its count "0" is not a whole number from 1/],
+    ['a count below zero', 'name,weight kg,count\nBeam,100,-2\n', /^2: its count "-2" is not a whole number/],
+    ['thousands by spaces', `${head5}Beam,1 250,0,0,0\n`, /^2: its weight "1 250" is not a number$/],
+    ['thousands by narrow spaces', `${head5}Beam,1\u202f250,0,0,0\n`, /^2: its weight "1\u202f250" is not a number$/],
+    ['thousands by apostrophes', `${head5}Beam,1'250,0,0,0\n`, /^2: its weight "1'250"/],
+    ['a sum among the rows', `${head5}Beam,100,0,0,0\nTotal,100,0,0,0\n`, /^3: "Total" may be the sum of other rows/],
+    ['a count by another name', 'name,weight kg,Qty\nBeam,100,4\n', /^1: its column "Qty" may say how many there are/],
+    [
+      'the total in the head',
+      'name,weight each (kg)\nBeam,100\n',
+      /^1: "each \(kg\)" is no unit of weight known here$/,
+    ],
+    [
+      'columns parted by semicolons, with commas in them',
+      'name;weight kg;x mm, from the north end\nBeam;412,5;0\n',
+      /^1: its columns are parted by ";"/,
+    ],
+    [
+      'text in UTF-16 without a mark',
+      new Uint8Array([...'name,weight kg\nBeam,1\n'].flatMap((c) => [c.charCodeAt(0), 0])),
+      /^1: the file is not in UTF-8/,
+    ],
+    [
+      'text in UTF-16, the other end first',
+      new Uint8Array([0xfe, 0xff, 0, 0x6e, 0, 0x61]),
+      /^1: the file is not in UTF-8/,
+    ],
     ['an empty file', '', /^1: the file is empty$/],
     ['a head alone', head5, /^1: no row stands under it$/],
     ['text in UTF-16', new Uint8Array([0xff, 0xfe, 0x6e, 0, 0x61, 0]), /^1: the file is not in UTF-8/],
