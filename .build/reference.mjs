@@ -132,6 +132,7 @@ const due = ({ need, repeat }) =>
 const written = {
   nothing: 'the word alone',
   point: 'point',
+  line: 'corners `(x, y, z) (x, y, z) …`',
   points: 'points `(x, y) (x, y) …`',
   name: 'name',
   names: 'names',

@@ -1,7 +1,7 @@
 // The catalog's door: figures of the trade that are looked up by name, each with its source.
 // Holds: densities, masses of sections, pipes, bars, sheets, ropes and chains, and what hitches, bends and angles leave of a rating, as data files beside small readers. SI, temperatures in degC.
 // Must never know: text of a plan, places, units as written, mechanics, findings. Where sources differ the heavier governs, and the range is kept.
-// Read in this order: materials.ts, sections.ts, pipes.ts, pipes-other.ts, bars.ts, sheets.ts, ropes.ts, hitches.ts, fittings.ts; names.ts says which spellings are one name.
+// Read in this order: materials.ts, woods.ts, sections.ts, pipes.ts, pipes-other.ts, bars.ts, sheets.ts, ropes.ts, hitches.ts, fittings.ts; names.ts says which spellings are one name.
 export { type Bar, bar, bars, nearestBars } from './bars.ts';
 export {
   barredBeyond,
@@ -36,3 +36,4 @@ export {
 } from './ropes.ts';
 export { nearestSections, type Section, section, sections } from './sections.ts';
 export { nearestSheets, type Sheet, sheet, sheets } from './sheets.ts';
+export { nearestWoods, type Wood, wood, woods } from './woods.ts';

@@ -3,24 +3,31 @@ import type { Outline } from './outline.ts';
 import { axisRotation, type Placement, still } from './placement.ts';
 import { block, pyramid, rectangle, wedge } from './polytopes.ts';
 import type {
+  Coil,
   DishedHead,
   Elbow,
+  Heap,
   HemisphericalHead,
+  HollowCore,
   MeshBody,
   Prism,
   Shape,
   SphericalCap,
   TaperedTube,
+  Weld,
 } from './shapes.ts';
 import { bendCentre } from './solids/bent.ts';
 import { type Dish, dish, insideDepth } from './solids/heads.ts';
 import { levelWall } from './solids/round.ts';
-import type { Vec3 } from './vector.ts';
+import { coreMiddles, heapHeight, weldSides } from './solids/shop.ts';
+import type { Cut, Piece } from './sweep.ts';
+import { filled, ledSpace, sweptPieces } from './swept-body.ts';
+import type { Vec2, Vec3 } from './vector.ts';
 
-export type Body = Hollow | Extruded | Spheroidal | Parabolic | Revolved | Sector | Segment;
+export type Body = Hollow | Extruded | Spheroidal | Parabolic | Revolved | Sector | Segment | Led | Ridge | Cored;
 
 /** The bodies that the space in a shape may have; a ball is then a whole one. */
-export type Hollow = Polytope | Turned | Ball | Dome | Bend;
+export type Hollow = Polytope | Turned | Ball | Dome | Bend | Mitred | Joined;
 
 /** Convex, with flat faces; the corners of each face counter-clockwise seen from outside. */
 export interface Polytope {
@@ -122,6 +129,43 @@ export interface Bend {
   readonly angle: number | 'ring';
 }
 
+/** A section led along a line, less its holes. */
+export interface Led {
+  readonly form: 'led';
+  readonly pieces: readonly Piece[];
+}
+
+/** A cone, its base at low z, drawn out by `half` to both sides along x. */
+export interface Ridge {
+  readonly form: 'ridge';
+  readonly radius: number;
+  readonly height: number;
+  readonly half: number;
+}
+
+/** A block about zero by its half sides, less elliptic cores along x whose middles lie at `middles` along y. */
+export interface Cored {
+  readonly form: 'cored';
+  readonly halves: Vec3;
+  readonly across: number;
+  readonly up: number;
+  readonly middles: readonly number[];
+}
+
+/** A cylinder about z whose ends are cut aslant. */
+export interface Mitred {
+  readonly form: 'mitred';
+  readonly radius: number;
+  readonly low: Cut;
+  readonly high: Cut;
+}
+
+/** Several bodies that touch and are one, each in the axes of its own frame. */
+export interface Joined {
+  readonly form: 'joined';
+  readonly parts: readonly { readonly body: Hollow; readonly frame: Placement }[];
+}
+
 /** A shape's bodies, and how they lie in its own axes seen from its datum point. */
 export interface Bodies {
   readonly outer: Body;
@@ -154,6 +198,17 @@ export function bodiesOf(shape: Shape): Bodies {
       return solidBody(prism(shape));
     case 'mesh':
       return meshBox(shape);
+    case 'weld':
+    case 'coil':
+    case 'heap':
+    case 'hollow core':
+      return solidBody(shopBody(shape));
+    case 'swept': {
+      const pieces = sweptPieces(shape);
+      if ('impossible' in pieces) throw new Error(`${pieces.reason}: no body`);
+      const inner = ledSpace(shape.of, pieces);
+      return { outer: { form: 'led', pieces: inner ? pieces.map(filled) : pieces }, inner, frame: still };
+    }
     default:
       return roundBodies(shape);
   }
@@ -170,7 +225,12 @@ type Flat =
   | 'rectangular tube'
   | 'pyramid'
   | 'prism'
-  | 'mesh';
+  | 'mesh'
+  | 'swept'
+  | 'weld'
+  | 'coil'
+  | 'heap'
+  | 'hollow core';
 
 function roundBodies(shape: Exclude<Shape, { kind: Flat }>): Bodies {
   switch (shape.kind) {
@@ -268,6 +328,28 @@ function meshBox({ min, max }: MeshBody): Bodies {
     ...solidBody(block(side(0), side(1), side(2))),
     frame: { R: still.R, t: [middle(0), middle(1), middle(2)] },
   };
+}
+
+/** What shops make and heap up: a weld counts as its box, a coil as a ring, cores are elliptic and right through. */
+function shopBody(shape: Weld | Coil | Heap | HollowCore): Body {
+  switch (shape.kind) {
+    case 'weld':
+      return block(shape.length, ...weldSides(shape));
+    case 'coil': {
+      const { outside, bore, width } = shape;
+      const ring = rectangle((outside - bore) / 2, width).map(([r, z]): Vec2 => [r + (outside + bore) / 4, z]);
+      return { form: 'revolved', outline: ring };
+    }
+    case 'heap': {
+      const { base, length = base } = shape;
+      return { form: 'ridge', radius: base / 2, height: heapHeight(shape), half: (length - base) / 2 };
+    }
+    case 'hollow core': {
+      const { x, y, z, coreWidth, coreHeight } = shape;
+      const middles = coreMiddles(shape);
+      return { form: 'cored', halves: [x / 2, y / 2, z / 2], across: coreWidth / 2, up: coreHeight / 2, middles };
+    }
+  }
 }
 
 /** The space in a tapering wall; under a pointed end it closes in a point of its own. */

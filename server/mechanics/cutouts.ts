@@ -10,6 +10,7 @@ import { extrusionsOf, type Section, seenFrom } from './extrusions.ts';
 import { apply, compose, inverse, type Placement, still } from './placement.ts';
 import { apart, type Planar, within } from './planar.ts';
 import type { Shape } from './shapes.ts';
+import { wholeStraights } from './swept-body.ts';
 import { columnOf, cross, dot, identity, norm, rotate, scale, subtract, transpose, type Vec3 } from './vector.ts';
 
 /** A shape and how it stands; a cut-out stands in its part's own axes, measured from the part's datum point. */
@@ -25,17 +26,26 @@ export type Misfit = 'larger' | 'outside' | 'taken';
 const touching = 1e-9;
 
 /**
- * Whether a cut-out takes only material of the part that no earlier one took. Of a rolled section, sheet or mesh the material's
+ * Whether a cut-out takes only material of the part that no earlier one took. Of a rolled section, sheet, mesh, weld or coil the material's
  * place is not known, so that nothing can be cut from one. Both shapes can be made.
  */
 export function fits(cut: PlacedShape, part: Shape, earlier: readonly PlacedShape[] = []): true | Misfit {
-  if (part.kind === 'section' || part.kind === 'sheet' || part.kind === 'mesh') return 'outside';
+  const { kind } = part.kind === 'swept' ? part.of : part;
+  if (kind === 'section' || kind === 'sheet' || kind === 'mesh' || kind === 'weld' || kind === 'coil') return 'outside';
   const [cutBox, partBox] = [boxOf(cut.shape, cut.place.R), boxOf(part, identity)];
   const slack = touching * spanOf(partBox);
   if ([0, 1, 2].some((axis) => sideOf(cutBox, axis) > sideOf(partBox, axis) + slack)) return 'larger';
-  if (!(inLine(cut, part) ?? inMaterial(cut, part, slack))) return 'outside';
+  if (!holds(part, cut, slack)) return 'outside';
   return earlier.some((other) => overlap(cut, other)) ? 'taken' : true;
 }
+
+/** Of what is led along a line, in one of its straights; of anything else, in its material. */
+const holds = (part: Shape, cut: PlacedShape, slack: number): boolean =>
+  part.kind === 'swept'
+    ? wholeStraights(part).some(({ shape, place }) =>
+        holds(shape, { shape: cut.shape, place: compose(inverse(place), cut.place) }, slack),
+      )
+    : (inLine(cut, part) ?? inMaterial(cut, part, slack));
 
 const sideOf = (box: Box, axis: number): number => box.max[axis]! - box.min[axis]!;
 

@@ -14,8 +14,10 @@ import {
   type Spheroid,
 } from './bodies.ts';
 import { depthIn, edgesOf, type Outline, sizeOf } from './outline.ts';
+import { apply, inverse } from './placement.ts';
 import type { Shape } from './shapes.ts';
-import { cross, dot, norm, rotate, scale, subtract, transpose, type Vec3 } from './vector.ts';
+import { depthAlong, mitredDepth } from './swept-body.ts';
+import { columnOf, cross, dot, identity, norm, rotate, scale, subtract, transpose, type Vec3 } from './vector.ts';
 
 /** Whether a point (from the datum point, own axes) lies in the outer body of a shape, or at most `slack` (m) out of it. */
 export function contains(shape: Shape, point: Vec3, slack: number): boolean {
@@ -66,6 +68,9 @@ export function endsOf(body: Body): readonly Face[] {
       return bendEnds(body.angle);
     case 'ellipsoid':
     case 'revolved':
+    case 'led':
+    case 'joined':
+    case 'mitred':
       return [];
     case 'paraboloid':
       return level(body.low);
@@ -77,6 +82,12 @@ export function endsOf(body: Body): readonly Face[] {
         { normal: [-sin, -cos, 0], offset: 0 },
       ];
     }
+    case 'ridge':
+      return level(-body.height / 2);
+    case 'cored':
+      return [0, 1, 2].flatMap((axis) =>
+        [-1, 1].map((way) => ({ normal: scale(columnOf(identity, axis), way), offset: body.halves[axis]! })),
+      );
     case 'segment':
       return [...level(-body.half, body.half), { normal: [0, -1, 0], offset: -body.low }];
   }
@@ -134,6 +145,21 @@ export function depthAcross(body: Body, [x, y, z]: Vec3): number {
       return depthInParaboloid(body, radius, z);
     case 'revolved':
       return depthIn(acrossAxis(body.outline), [radius, z]);
+    case 'mitred':
+      return mitredDepth(body, [x, y, z]);
+    case 'joined':
+      return Math.max(...body.parts.map(({ body: one, frame }) => depth(one, apply(inverse(frame), [x, y, z]))));
+    case 'led':
+      return depthAlong(body.pieces, [x, y, z]);
+    case 'ridge': {
+      const out = Math.hypot(Math.max(0, Math.abs(x) - body.half), y);
+      const slope = body.height / body.radius;
+      return (slope * (body.radius - out) - body.height / 2 - z) / Math.hypot(1, slope);
+    }
+    case 'cored': {
+      const { across, up, middles } = body; // how far out of an ellipse a point is, as in an ellipsoid
+      return Math.min(...middles.map((at) => Math.min(across, up) * (Math.hypot((y - at) / across, z / up) - 1)));
+    }
     case 'sector':
       return Math.min(body.outer - radius, radius - body.inner);
     case 'segment':

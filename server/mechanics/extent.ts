@@ -1,6 +1,7 @@
 // How far a shape reaches in a direction, and its box however it is turned. Exact for every shape.
 import { type Ball, type Body, bodiesOf, type Dome, type Parabolic, type Sector } from './bodies.ts';
 import type { Shape } from './shapes.ts';
+import { mitredReach, reachAlong } from './swept-body.ts';
 import { columnOf, dot, type Mat3, norm, rotate, scale, transpose, type Vec3 } from './vector.ts';
 
 /** The two far corners of an axis-aligned box, m. */
@@ -53,6 +54,22 @@ export function reach(body: Body, direction: Vec3): number {
       return paraboloidReach(body, level, z);
     case 'revolved':
       return Math.max(...body.outline.map(([radius, at]) => radius * level + at * z));
+    case 'mitred':
+      return mitredReach(body, direction);
+    case 'joined':
+      return Math.max(
+        ...body.parts.map(
+          ({ body: one, frame }) => dot(frame.t, direction) + reach(one, rotate(transpose(frame.R), direction)),
+        ),
+      );
+    case 'led':
+      return reachAlong(body.pieces, direction);
+    case 'ridge': {
+      const cone = Math.max(body.radius * level - (body.height / 2) * z, (body.height / 2) * z);
+      return cone + body.half * Math.abs(x);
+    }
+    case 'cored':
+      return body.halves[0] * Math.abs(x) + body.halves[1] * Math.abs(y) + body.halves[2] * Math.abs(z);
     case 'sector':
       return sectorReach(body, x, y) + body.half * Math.abs(z);
     case 'segment':

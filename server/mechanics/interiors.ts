@@ -1,9 +1,10 @@
 // The space inside hollow shapes, and how much of it lies below a level, however the shape stands.
-import { bodiesOf, type Hollow } from './bodies.ts';
+import { bodiesOf, type Hollow, type Joined } from './bodies.ts';
 import { reach } from './extent.ts';
 import { belowInBend } from './interiors/bend.ts';
 import { belowInPolytope } from './interiors/flat.ts';
 import type { Below } from './interiors/half-space.ts';
+import { belowInMitred } from './interiors/mitred.ts';
 import { belowInBall, belowInDome, belowInTurned } from './interiors/round.ts';
 import { apply, compose, type Placement } from './placement.ts';
 import type { Shape } from './shapes.ts';
@@ -128,5 +129,20 @@ function cut(body: Hollow, up: Vec3, level: number): Below {
       return belowInDome(body, unit, capped);
     case 'bend':
       return belowInBend(body, unit, capped);
+    case 'mitred':
+      return belowInMitred(body, unit, capped);
+    case 'joined':
+      return belowInJoined(body, unit, capped);
   }
+}
+
+function belowInJoined({ parts }: Joined, up: Vec3, level: number): Below {
+  let volume = 0;
+  let moment: Vec3 = [0, 0, 0];
+  for (const { body, frame } of parts) {
+    const one = cut(body, rotate(transpose(frame.R), up), level - dot(frame.t, up));
+    volume += one.volume;
+    moment = add(moment, add(rotate(frame.R, one.moment), scale(frame.t, one.volume)));
+  }
+  return { volume, moment };
 }

@@ -15,6 +15,7 @@ const symmetries: Partial<Record<ShapeKind, Symmetry>> = {
   section: 'member',
   pipe: 'member',
   bar: 'member',
+  weld: 'member',
   'rectangular tube': 'member',
   cone: 'ended',
   frustum: 'ended',
@@ -30,6 +31,7 @@ const symmetries: Partial<Record<ShapeKind, Symmetry>> = {
   turned: 'ended',
   'cylinder segment': 'ended',
   mesh: 'ended',
+  heap: 'ended',
 };
 
 /** Own x, y, z become y, z, x. */

@@ -127,7 +127,7 @@ function numbersOf(item: Item): readonly { readonly text: string; readonly at: P
   return [...own, ...item.children.filter(({ clauses: of }) => !of.has('from')).flatMap(numbersOf)];
 }
 
-const figures = new Set(['quantity', 'size', 'point', 'points', 'word', 'row', 'tilt']);
+const figures = new Set(['quantity', 'size', 'point', 'points', 'line', 'word', 'row', 'tilt']);
 
 const headingOf = ({ keyword, names: [name] }: Item): string => (name === undefined ? keyword : `${keyword} "${name}"`);
 

@@ -26,6 +26,7 @@ export type BoundValue =
   | { readonly kind: 'size'; readonly sides: readonly Quantity[] }
   | { readonly kind: 'point'; readonly at: readonly [Cell, Cell, Cell] }
   | { readonly kind: 'points'; readonly points: readonly (readonly [number, number])[] }
+  | { readonly kind: 'line'; readonly corners: readonly (readonly [number, number, number])[]; readonly slack: number }
   | { readonly kind: 'names'; readonly names: readonly NameUse[] } // names, path, name
   | { readonly kind: 'axis'; readonly axis: AxisText }
   | { readonly kind: 'turn'; readonly angle: Quantity; readonly axis: AxisText }

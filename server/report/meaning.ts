@@ -22,6 +22,8 @@ function meaning(value: BoundValue, spell: Spell): unknown {
       return ['point', value.at.map(cell)];
     case 'points':
       return ['points', value.points.map((point) => point.map(round))];
+    case 'line':
+      return ['line', value.corners.map((corner) => corner.map(round)), round(value.slack)];
     case 'names':
       return ['names', value.names.map(name)];
     case 'turn':

@@ -2,9 +2,11 @@
 import { type Impossible, type Shape, type Solid, solid, type Vec3, working } from '../mechanics/index.ts';
 import { type BoundPlan, given, has, type Item, openLines, type Thing, textOf } from '../plan/index.ts';
 import { type Cause, type Derived, known, type Origin, open, unique } from '../quantities/derived.ts';
+import { shapes } from '../vocabulary/index.ts';
 import { cutouts } from './cutouts.ts';
-import { densityOf, steelDensity } from './material.ts';
+import { densityOf } from './material.ts';
 import { because, Notes } from './notes.ts';
+import { steelDensity, withSteel } from './reinforcement.ts';
 import { readShape, type ShapeRead, shapeName, sizesOf } from './shape.ts';
 import type { ResultProblem } from './types.ts';
 
@@ -59,14 +61,14 @@ function work(item: Item, plan: BoundPlan): Part {
     };
   const read = readShape(item, plan, notes);
   const table = read.name !== null && tabled.has(read.name);
-  const steel =
-    read.name === 'pipe' || read.name === 'bar' || read.name === 'section' ? { name: 'carbon steel' } : undefined;
+  const steel = read.name && shapes[read.name].material === 'steel unless said' ? { name: 'carbon steel' } : undefined;
   const needsDensity =
     read.name !== 'sheet' &&
     (!table ||
       has(item, 'of') ||
       has(item, 'density') ||
       has(item, 'reinforcement') ||
+      has(item, 'moisture') ||
       (read.name === 'bar' && !('because' in read) && !read.source));
   const said = needsDensity ? densityOf(item, plan, notes, steel) : null;
   const density =
@@ -179,7 +181,8 @@ function solidOf(item: Item, read: ShapeRead, density: Derived | null, plan: Bou
   const left =
     cut.volume > 0 && whole !== null && body.volume ? minus(body.centre, body.volume, cut.moment, whole) : body.centre;
   const centre = cut.unplaced ? null : left;
-  const mass = lines.length ? open('kg', lines, { at }) : massOf(body, volume, density, origin, read, cut.volume);
+  const bare = lines.length ? open('kg', lines, { at }) : massOf(body, volume, density, origin, read, cut.volume);
+  const mass = withSteel(item, bare, textOf(item, 'from') ?? 'typed here');
   return {
     kind: 'solid',
     shapeName: read.name,
@@ -228,6 +231,11 @@ const units: Readonly<Record<string, Derived['unit']>> = {
   massPerArea: 'kg/m2',
   angle: 'rad',
   arc: 'rad',
+  bevel: 'rad',
+  excess: '1',
+  prepared: '1',
+  fillFactor: '1',
+  cores: '1',
   knuckleAngle: 'rad',
   areaFactor: '1',
   area: 'm2',

@@ -1,13 +1,15 @@
 // Reads the shape of a part or cut-out: which one it is, its sizes with their tolerances, and the body they make.
 import type { Shape } from '../mechanics/index.ts';
-import { type BoundClause, type BoundPlan, fit, given, type Item, measureName, textOf } from '../plan/index.ts';
+import { type BoundClause, type BoundPlan, fit, given, type Item, measureName } from '../plan/index.ts';
 import type { Cause } from '../quantities/derived.ts';
 import { nameOf } from '../quantities/dimension.ts';
 import type { Quantity } from '../quantities/quantity.ts';
 import { type Measure, type ShapeName, type ShapeRow, shapes } from '../vocabulary/index.ts';
 import { drawing } from './drawing.ts';
-import { endsFaults, endsOf, hasEnds } from './ends.ts';
+import { endsFaults, endsOf, hasEnds, ledAlong } from './ends.ts';
 import { because, type Notes, notYet } from './notes.ts';
+import { dishedHead, notRound } from './shape-forms.ts';
+import { coil, heap, hollowCore, weld } from './shape-shop.ts';
 import { lineOf, member, sheet } from './shape-tables.ts';
 import { shapesUnder, shapesWith, sizeClauses } from './shape-words.ts';
 
@@ -33,6 +35,9 @@ const sizeNames: Readonly<Record<string, string>> = {
   'crown radius': 'crownRadius',
   'knuckle radius': 'knuckleRadius',
   'straight flange': 'straightFlange',
+  'leg length': 'leg',
+  'root face': 'rootFace',
+  'fill factor': 'fillFactor',
 };
 
 /** The shape keyword of a part; null after the fact is noted that there is none, or more than one. */
@@ -105,13 +110,20 @@ export function readShape(item: Item, plan: BoundPlan, notes: Notes, through: nu
       const sides = clauseSides(item, word);
       if (sides)
         sides.forEach((side, i) => {
-          sizes[`${word}${i}`] = side;
+          sizes[`${sizeNames[word] ?? word}${i}`] = side;
         });
       else causes.push(...state.because);
     } else if (due) causes.push(missing(item, name, word, need.help, notes));
   }
+  if (item.clauses.has('along')) {
+    const bend = given(item, 'bend radius');
+    if (bend.state === 'known') sizes.bendRadius = bend.quantity;
+    else if (bend.state === 'open') causes.push(...bend.because);
+  }
   if (causes.length) return { name, because: causes };
-  return finish(item, plan, name, clause, sizes, through, notes);
+  const read = finish(item, plan, name, clause, sizes, through, notes);
+  const corners = ends && 'corners' in ends ? ends.corners : null;
+  return corners && !('because' in read) ? ledAlong(read, corners) : read;
 }
 
 /** A figure whose word measures different things in different shapes, held against what this shape takes. */
@@ -142,7 +154,7 @@ function foreign(item: Item, name: ShapeName, row: ShapeRow, notes: Notes): Caus
   for (const [word, list] of item.clauses) {
     if (word === name || word in row.clauses || word in item.row.clauses === false) continue;
     const others = placeWords.has(word) ? undefined : shapesWith.get(word);
-    if (!others) continue;
+    if (!others || (word === 'bend radius' && item.clauses.has('along'))) continue;
     causes.push(
       notes.add(
         'place-wrong',
@@ -152,7 +164,7 @@ function foreign(item: Item, name: ShapeName, row: ShapeRow, notes: Notes): Caus
       ),
     );
   }
-  const material = ['of', 'density', 'reinforcement'].flatMap((word) => item.clauses.get(word) ?? [])[0];
+  const material = ['of', 'density', 'moisture', 'reinforcement'].flatMap((word) => item.clauses.get(word) ?? [])[0];
   if (row.material === 'none' && material)
     causes.push(
       notes.add(
@@ -223,22 +235,7 @@ function finish(
     case 'spherical cap':
     case 'tapered tube':
     case 'conical head':
-      if ('base0' in sizes || 'top0' in sizes)
-        return refuse(
-          notes.add(
-            'dimension-mismatch',
-            clause.at,
-            {
-              clause: 'base0' in sizes ? 'base' : 'top',
-              wanted: 'a diameter',
-              text: 'two sides',
-              found: 'two sides',
-              sum: false,
-            },
-            'It takes a diameter.',
-          ),
-        );
-      return done((s) => ({ kind: name, ...s }) as unknown as Shape);
+      return notRound(sizes, clause, refuse, notes) ?? done((s) => ({ kind: name, ...s }) as unknown as Shape);
     case 'tube': {
       if ('wall' in sizes === 'bore' in sizes)
         return refuse(
@@ -275,6 +272,14 @@ function finish(
           }) as unknown as Shape,
       );
     }
+    case 'weld':
+      return weld(item, sizes, clause, done, refuse, notes);
+    case 'coil':
+      return coil(sizes, done);
+    case 'heap':
+      return heap(item, sizes, clause, done, refuse, notes);
+    case 'hollow core':
+      return done(hollowCore);
     case 'prism':
       return prism(item, done);
     case 'turned':
@@ -320,38 +325,6 @@ function prism(item: Item, done: Done): ShapeGiven {
   const outline = pointsOf(item, 'outline').flat();
   const holes = pointsOf(item, 'hole');
   return done((s) => ({ kind: 'prism', outline, holes, length: s.length }) as unknown as Shape);
-}
-
-function dishedHead(
-  item: Item,
-  sizes: Readonly<Record<string, Quantity>>,
-  clause: BoundClause,
-  done: Done,
-  refuse: Refuse,
-  notes: Notes,
-): ShapeGiven {
-  const form = textOf(item, 'form');
-  if (form === 'torispherical') {
-    for (const [word, key] of [
-      ['crown radius', 'crownRadius'],
-      ['knuckle radius', 'knuckleRadius'],
-    ] as const)
-      if (!(key in sizes))
-        return refuse(missing(item, 'dished head', word, 'a torispherical head is given by its inside radii', notes));
-  } else if ('crownRadius' in sizes || 'knuckleRadius' in sizes)
-    return refuse(
-      notes.add(
-        'place-wrong',
-        clause.keywordAt,
-        {
-          keyword: 'crownRadius' in sizes ? 'crown radius' : 'knuckle radius',
-          parent: 'ellipsoidal head',
-          parents: ['torispherical head'],
-        },
-        'An ellipsoidal head takes no radii.',
-      ),
-    );
-  return done((s) => ({ kind: 'dished head', form, ...s }) as unknown as Shape);
 }
 
 /** Every size at one of its ends. */

@@ -14,6 +14,7 @@ export const FORMS: Readonly<Record<ValueType, Form>> = {
   'size or amount': { rule: 'sizeOrAmount', wanted: 'an amount, or a size such as 2 m x 1 m' },
   'size or nothing': { rule: 'sizeOrNothing', wanted: 'a size such as 2 m x 1 m' },
   point: { rule: 'point', wanted: 'a point such as (2 m, 0, 0.5 m)' },
+  line: { rule: 'line', wanted: 'corners such as (0, 0, 0) (2, 0, 0) (2, 1, 0) m' },
   points: { rule: 'points', wanted: 'points such as (0, 0) (2, 0) (2, 1) m' },
   name: { rule: 'name', wanted: 'a name' },
   names: { rule: 'names', wanted: 'a name, or names joined by "and"' },

@@ -147,7 +147,7 @@ export class ValueReader {
 
 /** Of a doubtful comma in a bracket of coordinates: the one reading that gives it as many as are due; both where that does not tell. */
 function coordinatesOnly(problem: LineProblem, tokens: readonly Token[], at: number, type: ValueType): LineProblem {
-  const due = type === 'point' ? 3 : type === 'points' ? 2 : 0;
+  const due = type === 'point' || type === 'line' ? 3 : type === 'points' ? 2 : 0;
   if (problem.slug !== 'decimal-comma' || due === 0) return problem;
   const [from, to] = [
     tokens.slice(0, at).findLastIndex(isBracket),

@@ -153,7 +153,7 @@ function closings(line: Scanned, { at, to, failedAt }: Damage): Edit[][] {
 
 /** Coordinates that ran together because a comma stood without its space. */
 function regrouped(line: Scanned, { type, at, to }: Damage): Edit[][] {
-  if (type !== 'point' && type !== 'points') return [];
+  if (type !== 'point' && type !== 'points' && type !== 'line') return [];
   return line.tokens
     .slice(at, to)
     .filter((token) => token.sign === 'N' && token.text.includes(','))

@@ -58,7 +58,7 @@ export const place = {
   },
 } as const satisfies Readonly<Record<string, ClauseRow>>;
 
-/** Of a straight member, instead of a length and a place: the middle of each of its ends. */
+/** Of a straight member, instead of a length and a place: the middle of each of its ends, or the corners it is led through. */
 const ends = {
   start: {
     takes: 'point',
@@ -71,6 +71,13 @@ const ends = {
     measures: 'length',
     help: 'Where the middle of its other end stands.',
     example: 'end (2 m, 0, 1.5 m)',
+  },
+  along: {
+    takes: 'line',
+    measures: 'length',
+    repeat: true,
+    help: 'Corners of the line its middle is led along, as many lines as needed; mitred, or bent to a `bend radius`; a ring where it ends as it began.',
+    example: 'along (0, 0, 0) (2, 0, 0) (2, 1, 0) m',
   },
 } as const satisfies Readonly<Record<string, ClauseRow>>;
 
@@ -220,10 +227,18 @@ export const load = {
     under: ['load', 'assembly'],
     group: 'load',
     names: 'none',
-    help: 'A bill of materials in a CSV file: each row becomes a part of known weight. Columns `name` and `weight`, and if there are any `count`, `x`, `y`, `z`.',
+    help: 'A bill of materials, a bar schedule or a list of members in a CSV file: each row becomes a part. Columns `name` and `weight`, or `size` and `length` of bars and sections, and if there are any `count`, `x`, `y`, `z`.',
     example: 'list "bill.csv", by drawing',
     value: { takes: 'text', need: 'always', help: 'The file by its path from this file.' },
-    clauses: { by },
+    clauses: {
+      by,
+      at: { ...place.at, help: 'Where the rows stand that have no place of their own.', example: 'at (0, 0, 0.5 m)' },
+      inside: {
+        ...place.inside,
+        help: 'Rows without a place of their own are centred in the box of what is named, such as bars in concrete.',
+        example: 'inside "Deck plate"',
+      },
+    },
   },
   less: {
     under: ['part'],

@@ -10,6 +10,7 @@ export type Takes =
   | 'size or nothing'
   | 'point'
   | 'points'
+  | 'line'
   | 'name'
   | 'names'
   | 'path'

@@ -23,10 +23,17 @@ import {
   below,
   bendEfficiency,
   centreOf,
+  fill,
   interior,
+  laid,
   levels,
+  type Member,
+  multiply,
+  rotate,
   type Shape,
   solid,
+  turn,
+  type Vec3,
 } from '../../server/mechanics/index.ts';
 import { add, type Quantity, quantity } from '../../server/quantities/quantity.ts';
 import { asDensity, joined } from '../../server/quantities/units.ts';
@@ -44,6 +51,9 @@ interface Row {
   readonly shape?: Sizes;
   readonly parts?: readonly Part[];
   readonly depth?: string; // of liquid in a shape that lies on its side
+  readonly heads?: Sizes; // one at each end of a lying shape
+  readonly tilt?: string; // of its axis from level
+  readonly level?: string; // of what is in it, over its lowest point
   readonly terms?: readonly string[];
   readonly form?: string; // a construction of sling or a kind of gear
   readonly mass?: string; // the rating it is of, or its diameter
@@ -70,6 +80,7 @@ const rowsDue: Readonly<Record<string, number>> = {
   'pipes.json': 144,
   'ropes-and-chains.json': 29,
   'sections.json': 193,
+  'shop.json': 58,
   'solids.json': 65,
   'worked-weights.json': 56,
 };
@@ -175,6 +186,7 @@ const errors: Readonly<Record<string, (row: Row, due: number) => number>> = {
   'centre x': near((row) => together(row).centre?.[0]),
   'centre y': near((row) => together(row).centre?.[1]),
   'centre z': near((row) => together(row).centre?.[2]),
+  tank: near(tank),
   'liquid weight': near((row) => liquid(row).mass),
   'liquid centre': near((row) => liquid(row).height),
   ...gear,
@@ -208,7 +220,15 @@ function plus(a: Quantity, b: Quantity): Quantity {
 }
 
 /** A shape of the program's own from sizes written as text, with the catalog's figures for what is named. */
-function shapeOf({ kind, form, pipe: size, schedule, section: rolled, ...texts }: Sizes): Shape {
+function shapeOf(sizes: Sizes): Shape {
+  const { along, bendRadius, ...own } = sizes;
+  if (along === undefined) return straightOf(sizes);
+  const one = straightOf(own);
+  const bent = bendRadius === undefined ? {} : { bendRadius: measure(bendRadius).value };
+  return { kind: 'swept', of: one as Member, corners: sizeOf(along) as readonly Vec3[], ...bent };
+}
+
+function straightOf({ kind, form, pipe: size, schedule, section: rolled, ...texts }: Sizes): Shape {
   const lengths = Object.fromEntries(Object.entries(texts).map(([name, text]) => [name, sizeOf(text)]));
   const looked = size ? pipe(size, schedule ?? '') : rolled ? section(rolled) : {};
   if (!looked) throw new Error(`${size ?? rolled} is not in the catalog`);
@@ -223,6 +243,7 @@ function shapeOf({ kind, form, pipe: size, schedule, section: rolled, ...texts }
 
 /** A length or angle; two sides joined by x, or corners in brackets, with one unit behind them all. */
 function sizeOf(text: string): unknown {
+  if (/^[\d.]+$/.test(text)) return Number(text); // a plain number: a share, a count
   const [, unit = ''] = /([a-z]+)$/.exec(text) ?? [];
   const numbers = (part: string, sign: string): number[] =>
     part.split(sign).map((one) => measure(`${one.trim()} ${unit}`).value);
@@ -263,4 +284,26 @@ function liquid({ shape, depth, ...row }: Row): { readonly mass: number; readonl
   const { lowest } = levels(inside, lying);
   const { volume, centre } = below(inside, lying, lowest + measure(depth ?? '').value);
   return { mass: volume * density(row), height: (centre?.[2] ?? Number.NaN) - lowest };
+}
+
+/** What lies below a level in a tank, with a head at each end if there are any, its axis tilted out of level. */
+function tank({ shape, heads, tilt = '0 deg', level = '' }: Row): number {
+  const shell = shapeOf(shape ?? {});
+  const [tube, head] = [interior(shell), heads ? interior(shapeOf(heads)) : null];
+  if (!tube || shell.kind !== 'tube') throw new Error('a tank is a tube');
+  const R = turn(-measure(tilt).value, 'y');
+  const at = (axis: 'x' | '-x', along: number) => ({
+    R: multiply(R, laid('dished head', axis)),
+    t: rotate(R, [along, 0, 0]),
+  });
+  const ends = head ? solid(shapeOf(heads ?? {})) : null;
+  const out = ends && !('impossible' in ends) ? shell.length / 2 - ends.box.min[2] : 0;
+  const spaces = [
+    { interior: tube, place: at('x', 0) },
+    ...(head
+      ? (['x', '-x'] as const).map((axis) => ({ interior: head, place: at(axis, axis === 'x' ? out : -out) }))
+      : []),
+  ];
+  const lowest = Math.min(...spaces.map((space) => levels(space.interior, space.place).lowest));
+  return fill(spaces, lowest + measure(level).value).volume;
 }

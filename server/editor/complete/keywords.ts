@@ -136,6 +136,7 @@ const placeWords = ['at', 'on', 'against', 'inside'];
 /** Whether a clause can stand beside the shape chosen: sizes of other shapes cannot, nor a second place or material. */
 function fits(word: string, block: string, shape: ShapeName | undefined, given: readonly string[]): boolean {
   if (eitherOf(shape, word).some((other) => given.includes(other))) return false;
+  if (word === 'bend radius' && given.includes('along')) return true;
   if (word in shapes)
     return shape
       ? word in (shapes[shape] as ShapeRow).clauses
@@ -154,6 +155,8 @@ function fits(word: string, block: string, shape: ShapeName | undefined, given: 
 const either: Readonly<Partial<Record<ShapeName, readonly string[]>>> = {
   tube: ['wall', 'bore'],
   liquid: ['fill', 'level'],
+  weld: ['leg length', 'throat'],
+  heap: ['angle', 'height'],
 };
 
 const eitherOf = (shape: ShapeName | undefined, word: string): readonly string[] => {

@@ -1,5 +1,5 @@
 // Values that can be listed: words of the vocabulary, axes, materials and sizes with their figures, texts used nearby, and names of values.
-import { materials } from '../../catalog/index.ts';
+import { materials, woods } from '../../catalog/index.ts';
 import { type Dimension, dimensions, named, same, unitsFor, write } from '../../quantities/index.ts';
 import { type ClauseRow, type Evidence, evidenceHelp, type ShapeRow, shapes } from '../../vocabulary/index.ts';
 import { allItems, ownFile } from '../items.ts';
@@ -37,6 +37,7 @@ export function values(asked: Asked): readonly Completion[] {
     case 'size or nothing':
     case 'point':
     case 'points':
+    case 'line':
     case 'row':
     case 'amount or nothing':
       return clause ? [...lets(asked, clause), ...special(asked), ...template(asked, clause)] : [];
@@ -81,7 +82,7 @@ function designations(asked: Asked): readonly Completion[] {
   return fromTables(asked, usedTexts(asked, asked.slot.clause ?? ''));
 }
 
-/** The plan's own materials first, then those used in this file, then the catalog's. */
+/** The plan's own materials first, then those used in this file, then the catalog's; woods by species where the moisture is stated. */
 function materialNames(asked: Asked): readonly Completion[] {
   const { s } = asked;
   const { from } = begun(asked);
@@ -92,7 +93,10 @@ function materialNames(asked: Asked): readonly Completion[] {
       return { name, density: density?.kind === 'quantity' ? density.quantity.value : null };
     });
   const used = new Set(usedTexts(asked, 'of'));
-  const listed = materials().map(({ name, density }) => ({ name, density }));
+  const timber = itemHere(asked)?.clauses.has('moisture');
+  const listed = timber
+    ? woods().map(({ name, basic }) => ({ name, density: basic * 1000 }))
+    : materials().map(({ name, density }) => ({ name, density }));
   const all = [...own, ...listed.filter(({ name }) => used.has(name)), ...listed.filter(({ name }) => !used.has(name))];
   return all.map(({ name, density }) =>
     completion(asked, 'material', name, {

@@ -1,10 +1,10 @@
 // Hover on a material or a size of the built-in tables: its figure, its source, its range, and why this end is used.
-import { material } from '../../catalog/index.ts';
+import { material, wood } from '../../catalog/index.ts';
 import type { Snapshot } from '../../workspace/types.ts';
 import { clauseAt, itemAt, ownFile } from '../items.ts';
 import type { Hover } from '../types.ts';
 import { hoverOf } from './page.ts';
-import { materialNote, pipeNote, sizedBy, sizedNote, tabledBy } from './tabled.ts';
+import { materialNote, pipeNote, sizedBy, sizedNote, tabledBy, woodNote } from './tabled.ts';
 
 export function hoverTable(s: Snapshot, row: number, offset: number): Hover | null {
   const file = ownFile(s);
@@ -14,6 +14,8 @@ export function hoverTable(s: Snapshot, row: number, offset: number): Hover | nu
   const clause = clauseAt(item, { row: where }, offset);
   if (clause?.value?.kind !== 'text' || offset < clause.valueAt.from) return null;
   if (clause.row.names === 'material') {
+    const timber = item.clauses.has('moisture') ? wood(clause.value.text) : undefined;
+    if (timber) return hoverOf(s.plan, clause.valueAt, woodNote(timber, s.plan.units));
     const found = material(clause.value.text);
     return found ? hoverOf(s.plan, clause.valueAt, materialNote(found, s.plan.units)) : null;
   }

@@ -1,4 +1,4 @@
-// Figures of the built-in tables: materials, sections, pipes, bars, ropes and sheets, with their source, their range, and why this end is used.
+// Figures of the built-in tables: materials, woods, sections, pipes, bars, ropes and sheets, with their source, their range, and why this end is used.
 import {
   bar,
   construction,
@@ -9,6 +9,7 @@ import {
   pipeSchedules,
   section,
   sheet,
+  type Wood,
 } from '../../catalog/index.ts';
 import { cautions } from '../../checks/index.ts';
 import { fold, textOf } from '../../plan/index.ts';
@@ -28,7 +29,13 @@ export function tableLines(item: Item, plan: BoundPlan): readonly Line[] {
 /** The catalog's material of an item; null where the plan has its own of that name, or a density is given. */
 export function builtInMaterial(item: Item, plan: BoundPlan): Material | null {
   const name = textOf(item, 'of');
-  if (!name || item.clauses.has('density') || plan.names.find('material', fold(name)).length) return null;
+  if (
+    !name ||
+    item.clauses.has('density') ||
+    item.clauses.has('moisture') ||
+    plan.names.find('material', fold(name)).length
+  )
+    return null;
   return material(name) ?? null;
 }
 
@@ -48,6 +55,15 @@ export function materialNote(found: Material, system: System): Note {
     : [];
   return note(`${found.name}: ${text(found.density, 'up')}`, {
     working: [...spread, ...covers],
+    rests: [{ says: cautions.builtIn(found.source) }],
+  });
+}
+
+/** A wood by its species, where its moisture is stated: what its dry wood weighs. */
+export function woodNote(found: Wood, system: System): Note {
+  const dry = figures(system, 'kg/m3')(found.basic * 1000, 'up');
+  return note(`${found.name}: ${dry} of dry wood by its green volume`, {
+    working: [{ says: 'With the water in it, and the volume it has at its moisture: see the density of the part.' }],
     rests: [{ says: cautions.builtIn(found.source) }],
   });
 }

@@ -23,6 +23,20 @@ test('after "of" stand materials with their densities, those used in this file f
   expect(offered(load('  part "B": box 1 x 1 x 1 m, of carbon st|'), 200)).toContain('carbon steel · 7,850 kg/m3');
 });
 
+test('where the moisture is stated woods stand by species, with what their dry wood weighs', () => {
+  // Wood Handbook: 0.46 green, 0.48 at 12 % (0.45 and 0.48 printed; the heavier of both ways).
+  const timber = (typed: string) => load(`  part "B": box 1 x 1 x 1 m, moisture 20 %, of ${typed}|`);
+  expect(offered(timber('Dougl'), 200).find((one) => one.startsWith('Douglas fir'))).toMatch(
+    /^Douglas fir · 4\d\d\.?\d* kg\/m3$/,
+  );
+  expect(labels(timber(''))).not.toContain('carbon steel');
+});
+
+test('shapes stand with their words; behind a weld its kinds', () => {
+  expect(labels(load('  part "B": |'))).toEqual(expect.arrayContaining(['weld', 'coil', 'heap', 'hollow core']));
+  expect(labels(load('  part "B": weld |'))).toEqual(expect.arrayContaining(['fillet', 'single V butt']));
+});
+
 test("a material of the plan's own comes with its density", () => {
   expect(offered('material "lagging": density 140 kg/m3\nload "L"\n  part "B": box 1 x 1 x 1 m, of |', 1)).toEqual([
     'lagging · 140 kg/m3',

@@ -49,6 +49,26 @@ test('a load shows its candidates, its heaviest parts and the comment above it',
   expect(at('"Tank"').split('\n').slice(-2)).toEqual(['Drained last week.', 'Manhole shut.']);
 });
 
+test('a wood of a stated moisture shows its dry wood, not the wet density of its name', () => {
+  const text = instead(
+    tank,
+    '  part "Feet"',
+    '  part "Sleepers": box 2 x 0.2 x 0.2 m, of oak, moisture 30 %, at (0, 0, 0)\n  part "Feet"',
+  );
+  const said = at('oak, moisture', text);
+  expect(said).toMatch(/white oak: 6\d\d\.?\d* kg\/m³ of dry wood by its green volume/);
+  expect(said).toContain('A default of this program (USDA Wood Handbook');
+});
+
+test('a member along a line shows the length of its line in the working', () => {
+  const text = instead(
+    tank,
+    '  part "Feet"',
+    '  part "Rail": bar 20 mm, along (0, 0, 0) (0, 0, 1) (2, 0, 1) m\n  part "Feet"',
+  );
+  expect(at('"Rail"', text)).toContain('volume = π ÷ 4 × diameter × diameter × length = π ÷ 4 × 0.02 m × 0.02 m × 3 m');
+});
+
 test('a built-in contingency is called a default of this program', () => {
   const text = instead(column, '  contingency 0 %\n', '');
   expect(at('stated', text)).toContain(

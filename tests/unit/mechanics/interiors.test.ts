@@ -394,6 +394,7 @@ test('only a hollow sphere is closed by itself; solids have no inside', () => {
     'hollow sphere',
     'pipe',
     'rectangular tube',
+    'swept',
     'tapered tube',
     'tube',
   ]);

@@ -76,6 +76,10 @@ function printed(s: Snapshot): { readonly lines: readonly Line[]; readonly words
   return { lines, words };
 }
 
+/** Parts by the twenty in assemblies of their own: a sum of more than forty is not written out. */
+const inTwenties = (parts: readonly string[]): readonly string[] =>
+  parts.flatMap((part, i) => (i % 20 === 0 ? [`  assembly "Shapes ${i / 20}"`, part] : [part]));
+
 /** Every shape by its own example, one with cut-outs, one of another metal by the table of steel, and everything that adds and takes off. */
 const everyShape = (): string => {
   const parts = Object.entries(shapes)
@@ -83,12 +87,12 @@ const everyShape = (): string => {
     .filter(([, row]) => (row.under as readonly string[]).includes('part'))
     .map(
       ([name, row], i) =>
-        `  part "${name}": ${row.example}, at (${i * 10} m, 1 m, -0.5 m), empty "seen", count 2, every (0, 7 m, 0)`,
+        `    part "${name}": ${row.example}, at (${i * 10} m, 1 m, -0.5 m), empty "seen", count 2, every (0, 7 m, 0)`,
     );
   return `${head}load "L"
   contingency 7 %
   free "stands loose"
-${parts.join('\n')}
+${inTwenties(parts).join('\n')}
   part "Aluminium channel": section C8x11.5, length 3 m, of aluminium, at (0, 0, 3 m)
     less: hole, diameter 20 mm, depth 5 mm, at (0.2 m, 0, 0)
   part "Slab": box 3 x 2 x 0.2 m, of plain concrete, reinforcement 1.5 %, at (0, 0, -4 m)

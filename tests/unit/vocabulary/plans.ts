@@ -163,6 +163,7 @@ const amounts: Readonly<Record<string, string>> = {
 const values: Readonly<Partial<Record<ClauseRow['takes'], string>>> = {
   nothing: '',
   point: '(0.3, 0.2, 0.1) m',
+  line: '(0, 0, 0) (1, 0, 0) (1, 1, 0) m',
   points: '(0, 0) (1, 0) (1, 1) m',
   path: '"Main block" > S1',
   axis: 'x',
