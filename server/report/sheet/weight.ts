@@ -31,7 +31,7 @@ function evidence({ system }: Context, load: LoadResult): Table {
   const rows = load.candidates.map((candidate) =>
     row(
       [candidate.at],
-      word[candidate.kind],
+      called(candidate, load),
       candidate.evidence ? `by ${candidate.evidence}` : 'nothing named',
       figure(candidate.weight, system),
       candidate.allowanceFrom ? `${percent(candidate.allowance)}: ${candidate.allowanceFrom}` : notKnown,
@@ -64,8 +64,20 @@ const word: Readonly<Record<Candidate['kind'], string>> = {
   measured: 'Measured',
 };
 
-const governs = ({ governing }: LoadResult) =>
-  governing ? `${governing.kind} weight, the heaviest after what is added` : 'no figure is known';
+/** `Measured, Level`: a weighing by its name, if it has one. */
+function called({ kind, at }: Candidate, { thing }: LoadResult): string {
+  const name = thing.item.children.find((child) => child.keyword === 'weighed' && child.at === at)?.names[0];
+  return name === undefined ? word[kind] : `${word[kind]}, ${quoted(name)}`;
+}
+
+/** Why the figure that governs does: a reading may be lighter than others. */
+function governs({ governing, candidates }: LoadResult): string {
+  if (!governing) return 'no figure is known';
+  const lighter = candidates.some(({ total }) => (total.value ?? 0) > (governing.total.value as number));
+  return lighter
+    ? `${governing.kind} weight: lighter than another, but it says all that a reading must, and none is further from it than agreed`
+    : `${governing.kind} weight, the heaviest after what is added`;
+}
 
 function buildUp(context: Context, load: LoadResult): Table {
   const total: Row = {

@@ -128,6 +128,19 @@ describe('figures', () => {
     ]);
   });
 
+  test('a reading that governs though it is lighter says why, and each weighing goes by its name', () => {
+    const weighing = (name: string, kg: number) =>
+      `  weighed ${name}: by jack reading, dated 2026-01-04, state "as lifted", tare 0 kg, accuracy 1 %, contingency 3 %\n    support J1: at (-1, 0, 0) m, reads ${kg} kg\n    support J2: at (1, 0, 0) m, reads ${kg} kg\n`;
+    const text = `plan "x": date 2026-02-02\nload "L"\n${weighing('"Dry"', 490)}${weighing('"Again"', 500)}  stated 1,000 kg, by calculation, contingency 10 %\n`;
+    const [evidence] = tables(sheet(check({ 'plan.liftplan': text }, 'plan.liftplan')), 'weight');
+    expect(texts(evidence).map(([what, why, , , , counts]) => [what, why, counts])).toEqual([
+      ['Stated', 'by calculation', ''],
+      ['Measured, Dry', 'by jack reading', ''],
+      ['Measured, Again', 'by jack reading', 'governs'],
+      ['Weight of the load', expect.stringMatching(/^measured weight: lighter than another, but/), ''],
+    ]);
+  });
+
   test('the build-up has every part with count, each, weight, share and what it comes from', () => {
     const [, parts] = tables(sheet(snapshot()), 'weight');
     expect(texts(parts)[1]).toEqual([
