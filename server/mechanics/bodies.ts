@@ -1,4 +1,6 @@
 // What a shape is from outside, and the space inside it, as one of a few plain bodies.
+
+import { pipeworkBodies } from './bodies-of-pipework.ts';
 import type { Outline } from './outline.ts';
 import { axisRotation, type Placement, still } from './placement.ts';
 import { block, pyramid, rectangle, wedge } from './polytopes.ts';
@@ -12,12 +14,13 @@ import type {
   SphericalCap,
   TaperedTube,
 } from './shapes.ts';
+import type { PipeworkShape } from './shapes-of-pipework.ts';
 import { bendCentre } from './solids/bent.ts';
 import { type Dish, dish, insideDepth } from './solids/heads.ts';
 import { levelWall } from './solids/round.ts';
 import type { Vec3 } from './vector.ts';
 
-export type Body = Hollow | Extruded | Spheroidal | Parabolic | Revolved | Sector | Segment;
+export type Body = Hollow | Extruded | Spheroidal | Parabolic | Revolved | Sector | Segment | United;
 
 /** The bodies that the space in a shape may have; a ball is then a whole one. */
 export type Hollow = Polytope | Turned | Ball | Dome | Bend;
@@ -74,9 +77,16 @@ export interface Segment {
   readonly half: number;
 }
 
-/** A radius that changes evenly along z. */
+/** Bodies that are one, each with how it stands. */
+export interface United {
+  readonly form: 'united';
+  readonly pieces: readonly { readonly body: Exclude<Body, United>; readonly frame: Placement }[];
+}
+
+/** A radius that changes evenly along z; with a lean the centre moves by so much along y a metre of z, from zero at `low`. */
 export interface Turned {
   readonly form: 'turned';
+  readonly lean?: number;
   readonly low: number;
   readonly high: number;
   readonly lowRadius: number;
@@ -154,6 +164,15 @@ export function bodiesOf(shape: Shape): Bodies {
       return solidBody(prism(shape));
     case 'mesh':
       return meshBox(shape);
+    case 'flange':
+    case 'nozzle':
+    case 'manway':
+    case 'tee':
+    case 'reducer':
+    case 'bolt':
+    case 'bolt set':
+    case 'nut':
+      return pipeworkBodies(shape);
     default:
       return roundBodies(shape);
   }
@@ -172,7 +191,7 @@ type Flat =
   | 'prism'
   | 'mesh';
 
-function roundBodies(shape: Exclude<Shape, { kind: Flat }>): Bodies {
+function roundBodies(shape: Exclude<Shape, { kind: Flat } | PipeworkShape>): Bodies {
   switch (shape.kind) {
     case 'cylinder':
       return solidBody(rod(shape.diameter, shape.length));

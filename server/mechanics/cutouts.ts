@@ -10,6 +10,7 @@ import { extrusionsOf, type Section, seenFrom } from './extrusions.ts';
 import { apply, compose, inverse, type Placement, still } from './placement.ts';
 import { apart, type Planar, within } from './planar.ts';
 import type { Shape } from './shapes.ts';
+import type { PipeworkShape } from './shapes-of-pipework.ts';
 import { columnOf, cross, dot, identity, norm, rotate, scale, subtract, transpose, type Vec3 } from './vector.ts';
 
 /** A shape and how it stands; a cut-out stands in its part's own axes, measured from the part's datum point. */
@@ -25,17 +26,29 @@ export type Misfit = 'larger' | 'outside' | 'taken';
 const touching = 1e-9;
 
 /**
- * Whether a cut-out takes only material of the part that no earlier one took. Of a rolled section, sheet or mesh the material's
- * place is not known, so that nothing can be cut from one. Both shapes can be made.
+ * Whether a cut-out takes only material of the part that no earlier one took. Of a rolled section, sheet, mesh or bought-in part
+ * of pipework the material's place is not known to the last hole, so that nothing can be cut from one. Both shapes can be made.
  */
 export function fits(cut: PlacedShape, part: Shape, earlier: readonly PlacedShape[] = []): true | Misfit {
-  if (part.kind === 'section' || part.kind === 'sheet' || part.kind === 'mesh') return 'outside';
+  if (part.kind === 'section' || part.kind === 'sheet' || part.kind === 'mesh' || boughtIn(part)) return 'outside';
   const [cutBox, partBox] = [boxOf(cut.shape, cut.place.R), boxOf(part, identity)];
   const slack = touching * spanOf(partBox);
   if ([0, 1, 2].some((axis) => sideOf(cutBox, axis) > sideOf(partBox, axis) + slack)) return 'larger';
   if (!(inLine(cut, part) ?? inMaterial(cut, part, slack))) return 'outside';
   return earlier.some((other) => overlap(cut, other)) ? 'taken' : true;
 }
+
+const boughtInKinds: ReadonlySet<Shape['kind']> = new Set<PipeworkShape['kind']>([
+  'flange',
+  'nozzle',
+  'manway',
+  'tee',
+  'reducer',
+  'bolt',
+  'bolt set',
+  'nut',
+]);
+const boughtIn = (part: Shape): boolean => boughtInKinds.has(part.kind);
 
 const sideOf = (box: Box, axis: number): number => box.max[axis]! - box.min[axis]!;
 

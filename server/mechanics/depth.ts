@@ -66,6 +66,7 @@ export function endsOf(body: Body): readonly Face[] {
       return bendEnds(body.angle);
     case 'ellipsoid':
     case 'revolved':
+    case 'united':
       return [];
     case 'paraboloid':
       return level(body.low);
@@ -118,8 +119,14 @@ export function depthAcross(body: Body, [x, y, z]: Vec3): number {
       return Math.min(depthIn(body.outline, [x, y]), ...body.holes.map((hole) => -depthIn(hole, [x, y])));
     case 'turned': {
       const slope = (body.highRadius - body.lowRadius) / (body.high - body.low);
-      return (body.lowRadius + slope * (z - body.low) - radius) / Math.hypot(1, slope);
+      const lean = body.lean ?? 0; // the face moves by no more than slope and lean together
+      const fromAxis = lean ? Math.hypot(x, y - lean * (z - body.low)) : radius;
+      return (body.lowRadius + slope * (z - body.low) - fromAxis) / Math.hypot(1, Math.abs(slope) + Math.abs(lean));
     }
+    case 'united':
+      return Math.max(
+        ...body.pieces.map((one) => depth(one.body, rotate(transpose(one.frame.R), subtract([x, y, z], one.frame.t)))),
+      );
     case 'ball':
       return body.radius - Math.hypot(radius, z - body.centre);
     case 'dome':

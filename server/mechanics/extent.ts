@@ -40,7 +40,16 @@ export function reach(body: Body, direction: Vec3): number {
     case 'extruded':
       return Math.max(...body.outline.map((point) => point[0] * x + point[1] * y)) + body.half * Math.abs(z);
     case 'turned':
-      return Math.max(body.lowRadius * level + body.low * z, body.highRadius * level + body.high * z);
+      return Math.max(
+        body.lowRadius * level + body.low * z,
+        body.highRadius * level + body.high * z + (body.lean ?? 0) * (body.high - body.low) * y,
+      );
+    case 'united':
+      return Math.max(
+        ...body.pieces.map(
+          (one) => dot(one.frame.t, direction) + reach(one.body, rotate(transpose(one.frame.R), direction)),
+        ),
+      );
     case 'ball':
       return ballReach(body, level, z);
     case 'dome':

@@ -1,5 +1,5 @@
 // The space inside hollow shapes, and how much of it lies below a level, however the shape stands.
-import { bodiesOf, type Hollow } from './bodies.ts';
+import { bodiesOf, type Hollow, type Turned } from './bodies.ts';
 import { reach } from './extent.ts';
 import { belowInBend } from './interiors/bend.ts';
 import { belowInPolytope } from './interiors/flat.ts';
@@ -121,7 +121,7 @@ function cut(body: Hollow, up: Vec3, level: number): Below {
     case 'polytope':
       return belowInPolytope(body, unit, capped);
     case 'turned':
-      return belowInTurned(body, unit, capped);
+      return body.lean ? belowInLeaning(body, body.lean, unit, capped) : belowInTurned(body, unit, capped);
     case 'ball':
       return belowInBall(body, unit, capped);
     case 'dome':
@@ -129,4 +129,13 @@ function cut(body: Hollow, up: Vec3, level: number): Below {
     case 'bend':
       return belowInBend(body, unit, capped);
   }
+}
+
+/** A leaning body set upright level by level keeps its volume, and the plane through it stays a plane. */
+function belowInLeaning(body: Turned, lean: number, [x, y, z]: Vec3, level: number): Below {
+  const tilted: Vec3 = [x, y, z + lean * y];
+  const length = norm(tilted);
+  const upright = belowInTurned(body, scale(tilted, 1 / length), (level + lean * body.low * y) / length);
+  const [mx, my, mz] = upright.moment;
+  return { volume: upright.volume, moment: [mx, my + lean * (mz - body.low * upright.volume), mz] };
 }

@@ -53,6 +53,14 @@ const reasons: Readonly<Record<string, Reason>> = {
   ),
   'across-axis': (a, _, system) => `a corner with the radius ${figures(system).any('m', a)} lies beyond the axis`,
   'segment-too-high': lengths((height, diameter) => `a height of ${height} is more than the diameter, ${diameter}`),
+  'branch-too-short': lengths((length, half) => `a branch of ${length} ends in the run, ${half} from its middle`),
+  'projection-too-short': lengths(
+    (projection, least) => `a projection of ${projection} ends before its flange does, which is ${least} long`,
+  ),
+  'pad-inside': lengths((pad, outside) => `a pad of ${pad} does not reach beyond the pipe, ${outside} outside`),
+  'bolt-too-short': lengths(
+    (length, stack) => `a length of ${length} leaves no room for its nuts and washers, which take up ${stack}`,
+  ),
   'mesh-open': (edges) =>
     `${words(edges, 'edge')} of it ${one(edges, 'has', 'have')} a face on one side only, so that it is not closed`,
   'mesh-turned': (edges) =>

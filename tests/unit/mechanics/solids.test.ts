@@ -11,12 +11,13 @@ import {
   solid,
   type Vec3,
 } from '../../../server/mechanics/index.ts';
+import { drilled } from './pipework-specimens.ts';
 import { pointIn, randomFrom } from './random.ts';
 import { hollowShapes, made, named, specimens } from './specimens.ts';
 
 describe('random points in the box: the share in the material is its volume, their mean its centre', () => {
   const points = 40_000;
-  test.each(named(specimens))('%s', (_, shape) => {
+  test.each(named(specimens.filter((shape) => !drilled(shape))))('%s', (_, shape) => {
     const { volume, centre, box } = made(shape);
     const random = randomFrom(20);
     const whole = [0, 1, 2].reduce((product, axis) => product * (box.max[axis]! - box.min[axis]!), 1);
@@ -139,6 +140,10 @@ function outsideOf(shape: Shape): number {
       return (Math.PI / 12) * shape.height * (shape.base ** 2 + shape.base * shape.top + shape.top ** 2);
     case 'elbow':
       return (Math.PI / 4) * shape.outside ** 2 * shape.bendRadius * shape.angle;
+    case 'reducer': {
+      const { large, small, length } = shape;
+      return (Math.PI / 12) * length * (large ** 2 + large * small + small ** 2);
+    }
     case 'hemispherical head':
       return (Math.PI / 12) * shape.outside ** 3 + (Math.PI / 4) * shape.outside ** 2 * (shape.straightFlange ?? 0);
     case 'dished head':

@@ -1,6 +1,7 @@
 // One or more shapes of every kind that can be made, and ways to make many of them.
 import fc from 'fast-check';
 import { type Shape, type Solid, solid } from '../../../server/mechanics/index.ts';
+import { pipeworkSpecimens, plainPipework } from './pipework-specimens.ts';
 
 export const specimens: readonly Shape[] = [
   { kind: 'box', x: 2, y: 1, z: 0.5 },
@@ -99,6 +100,8 @@ export const specimens: readonly Shape[] = [
   { kind: 'bar', length: 1.5, diameter: 0.4 },
   { kind: 'hole', diameter: 0.4, depth: 0.7 },
   { kind: 'opening', x: 0.4, y: 0.3, depth: 0.7 },
+  ...pipeworkSpecimens,
+  ...plainPipework,
 ];
 
 /** The same in words, for the names of tests. */
@@ -155,6 +158,17 @@ export const hollowShapes: fc.Arbitrary<Shape> = fc.oneof(
     const [crownRadius, knuckleRadius] = [inside / 2 + more, inside * k];
     return { kind: 'dished head', form: 'torispherical', outside: a, wall: a * s, crownRadius, knuckleRadius };
   }),
+  fc.record({ a: size, b: size, s: share, l: size, o: fc.double({ min: 0, max: 2, noNaN: true }) }).map(
+    ({ a, b, s, l, o }): Shape => ({
+      kind: 'reducer',
+      large: a,
+      largeWall: a * s,
+      small: b,
+      smallWall: b * s,
+      length: l,
+      offset: o,
+    }),
+  ),
   fc
     .record({ a: size, s: share, f: size })
     .map(({ a, s, f }): Shape => ({ kind: 'hemispherical head', outside: a, wall: a * s, straightFlange: f })),

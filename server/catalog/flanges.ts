@@ -1,0 +1,110 @@
+// Steel pipe flanges by nominal size, class and form, and the studs of their joints. A nominal size alone is no diameter.
+import data from './flanges.json';
+import { designationKey, nameKey } from './names.ts';
+import { nearestRows, onFirstUse, printed, words } from './tables.ts';
+
+export const flangeForms = ['weld neck', 'slip on', 'lap joint', 'blind'] as const;
+export type FlangeForm = (typeof flangeForms)[number];
+
+/** The dimensions of one size and class; lengths in m. */
+export interface FlangeSize {
+  readonly designation: string; // in the system asked for: NPS 8 or DN 200
+  readonly pressureClass: string;
+  readonly outside: number;
+  readonly thickness: number; // the least one, without the raised face
+  readonly thicker: number; // what the standard lets it be thicker
+  readonly raisedFace: number; // diameter
+  readonly faceHeight: number;
+  readonly lapThickness: number; // of a lap joint flange, which has no raised face
+  readonly hub: number; // diameter at its base
+  /** Length through the hub without the raised face, and the bore where the pipe does not set it; a form that is not made is left out. */
+  readonly forms: Readonly<Partial<Record<FlangeForm, { readonly length: number; readonly bore: number | null }>>>;
+  readonly holes: number;
+  readonly hole: number;
+  readonly circle: number;
+  readonly bolt: string; // in, as designated
+  readonly stud: number; // length for raised faces
+  readonly source: string;
+}
+
+/** `NPS 8` or `DN 200`, and a class: `150`, `300`. */
+export function flangeSize(designation: string, pressureClass: string): FlangeSize | undefined {
+  return sizes().get(designationKey(designation))?.classes.get(classKey(pressureClass));
+}
+
+/** The classes that flanges of a size are made in, lowest first; none for a size not known. */
+export function flangeClasses(designation: string): readonly string[] {
+  return [...(sizes().get(designationKey(designation))?.classes.keys() ?? [])];
+}
+
+/** The sizes flanges are made in, each once, under its NPS. */
+export function flangeDesignations(): readonly string[] {
+  return [...sizes().values()].map(({ designation }) => designation).filter((name) => name.startsWith('NPS'));
+}
+
+/** The sizes nearest to one that flanges are not made in. */
+export function nearestFlanges(designation: string, count = 3): readonly string[] {
+  return nearestRows(designation, sizes(), count).map((size) => size.designation);
+}
+
+interface Size {
+  readonly designation: string;
+  readonly classes: ReadonlyMap<string, FlangeSize>;
+}
+
+const classKey = (text: string): string => nameKey(text).replace(/^class/, '');
+const mm = (text: string | undefined): number => Number(text) / 1000;
+const inch = (text: string): number => printed(text) * 0.0254;
+
+const sizes = onFirstUse((): ReadonlyMap<string, Size> => {
+  const read = data.sizes.rows.flatMap((row) => {
+    const [nps = '', dn = '', ...own] = words(row);
+    return [`NPS ${nps}`, `DN ${dn}`].map((designation) => ({
+      designation,
+      classes: new Map(
+        data.classes.flatMap((table) => {
+          const found = table.rows.find((text) => text.startsWith(`${nps} `));
+          return found ? [[String(table.class), made(designation, nps, own, table, words(found))] as const] : [];
+        }),
+      ),
+    }));
+  });
+  return new Map(read.map((size) => [designationKey(size.designation), size]));
+});
+
+type Table = (typeof data.classes)[number];
+
+function made(
+  designation: string,
+  nps: string,
+  own: readonly string[],
+  table: Table,
+  row: readonly string[],
+): FlangeSize {
+  const [raisedFace, slipBore, lapBore] = own;
+  const [, outside, thickness, hub, slip, lap, neck, holes, hole = '', bolt = '', circle, stud] = row;
+  const more = data.tolerance.rows.map(words).find(([most = '']) => printed(nps) <= Number(most));
+  return {
+    designation,
+    pressureClass: String(table.class),
+    outside: mm(outside),
+    thickness: mm(thickness),
+    thicker: mm(more?.[1]),
+    raisedFace: mm(raisedFace),
+    faceHeight: table.face / 1000,
+    lapThickness: mm(thickness) + table.lap / 1000,
+    hub: mm(hub),
+    forms: {
+      'weld neck': { length: mm(neck), bore: null },
+      ...(slip !== '-' && { 'slip on': { length: mm(slip), bore: mm(slipBore) } }),
+      'lap joint': { length: mm(lap), bore: mm(lapBore) },
+      blind: { length: mm(thickness), bore: 0 },
+    },
+    holes: Number(holes),
+    hole: inch(hole),
+    circle: mm(circle),
+    bolt,
+    stud: mm(stud),
+    source: data.source,
+  };
+}
