@@ -19,9 +19,13 @@ import type { Vec2 } from './vector.ts';
 export function pipeworkBodies(shape: PipeworkShape): Bodies {
   switch (shape.kind) {
     case 'flange':
-      return { outer: revolved(flangeOutline(shape)), inner: boreOf(shape, flangeLength(shape)), frame: still };
+      return {
+        outer: revolved(flangeOutline(shape)),
+        inner: shape.bore > 0 ? rod(shape.bore, -flangeLength(shape), 0) : null,
+        frame: still,
+      };
     case 'nozzle':
-      return { outer: revolved(nozzleOutline(shape)), inner: boreOf(shape.flange, shape.projection), frame: still };
+      return { outer: revolved(nozzleOutline(shape)), inner: stub(shape), frame: still };
     case 'manway':
       return manway(shape);
     case 'tee':
@@ -34,6 +38,8 @@ export function pipeworkBodies(shape: PipeworkShape): Bodies {
       return { outer: revolved(ring(shape)), inner: null, frame: still };
     case 'nut':
       return { outer: hexagon(shape), inner: null, frame: still };
+    case 'washer':
+      return { outer: rod(shape.outside, -shape.thickness / 2, shape.thickness / 2), inner: null, frame: still };
   }
 }
 
@@ -92,8 +98,8 @@ function nozzleOutline({ flange, outside, pipeLength, projection, pad }: Nozzle)
 const run = (corners: readonly Vec2[]): Outline =>
   corners.filter(([r, z], i) => i === 0 || r !== corners[i - 1]?.[0] || z !== corners[i - 1]?.[1]);
 
-/** The bore over a length below the gasket face; none where a flange is blind. */
-const boreOf = ({ bore }: Flange, length: number): Turned | null => (bore > 0 ? rod(bore, -length, 0) : null);
+/** The pipe's bore from the gasket face to where the pipe begins. */
+const stub = ({ outside, wall, projection }: Nozzle): Turned => rod(outside - 2 * wall, -projection, 0);
 
 function manway({ nozzle, cover, studs }: Manway): Bodies {
   const above = flangeOutline(cover).map(([r, z]): Vec2 => [r, -z]);
@@ -102,7 +108,7 @@ function manway({ nozzle, cover, studs }: Manway): Bodies {
     { body: revolved(above), frame: still },
     { body: revolved(ring(studs)), frame: still },
   ];
-  return { outer: { form: 'united', pieces }, inner: boreOf(nozzle.flange, nozzle.projection), frame: still };
+  return { outer: { form: 'united', pieces }, inner: stub(nozzle), frame: still };
 }
 
 function tee({ outside, run: half, branch }: Tee): United {

@@ -172,6 +172,7 @@ export function bodiesOf(shape: Shape): Bodies {
     case 'bolt':
     case 'bolt set':
     case 'nut':
+    case 'washer':
       return pipeworkBodies(shape);
     default:
       return roundBodies(shape);

@@ -47,6 +47,7 @@ const boughtInKinds: ReadonlySet<Shape['kind']> = new Set<PipeworkShape['kind']>
   'bolt',
   'bolt set',
   'nut',
+  'washer',
 ]);
 const boughtIn = (part: Shape): boolean => boughtInKinds.has(part.kind);
 

@@ -30,6 +30,11 @@ const symmetries: Partial<Record<ShapeKind, Symmetry>> = {
   turned: 'ended',
   'cylinder segment': 'ended',
   mesh: 'ended',
+  flange: 'ended',
+  nozzle: 'ended',
+  manway: 'ended',
+  reducer: 'ended',
+  bolt: 'ended',
 };
 
 /** Own x, y, z become y, z, x. */

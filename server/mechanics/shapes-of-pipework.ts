@@ -103,4 +103,9 @@ export interface Nut {
   readonly height: number;
 }
 
-export type PipeworkShape = Flange | Nozzle | Manway | Tee | Reducer | Bolt | BoltSet | Nut;
+/** A washer by itself. */
+export interface LooseWasher extends Washer {
+  readonly kind: 'washer';
+}
+
+export type PipeworkShape = Flange | Nozzle | Manway | Tee | Reducer | Bolt | BoltSet | Nut | LooseWasher;

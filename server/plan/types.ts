@@ -146,7 +146,11 @@ export interface PlanFacts extends SyntaxFacts {
   'list-row-unclear': { file: string; line: number; reason: string; more: number };
   'definition-circle': { names: readonly string[] };
   'material-unknown': { name: string; nearest: readonly { name: string; density: number }[] };
-  'size-unknown': { designation: string; table: string; nearest: readonly { name: string; massPerLength: number }[] };
+  'size-unknown': {
+    designation: string;
+    table: string;
+    nearest: readonly { name: string; massPerLength?: number; mass?: number }[]; // a metre, or a piece
+  };
   'path-broken': { where: string; nearest: readonly string[] };
   'evidence-missing': { number: string };
 }

@@ -1,6 +1,6 @@
 // Spaces inside hollow parts of which nothing says what is in them. A closed space leaves the weight open; one with open ends is worth a note.
 import { closed, interior, type Shape, solid } from '../mechanics/index.ts';
-import { fold, namesOf, type Thing } from '../plan/index.ts';
+import { fold, type Item, namesOf, type Thing, textOf } from '../plan/index.ts';
 import type { Cause } from '../quantities/derived.ts';
 import type { Notes } from './notes.ts';
 import { partOf } from './part.ts';
@@ -9,8 +9,24 @@ import { isLiquid, type Layout } from './place.ts';
 const water = 1000; // kg/m3, what an unstated space is weighed with
 
 /** Ends of vessels: one alone may be a bowl, but as a rule it closes something, so what is in it must be said. */
-const heads = ['dished head', 'hemispherical head', 'conical head'];
+const heads = ['dished head', 'hemispherical head', 'conical head', 'pipe cap'];
 const isHead = ({ item }: Thing): boolean => heads.some((head) => item.clauses.has(head));
+
+/** What stands against an end of a pipe and lets nothing out: a head, a blind flange, or a flange that a blind one stands against. */
+function shuts({ item, key }: Thing, things: readonly Thing[]): boolean {
+  if (heads.some((head) => item.clauses.has(head))) return true;
+  if (!isFlange(item)) return false;
+  return textOf(item, 'form') === 'blind' || things.some((other) => besideWhat(other)?.key === key && isBlind(other));
+}
+/** The bore of a flange is too short to hold anything that the pipe on it does not: only a liquid that names it fills it. */
+const isFlange = (item: Item): boolean => item.clauses.has('flange');
+const isBlind = ({ item }: Thing): boolean => isFlange(item) && textOf(item, 'form') === 'blind';
+
+/** What a thing stands against, and on which side of it. */
+function besideWhat({ item }: Thing): { readonly key: string; readonly side: string } | null {
+  const against = item.clauses.get('against')?.[0]?.value;
+  return against?.kind === 'side' ? { key: fold(against.name.parts.at(-1)?.text ?? ''), side: against.axis } : null;
+}
 
 /** Notes each hollow part of a load of which nothing is said; returns why the weight is open where a space is closed. */
 export function unstatedContents(layout: Layout, notes: Notes): ReadonlyMap<Thing, Cause> {
@@ -19,7 +35,7 @@ export function unstatedContents(layout: Layout, notes: Notes): ReadonlyMap<Thin
   const open = new Map<Thing, Cause>();
   for (const thing of inLoad) {
     const { item } = thing;
-    if (said.has(thing) || item.clauses.get('empty')?.[0]?.value || isLiquid(item)) continue;
+    if (said.has(thing) || item.clauses.get('empty')?.[0]?.value || isLiquid(item) || isFlange(item)) continue;
     const part = partOf(item, layout.plan);
     const volume = part.kind === 'solid' && part.shape ? hollow(part.shape) : null;
     if (volume === null || !part.shape) continue;
@@ -66,13 +82,12 @@ const within = (thing: Thing, key: string, layout: Layout): boolean => {
   return false;
 };
 
-/** A tube or pipe with a head set against each of its two ends is a vessel. */
+/** A tube or pipe with a head or a blind flange set against each of its two ends is a vessel. */
 function capped(thing: Thing, things: readonly Thing[]): boolean {
   const sides = new Set<string>();
   for (const other of things) {
-    const against = other.item.clauses.get('against')?.[0]?.value;
-    if (against?.kind !== 'side' || fold(against.name.parts.at(-1)?.text ?? '') !== thing.key) continue;
-    if (isHead(other)) sides.add(against.axis);
+    const beside = besideWhat(other);
+    if (beside?.key === thing.key && shuts(other, things)) sides.add(beside.side);
   }
   return ['x', 'y', 'z'].some((axis) => sides.has(axis) && sides.has(`-${axis}`));
 }

@@ -12,6 +12,7 @@ import {
 } from '../mechanics/index.ts';
 import { given, type Item } from '../plan/index.ts';
 import { shapeNames } from '../vocabulary/index.ts';
+import { bodyOf } from './pipework/types.ts';
 
 /** How an item is turned: `axis` first, then the turns as written. Angles that could not be read leave it unturned; the item is open then. */
 export function rotationOf(item: Item): Placement['R'] {
@@ -25,7 +26,7 @@ export function rotationOf(item: Item): Placement['R'] {
 /** The kind of body an item is; null for assemblies and items of known weight. */
 function ownKind(item: Item): ShapeKind | null {
   const name = shapeNames.find((one) => item.clauses.has(one) && !(one === 'hole' && item.keyword === 'part'));
-  return !name || name === 'item' || name === 'liquid' ? null : name;
+  return !name || name === 'item' || name === 'liquid' ? null : bodyOf(name);
 }
 
 /** Copies by `count`, `every` and `circle`; null where they are not said to stand anywhere. */

@@ -1,13 +1,15 @@
 // Reads the shape of a part or cut-out: which one it is, its sizes with their tolerances, and the body they make.
 import type { Shape } from '../mechanics/index.ts';
-import { type BoundClause, type BoundPlan, fit, given, type Item, measureName, textOf } from '../plan/index.ts';
+import { type BoundClause, type BoundPlan, given, type Item, textOf } from '../plan/index.ts';
 import type { Cause } from '../quantities/derived.ts';
-import { nameOf } from '../quantities/dimension.ts';
 import type { Quantity } from '../quantities/quantity.ts';
-import { type Measure, type ShapeName, type ShapeRow, shapeNames, shapes } from '../vocabulary/index.ts';
+import { type ShapeName, type ShapeRow, shapeNames, shapes } from '../vocabulary/index.ts';
 import { drawing } from './drawing.ts';
 import { endsFaults, endsOf, hasEnds } from './ends.ts';
 import { because, type Notes } from './notes.ts';
+import { pipework } from './pipework/read.ts';
+import type { BoughtIn } from './pipework/types.ts';
+import { foreign, label, ofShape, otherWord } from './shape-clauses.ts';
 import { member } from './shape-tables.ts';
 
 /** A shape whose sizes are known: `make` builds it from sizes, so that the ends of their tolerances can be tried. */
@@ -19,6 +21,9 @@ export interface ShapeRead {
   /** Where figures of a table stand behind it. */
   readonly source: string;
   readonly assumptions: readonly string[];
+  /** Of parts that are bought in: what the weight is more than that of the body, and what they are of. */
+  readonly allowance?: BoughtIn['allowance'];
+  readonly material?: BoughtIn['material'];
 }
 export type ShapeGiven = ShapeRead | { readonly name: ShapeName | null; readonly because: readonly Cause[] };
 
@@ -66,8 +71,6 @@ export function shapeName(
   );
 }
 
-const label = (item: Item): string => item.names[0] ?? item.keyword;
-
 /** The shape with its sizes, or what is missing. `through` is the depth of a cut-out that states none. */
 export function readShape(item: Item, plan: BoundPlan, notes: Notes, through: number | null = null): ShapeGiven {
   const found = shapeName(item, notes);
@@ -97,6 +100,7 @@ export function readShape(item: Item, plan: BoundPlan, notes: Notes, through: nu
       if (due && !item.clauses.has(word)) causes.push(missing(item, name, word, need.help, notes));
       else if (item.clauses.get(word)?.some((one) => !one.value))
         causes.push(because(`${word} of ${label(item)} could not be read.`, item.at));
+      else causes.push(...otherWord(item, word, need, notes));
     } else if (state.state === 'known') {
       const fits = ofShape(item, word, state.quantity, need.measures ?? 'any', notes);
       if ('what' in fits) causes.push(fits);
@@ -114,17 +118,6 @@ export function readShape(item: Item, plan: BoundPlan, notes: Notes, through: nu
   return finish(item, plan, name, clause, sizes, through, notes);
 }
 
-/** A figure whose word measures different things in different shapes, held against what this shape takes. */
-function ofShape(item: Item, word: string, quantity: Quantity, measures: Measure, notes: Notes): Quantity | Cause {
-  const clause = item.clauses.get(word)?.[0] as BoundClause;
-  if (clause.row.measures === measures) return quantity;
-  const fits = fit(quantity, measures);
-  if (fits && fits !== 'missing') return fits;
-  const text = clause.valueAt.row.text.slice(clause.valueAt.from, clause.valueAt.to);
-  const facts = { clause: word, wanted: measureName(measures), text, found: nameOf(quantity.dimension), sum: false };
-  return notes.add('dimension-mismatch', clause.valueAt, facts, `${word} does not fit ${label(item)}.`);
-}
-
 /** A size that is due; said only where it cannot stand in what could not be read. */
 export const missing = (item: Item, shape: string, word: string, why: string, notes: Notes): Cause =>
   item.opens.length
@@ -135,36 +128,6 @@ export const missing = (item: Item, shape: string, word: string, why: string, no
         { item: `${shape} of ${label(item)}`, clause: word, why },
         `${label(item)} has no ${word}.`,
       );
-
-/** Clauses that belong to other shapes than this one. */
-function foreign(item: Item, name: ShapeName, row: ShapeRow, notes: Notes): Cause[] {
-  const causes: Cause[] = [];
-  for (const [word, list] of item.clauses) {
-    if (word === name || word in row.clauses || word in item.row.clauses === false) continue;
-    const others = shapeNames.filter((other) => word in (shapes[other] as ShapeRow).clauses);
-    if (!others.length || placeWords.has(word)) continue;
-    causes.push(
-      notes.add(
-        'place-wrong',
-        (list[0] as BoundClause).keywordAt,
-        { keyword: word, parent: name, parents: others },
-        `${word} does not belong to ${name}.`,
-      ),
-    );
-  }
-  const material = ['of', 'density', 'reinforcement'].flatMap((word) => item.clauses.get(word) ?? [])[0];
-  if (row.material === 'none' && material)
-    causes.push(
-      notes.add(
-        'place-wrong',
-        material.keywordAt,
-        { keyword: material.keyword, parent: name, parents: ['shapes with a volume'] },
-        `${material.keyword} does not belong to ${name}.`,
-      ),
-    );
-  return causes;
-}
-const placeWords = new Set(['at', 'on', 'against', 'inside', 'shift', 'axis', 'turn', 'count', 'every', 'circle']);
 
 function clauseSides(item: Item, word: string): readonly Quantity[] | null {
   const value = item.clauses.get(word)?.[0]?.value;
@@ -288,6 +251,18 @@ function finish(
       return member(item, name, clause, sizes, done, refuse, notes);
     case 'sheet':
       return sheet(item, clause, sizes, done, refuse, notes);
+    case 'flange':
+    case 'pipe elbow':
+    case 'pipe tee':
+    case 'pipe reducer':
+    case 'pipe cap':
+    case 'nozzle':
+    case 'manway':
+    case 'bolt':
+    case 'bolt set':
+    case 'nut':
+    case 'washer':
+      return pipework(item, name, clause, sizes, notes);
     case 'hole':
       return done((s) => ({ kind: 'hole', diameter: s.diameter, depth: s.depth ?? through }) as Shape);
     case 'opening':

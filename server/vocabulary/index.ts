@@ -62,7 +62,14 @@ function merge(known: ClauseRow | undefined, row: ClauseRow): ClauseRow {
   const { sides: _sides, words: _words, ...shared } = rest;
   // What one word measures in several shapes is the shape's business where it differs: a unit weight by length or by area.
   const measures = known.measures === row.measures ? row.measures : 'any';
-  return { ...shared, takes, ...(measures && { measures }), ...(row.words && { words: row.words }), help: known.help };
+  const choices = [...new Set([...(known.words ?? []), ...(row.words ?? [])])]; // which of them, the shape itself says
+  return {
+    ...shared,
+    takes,
+    ...(measures && { measures }),
+    ...(choices.length && { words: choices }),
+    help: known.help,
+  };
 }
 
 /** Every statement of the language by its keyword. */

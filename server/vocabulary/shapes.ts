@@ -1,4 +1,5 @@
 // The shapes a part or a cut-out may have: their clauses, own axes and datum points.
+import { shapesOfPipework } from './shapes-of-pipework.ts';
 import type { ClauseRow, ShapeRow } from './types.ts';
 
 const length = (help: string, need?: 'always'): ClauseRow => ({
@@ -447,6 +448,7 @@ export const shapes = {
     help: 'A round or reinforcing bar.',
     example: 'bar 20 mm, length 6 m',
   },
+  ...shapesOfPipework,
   sheet: {
     under: ['part'],
     form: { takes: 'size or amount', sides: 2, measures: 'length', above: 0, help: 'Length × width; or give `area`.' },

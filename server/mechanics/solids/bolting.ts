@@ -1,6 +1,6 @@
 // Bolts, bolt sets and nuts: rod, hexagons and washers, thread not taken off, so that they err to the heavy side.
 import { formula } from '../formula.ts';
-import type { Bolt, BoltSet, Hexagon, Nut } from '../shapes-of-pipework.ts';
+import type { Bolt, BoltSet, Hexagon, LooseWasher, Nut } from '../shapes-of-pipework.ts';
 import { zero } from '../vector.ts';
 import { boredVolume, cylinderVolume } from './round.ts';
 import {
@@ -121,4 +121,12 @@ const nut: Row<Nut> = {
   centre: () => zero,
 };
 
-export const bolting = { bolt, 'bolt set': boltSet, nut };
+const washer: Row<LooseWasher> = {
+  fault: ({ outside, bore, thickness }) =>
+    notAboveZero({ outside, bore, thickness }) ??
+    (bore < outside ? undefined : impossible('bore-not-inside', [bore, outside], ['bore', 'outside'])),
+  volume: ({ outside, bore, thickness }) => worked(boredVolume, { outside, bore, length: thickness }),
+  centre: () => zero,
+};
+
+export const bolting = { bolt, 'bolt set': boltSet, nut, washer };

@@ -61,6 +61,7 @@ export const pipeworkSpecimens: readonly Shape[] = [
   headed,
   studs,
   { kind: 'nut', diameter: 0.3, flats: 0.5, height: 0.28 },
+  { kind: 'washer', outside: 0.6, bore: 0.32, thickness: 0.05 },
 ];
 
 const undrilled = (shape: Flange): Flange => ({ ...shape, holes: 0 });
@@ -82,6 +83,7 @@ export const drilled = (shape: Shape): boolean =>
   shape.kind === 'manway' ||
   shape.kind === 'bolt set' ||
   shape.kind === 'nut' ||
+  shape.kind === 'washer' ||
   (shape.kind === 'bolt' && shape.washers > 0) ||
   (shape.kind === 'flange' && shape.holes > 0) ||
   (shape.kind === 'nozzle' && shape.flange.holes > 0);

@@ -158,6 +158,20 @@ describe('reducers', () => {
     expect(made({ ...sizes, offset: 0 }).centre).toEqual([0, 0, centre[2]]);
   });
 
+  test('material and the space inside make up the outside, whatever the sizes', () => {
+    const size = fc.double({ min: 0.01, max: 5, noNaN: true });
+    const share = fc.double({ min: 0.01, max: 0.49, noNaN: true });
+    fc.assert(
+      fc.property(size, size, share, share, size, size, (large, small, s, t, length, offset) => {
+        const walls = { largeWall: large * s, smallWall: small * t };
+        const shape: Shape = { kind: 'reducer', large, small, ...walls, length, offset };
+        const outer = (Math.PI / 12) * length * (large ** 2 + large * small + small ** 2);
+        expect(Math.abs((made(shape).volume + interior(shape)!.volume) / outer - 1)).toBeLessThan(1e-10);
+      }),
+      { numRuns: 200, seed: 5 },
+    );
+  });
+
   test('leaning costs no volume, outside or in, at any level and lean', () => {
     fc.assert(
       fc.property(

@@ -140,10 +140,6 @@ function outsideOf(shape: Shape): number {
       return (Math.PI / 12) * shape.height * (shape.base ** 2 + shape.base * shape.top + shape.top ** 2);
     case 'elbow':
       return (Math.PI / 4) * shape.outside ** 2 * shape.bendRadius * shape.angle;
-    case 'reducer': {
-      const { large, small, length } = shape;
-      return (Math.PI / 12) * length * (large ** 2 + large * small + small ** 2);
-    }
     case 'hemispherical head':
       return (Math.PI / 12) * shape.outside ** 3 + (Math.PI / 4) * shape.outside ** 2 * (shape.straightFlange ?? 0);
     case 'dished head':

@@ -158,17 +158,6 @@ export const hollowShapes: fc.Arbitrary<Shape> = fc.oneof(
     const [crownRadius, knuckleRadius] = [inside / 2 + more, inside * k];
     return { kind: 'dished head', form: 'torispherical', outside: a, wall: a * s, crownRadius, knuckleRadius };
   }),
-  fc.record({ a: size, b: size, s: share, l: size, o: fc.double({ min: 0, max: 2, noNaN: true }) }).map(
-    ({ a, b, s, l, o }): Shape => ({
-      kind: 'reducer',
-      large: a,
-      largeWall: a * s,
-      small: b,
-      smallWall: b * s,
-      length: l,
-      offset: o,
-    }),
-  ),
   fc
     .record({ a: size, s: share, f: size })
     .map(({ a, s, f }): Shape => ({ kind: 'hemispherical head', outside: a, wall: a * s, straightFlange: f })),
