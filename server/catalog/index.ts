@@ -34,7 +34,13 @@ export {
   ropeBendSource,
 } from './hitches.ts';
 export { type Material, material, materials, nearestMaterials } from './materials.ts';
-export { type FittingSize, fittingDesignations, fittingSize, nearestFittings } from './pipe-fittings.ts';
+export {
+  type FittingSize,
+  fittingDesignations,
+  fittingSize,
+  nearestFittings,
+  reducerDesignations,
+} from './pipe-fittings.ts';
 export { nearestPipes, type Pipe, pipe, pipeSchedules, pipes } from './pipes.ts';
 export { nearestSections, type Section, section, sections } from './sections.ts';
 export { nearestSheets, type Sheet, sheet, sheets } from './sheets.ts';

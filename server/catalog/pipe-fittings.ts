@@ -32,6 +32,16 @@ export function fittingDesignations(): readonly string[] {
   return [...sizes().values()].map(({ designation }) => designation).filter((name) => name.startsWith('NPS'));
 }
 
+/** The reducers that are made, large end first: `NPS 8 x 6`. */
+export function reducerDesignations(): readonly string[] {
+  const all = [...sizes().values()].filter(({ designation }) => designation.startsWith('NPS'));
+  return all.flatMap((large) =>
+    all
+      .filter(({ nominal }) => nominal < large.nominal && nominal >= (large.reducer?.least ?? large.nominal))
+      .map((small) => `${large.designation} x ${small.designation.replace('NPS ', '')}`),
+  );
+}
+
 /** The sizes nearest to one that fittings are not made in. */
 export function nearestFittings(designation: string, count = 3): readonly string[] {
   return nearestRows(designation, sizes(), count).map((size) => size.designation);

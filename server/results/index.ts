@@ -3,6 +3,9 @@
 
 export { subjectText } from './expect.ts';
 export { nameOf as candidateName } from './governing.ts';
+export { pipeworkOf, sizesWritten, writtenOf } from './pipework/read.ts';
+export type { PipeworkName } from './pipework/types.ts';
+export { type Weighed, weigh } from './pipework/weigh.ts';
 export { type Spread, spread } from './spread.ts';
 export type {
   Body,

@@ -7,6 +7,7 @@ import { allItems, ownFile } from '../items.ts';
 import { inQuotes } from '../spelling.ts';
 import type { Completion } from '../types.ts';
 import { itemHere } from './names.ts';
+import { formsHere, pipeworkLabels, pipeworkSizes } from './pipework.ts';
 import { type Asked, begun, completion, phrase } from './types.ts';
 
 /** At most so many sizes of a table at once: more come with more of the designation. */
@@ -51,11 +52,12 @@ function words(asked: Asked): readonly Completion[] {
   const value = begun(asked);
   const before = value.text.trim();
   const used = usedTexts(asked, asked.slot.clause ?? '');
-  const listed = [...asked.slot.words].sort((a, b) => Number(used.includes(b)) - Number(used.includes(a)));
+  const all = formsHere(asked) ?? asked.slot.words.map((text) => ({ text, detail: '' }));
+  const listed = [...all].sort((a, b) => Number(used.includes(b.text)) - Number(used.includes(a.text)));
   return listed
-    .filter((word) => word !== before)
-    .map((word) =>
-      phrase(asked, 'word', word, value, { help: word in evidenceHelp ? evidenceHelp[word as Evidence] : '' }),
+    .filter(({ text: word }) => word !== before)
+    .map(({ text: word, detail }) =>
+      phrase(asked, 'word', word, value, { detail, help: word in evidenceHelp ? evidenceHelp[word as Evidence] : '' }),
     );
 }
 
@@ -90,6 +92,12 @@ function designations(asked: Asked): readonly Completion[] {
         designation: bar.designation.startsWith('#') ? inQuotes(bar.designation) : bar.designation,
       })),
     );
+  const pipework = pipeworkSizes(asked);
+  if (pipework)
+    return fitting(
+      asked,
+      pipework.map(({ text: designation, detail }) => ({ designation, detail })),
+    );
   if (slot.clause !== 'pipe') return [];
   const each = new Map(pipes().map((pipe) => [pipe.designation, pipe]));
   return sized(
@@ -121,27 +129,44 @@ interface Sized {
   readonly massPerLength: number | null;
 }
 
-/** Sizes that begin as typed; those used in this file first. */
+/** Sizes that begin as typed, with their weight per length. */
 function sized(
   asked: Asked,
   rows: readonly Sized[],
   nearest: (typed: string, count: number) => readonly Sized[] = () => [],
 ): readonly Completion[] {
+  const shown = ({ designation, massPerLength }: Sized): Shown => ({
+    designation,
+    detail: massPerLength === null ? '' : text(massPerLength, 'kg/m', asked.s.plan.units),
+  });
+  return fitting(asked, rows.map(shown), (typed, count) => nearest(typed, count).map(shown));
+}
+
+interface Shown {
+  readonly designation: string;
+  readonly detail: string;
+}
+
+/** Sizes that begin as typed; those used in this file first. */
+function fitting(
+  asked: Asked,
+  rows: readonly Shown[],
+  nearest: (typed: string, count: number) => readonly Shown[] = () => [],
+): readonly Completion[] {
   const { from, text: typed } = begun(asked);
   const key = (designation: string) => designation.toUpperCase().replace(/[\s"]/g, '').replaceAll('×', 'X');
-  const fitting = rows.filter(({ designation }) => key(designation).startsWith(key(typed)));
+  const beginning = rows.filter(({ designation }) => key(designation).startsWith(key(typed)));
   const used = new Set(usedTexts(asked, asked.slot.clause ?? '').map(key));
-  const found = fitting.length || !typed ? fitting : nearest(typed, 10);
+  const found = beginning.length || !typed ? beginning : nearest(typed, 10);
   const ordered = [
     ...found.filter(({ designation }) => used.has(key(designation))),
     ...found.filter(({ designation }) => !used.has(key(designation))),
   ];
-  return ordered.slice(0, mostListed).map(({ designation, massPerLength }) =>
-    completion(asked, 'material', designation.replace(/(?<=[\d.])X(?=[\d.])/g, 'x'), {
-      from,
-      detail: massPerLength === null ? '' : text(massPerLength, 'kg/m', asked.s.plan.units),
-    }),
-  );
+  return ordered
+    .slice(0, mostListed)
+    .map(({ designation, detail }) =>
+      completion(asked, 'material', designation.replace(/(?<=[\d.])X(?=[\d.])/g, 'x'), { from, detail }),
+    );
 }
 
 const text = (value: number, unit: 'kg/m' | 'kg/m3', system: System): string =>
@@ -150,6 +175,8 @@ const text = (value: number, unit: 'kg/m' | 'kg/m3', system: System): string =>
 /** Schedules of the pipe on this line; kinds of findings behind `waive`. */
 function labels(asked: Asked): readonly Completion[] {
   const { slot, s } = asked;
+  const pipework = pipeworkLabels(asked);
+  if (pipework) return pipework.map((one) => completion(asked, 'word', one.text, { detail: one.detail }));
   if (slot.clause === 'schedule') {
     const item = itemHere(asked);
     return pipeSchedules((item && textOf(item, 'pipe')) ?? '').map((schedule) => completion(asked, 'word', schedule));

@@ -1,10 +1,10 @@
 // Reads a bought-in part of pipework from its clauses, and notes why where the tables have none.
-import { type BoundClause, type Item, textOf } from '../../plan/index.ts';
+import { type BoundClause, given, type Item, textOf } from '../../plan/index.ts';
 import type { Quantity } from '../../quantities/quantity.ts';
 import type { Notes } from '../notes.ts';
 import { missing, type ShapeGiven } from '../shape.ts';
 import { boughtIn } from './index.ts';
-import type { NotListed, PipeworkName, Written } from './types.ts';
+import { type NotListed, type PipeworkName, pipeworkNames, type Sizes, sizeWords, type Written } from './types.ts';
 import { weigh } from './weigh.ts';
 
 /** What an item writes of a part that is looked up. */
@@ -16,6 +16,25 @@ export function writtenOf(item: Item, name: PipeworkName): Written {
     words: { class: textOf(item, 'class'), form: textOf(item, 'form'), schedule: textOf(item, 'schedule') },
     given: new Set(item.clauses.keys()),
   };
+}
+
+/** The bought-in part that an item's shape is; null where it is another shape. */
+export const pipeworkOf = (item: Item): PipeworkName | null =>
+  pipeworkNames.find((name) => item.clauses.has(name)) ?? null;
+
+/** What an item writes in amounts, so far as it is known. */
+export function sizesWritten(item: Item): Sizes {
+  const sizes: Record<string, number> = {};
+  for (const word of sizeWords) {
+    const state = given(item, word);
+    if (state.state === 'known') sizes[word] = state.quantity.value;
+  }
+  const pad = item.clauses.get('pad')?.[0]?.value;
+  if (pad?.kind === 'size')
+    pad.sides.forEach((side, i) => {
+      sizes[`pad${i}`] = side.value;
+    });
+  return sizes;
 }
 
 /** The part, or what is missing or not in the tables. */

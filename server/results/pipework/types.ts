@@ -5,7 +5,8 @@ import type { ShapeName } from '../../vocabulary/index.ts';
 /** Sizes given by amounts, SI; two sides of a word stand under it with 0 and 1. */
 export type Sizes = Readonly<Record<string, number>>;
 
-type SizeWord = 'projection' | 'length' | 'angle' | 'nuts' | 'washers';
+export const sizeWords = ['projection', 'length', 'angle', 'nuts', 'washers'] as const;
+type SizeWord = (typeof sizeWords)[number];
 export const sizeOf = (sizes: Sizes, word: SizeWord): number | undefined => sizes[word];
 export const sidesOf = (sizes: Sizes, word: 'pad'): readonly [number?, number?] => [
   sizes[`${word}0`],
@@ -52,7 +53,6 @@ export const pipeworkNames = [
   'washer',
 ] as const satisfies readonly ShapeName[];
 export type PipeworkName = (typeof pipeworkNames)[number];
-export const isPipework = (name: string): name is PipeworkName => (pipeworkNames as readonly string[]).includes(name);
 
 const bodies: Readonly<Record<string, ShapeKind>> = {
   'pipe elbow': 'elbow',
