@@ -3,7 +3,7 @@
 // Lengths in m. Flange, nozzle and manway have own z from the weld to the gasket face and their datum point in the middle of
 // that face; bolts and nuts have own z along the bolt, datum point the box centre.
 
-/** A plate with a raised face and a hub, less bore and bolt holes. Blind: no hub (`hubLength` 0), no bore. */
+/** A plate with a raised face and a hub, bored, its bolt holes not taken off. Blind: no hub (`hubLength` 0), no bore. */
 export interface Flange {
   readonly kind: 'flange';
   readonly outside: number;
@@ -14,8 +14,6 @@ export interface Flange {
   readonly neck: number; // diameter at its end
   readonly hubLength: number; // beyond the plate
   readonly bore: number; // 0: closed
-  readonly holes: number;
-  readonly hole: number; // diameter
 }
 
 /** A flange on a pipe stub, with a reinforcing pad where the stub begins; `projection` from there to the gasket face. */

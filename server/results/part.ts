@@ -236,7 +236,6 @@ const units: Readonly<Record<string, Derived['unit']>> = {
   areaFactor: '1',
   area: 'm2',
   enclosed: 'm3',
-  holes: '1',
   nuts: '1',
   washers: '1',
   bolts: '1',

@@ -59,5 +59,5 @@ function sizeLines(shape: Shape, system: System): readonly Line[] {
   ];
 }
 
-const counts = new Set(['holes', 'nuts', 'washers', 'bolts', 'angle', 'areaFactor']);
+const counts = new Set(['nuts', 'washers', 'bolts', 'angle', 'areaFactor']);
 const spoken = (label: string): string => label.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);

@@ -18,25 +18,25 @@ import {
   worked,
 } from './row.ts';
 
-/** m3; plate, raised face and conical hub, less bolt holes and bore. */
+/** m3; plate, raised face and conical hub, less the bore; bolt holes are not taken off. */
 export const flangeVolume = formula<
-  'outside' | 'thickness' | 'raisedFace' | 'faceHeight' | 'hub' | 'neck' | 'hubLength' | 'bore' | 'holes' | 'hole'
+  'outside' | 'thickness' | 'raisedFace' | 'faceHeight' | 'hub' | 'neck' | 'hubLength' | 'bore'
 >(
-  'pi / 4 * ((outside * outside - holes * hole * hole) * thickness + raisedFace * raisedFace * faceHeight' +
+  'pi / 4 * (outside * outside * thickness + raisedFace * raisedFace * faceHeight' +
     ' + (hub * hub + hub * neck + neck * neck) / 3 * hubLength - bore * bore * (thickness + faceHeight + hubLength))',
-  ({ outside, thickness, raisedFace, faceHeight, hub, neck, hubLength, bore, holes, hole }) =>
+  ({ outside, thickness, raisedFace, faceHeight, hub, neck, hubLength, bore }) =>
     (Math.PI / 4) *
-    ((outside * outside - holes * hole * hole) * thickness +
+    (outside * outside * thickness +
       raisedFace * raisedFace * faceHeight +
       ((hub * hub + hub * neck + neck * neck) / 3) * hubLength -
       bore * bore * (thickness + faceHeight + hubLength)),
 );
 
-/** m3; a blind flange, or a cover: plate and raised face less the bolt holes. */
-export const blindVolume = formula<'outside' | 'thickness' | 'raisedFace' | 'faceHeight' | 'holes' | 'hole'>(
-  'pi / 4 * ((outside * outside - holes * hole * hole) * thickness + raisedFace * raisedFace * faceHeight)',
-  ({ outside, thickness, raisedFace, faceHeight, holes, hole }) =>
-    (Math.PI / 4) * ((outside * outside - holes * hole * hole) * thickness + raisedFace * raisedFace * faceHeight),
+/** m3; a blind flange, or a cover: plate and raised face. */
+export const blindVolume = formula<'outside' | 'thickness' | 'raisedFace' | 'faceHeight'>(
+  'pi / 4 * (outside * outside * thickness + raisedFace * raisedFace * faceHeight)',
+  ({ outside, thickness, raisedFace, faceHeight }) =>
+    (Math.PI / 4) * (outside * outside * thickness + raisedFace * raisedFace * faceHeight),
 );
 
 /** m3; its pieces stand with it. */
@@ -79,14 +79,13 @@ export const reducerVolume = formula<'large' | 'largeBore' | 'small' | 'smallBor
     length,
 );
 
-const holeVolumes = ({ holes, hole, thickness }: Flange): number => (Math.PI / 4) * holes * hole * hole * thickness;
 const discVolume = (diameter: number, height: number): number => (Math.PI / 4) * diameter * diameter * height;
 
 const lengthOf = ({ thickness, faceHeight, hubLength }: Flange): number => thickness + faceHeight + hubLength;
 
 const flangeWorked = (shape: Flange): Worked => {
-  const { outside, thickness, raisedFace, faceHeight, hub, neck, hubLength, bore, holes, hole } = shape;
-  const plate = { outside, thickness, raisedFace, faceHeight, holes, hole };
+  const { outside, thickness, raisedFace, faceHeight, hub, neck, hubLength, bore } = shape;
+  const plate = { outside, thickness, raisedFace, faceHeight };
   return bore === 0 && hubLength === 0
     ? worked(blindVolume, plate)
     : worked(flangeVolume, { ...plate, hub, neck, hubLength, bore });
@@ -95,7 +94,7 @@ const flangeWorked = (shape: Flange): Worked => {
 /** First moment of a flange about its gasket face along own z, m4. */
 function flangeMoment(shape: Flange): number {
   const { outside, thickness, raisedFace, faceHeight, hub, neck, hubLength, bore } = shape;
-  const plate = discVolume(outside, thickness) - holeVolumes(shape);
+  const plate = discVolume(outside, thickness);
   const taper = hubLength > 0 ? frustumVolume({ base: hub, top: neck, height: hubLength }) : 0;
   const intoHub = hubLength > 0 ? frustumCentre(hub, neck, hubLength) : 0;
   return -(
@@ -107,15 +106,13 @@ function flangeMoment(shape: Flange): number {
 }
 
 function flangeFault(shape: Flange): Impossible | undefined {
-  const { outside, thickness, hub, neck, bore, hubLength, faceHeight, raisedFace, holes, hole } = shape;
+  const { outside, thickness, hub, neck, bore, hubLength, faceHeight, raisedFace } = shape;
   const sizes =
     notAboveZero({ outside, thickness, ...(hubLength > 0 && { hub, neck }) }) ??
     belowZero('hubLength', hubLength) ??
     belowZero('bore', bore) ??
     belowZero('faceHeight', faceHeight) ??
-    belowZero('raisedFace', raisedFace) ??
-    belowZero('holes', holes) ??
-    belowZero('hole', hole);
+    belowZero('raisedFace', raisedFace);
   if (sizes) return sizes;
   const narrowest = hubLength > 0 ? Math.min(hub, neck) : outside;
   return bore < narrowest ? undefined : impossible('bore-not-inside', [bore, narrowest], ['bore', 'outside']);

@@ -21,12 +21,14 @@ function flangeBody(size: FlangeSize, form: FlangeForm, stub: Pipe | null, thick
     neck: form === 'weld neck' ? outside : hub,
     hubLength: Math.max(0, own.length - least),
     bore: own.bore ?? outside - 2 * (stub?.wall ?? 0),
-    holes: size.holes,
-    hole: size.hole,
   };
 }
 
-const thickest = 'as thick as the standard allows, with its raised face';
+const undrilled = 'as thick as the standard allows, bolt holes not taken off';
+const thickest = `with its raised face, ${undrilled}`;
+
+/** What the bolt holes of one flange of the least thickness would take off, m3. */
+const drilled = ({ holes, hole, thickness }: FlangeSize): number => (Math.PI / 4) * holes * hole * hole * thickness;
 
 export function flangeOf(written: Written): BoughtIn | NotListed | Due {
   const size = sized(written, 'flange');
@@ -45,8 +47,9 @@ export function flangeOf(written: Written): BoughtIn | NotListed | Due {
   return {
     make: () => body(),
     least: () => body(0),
+    drilled: drilled(size),
     source: flangeSource(size),
-    assumptions: [form === 'lap joint' ? 'as thick as the standard allows' : thickest],
+    assumptions: [form === 'lap joint' ? undrilled : thickest],
     material: steelOf(written.words.schedule),
   };
 }
@@ -76,6 +79,7 @@ export function nozzleOf(name: 'nozzle' | 'manway', written: Written): BoughtIn 
   return {
     make: (s) => body(s),
     least: (s) => body(s, 0),
+    drilled: drilled(size) * (name === 'manway' ? 2 : 1),
     source: flangeSource(size),
     assumptions: [thickest, ...(written.words.form ? [] : ['its flange a weld neck, since nothing else is said'])],
     material: steelOf(written.words.schedule),

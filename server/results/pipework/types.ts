@@ -18,6 +18,8 @@ export interface BoughtIn {
   readonly make: (sizes: Sizes) => Shape;
   /** The same as light as its standard allows, where that differs. */
   readonly least?: BoughtIn['make'];
+  /** What drilling takes off it besides, m3. */
+  readonly drilled?: number;
   readonly source: string;
   readonly assumptions: readonly string[];
   /** Makers' weights over that of the nominal body, where they run heavier. */

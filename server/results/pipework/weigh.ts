@@ -16,13 +16,13 @@ export function weigh(name: PipeworkName, written: Written, sizes: Readonly<Reco
   const found = boughtIn(name, written);
   if (!('make' in found)) return null;
   const heavy = massOf(found.make(sizes), found);
-  const light = massOf((found.least ?? found.make)(sizes), found);
+  const light = massOf((found.least ?? found.make)(sizes), found, found.drilled);
   if (heavy === null || light === null) return null;
   return { mass: heavy * (found.allowance?.factor ?? 1), low: light, found };
 }
 
-function massOf(shape: Shape, found: BoughtIn): number | null {
+function massOf(shape: Shape, found: BoughtIn, drilled = 0): number | null {
   const body = solid(shape);
   if ('impossible' in body || body.volume === undefined) return null;
-  return body.volume * (material(found.material)?.density ?? Number.NaN);
+  return (body.volume - drilled) * (material(found.material)?.density ?? Number.NaN);
 }

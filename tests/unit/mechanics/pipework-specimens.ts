@@ -12,8 +12,6 @@ export const weldNeck: Flange = {
   neck: 0.7,
   hubLength: 0.3,
   bore: 0.55,
-  holes: 8,
-  hole: 0.1,
 };
 export const slipOn: Flange = { ...weldNeck, neck: 0.85, hubLength: 0.15, bore: 0.71 };
 export const lapJoint: Flange = { ...slipOn, faceHeight: 0, raisedFace: 0 };
@@ -34,6 +32,9 @@ export const headed: Bolt = {
   head: { flats: 0.14, height: 0.06 },
   washer: { outside: 0.2, bore: 0.1, thickness: 0.02 },
 };
+/** A bolt without washers, which its body does not show. */
+export const plainBolt: Bolt = { ...headed, washers: 0 };
+
 export const studs: BoltSet = { kind: 'bolt set', bolts: 8, circle: 1.15, each: stud };
 
 export const nozzle: Nozzle = {
@@ -59,31 +60,17 @@ export const pipeworkSpecimens: readonly Shape[] = [
   { kind: 'reducer', large: 0.9, largeWall: 0.08, small: 0.5, smallWall: 0.05, length: 0.7, offset: 0.2 },
   stud,
   headed,
+  plainBolt,
   studs,
   { kind: 'nut', diameter: 0.3, flats: 0.5, height: 0.28 },
   { kind: 'washer', outside: 0.6, bore: 0.32, thickness: 0.05 },
 ];
 
-const undrilled = (shape: Flange): Flange => ({ ...shape, holes: 0 });
-
-/** The same without holes, washers and loose pieces, where the outer body is all there is. */
-export const plainPipework: readonly Shape[] = [
-  undrilled(weldNeck),
-  undrilled(slipOn),
-  undrilled(lapJoint),
-  undrilled(blind),
-  { ...nozzle, flange: undrilled(weldNeck) },
-  { ...padded, flange: undrilled(weldNeck) },
-  { ...headed, washers: 0 },
-];
-
-/** Parts with bolt holes, washers or a space that their bodies do not show; held against meshes instead. */
-export const drilled = (shape: Shape): boolean =>
+/** Parts with washers, a bore or a space that their bodies do not show; held against meshes instead. */
+export const notShown = (shape: Shape): boolean =>
   shape.kind === 'tee' ||
   shape.kind === 'manway' ||
   shape.kind === 'bolt set' ||
   shape.kind === 'nut' ||
   shape.kind === 'washer' ||
-  (shape.kind === 'bolt' && shape.washers > 0) ||
-  (shape.kind === 'flange' && shape.holes > 0) ||
-  (shape.kind === 'nozzle' && shape.flange.holes > 0);
+  (shape.kind === 'bolt' && shape.washers > 0);

@@ -1,4 +1,4 @@
-// Bought-in parts of pipework against meshes of a general solid-modelling library (@jscad/modeling, MIT), with every hole and nut in place.
+// Bought-in parts of pipework against meshes of a general solid-modelling library (@jscad/modeling, MIT), with every nut and washer in place.
 import jscad from '@jscad/modeling';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
@@ -35,16 +35,10 @@ const less = (mesh: Mesh, ...taken: readonly Mesh[]): Mesh => booleans.subtract(
 const lengthOf = ({ thickness, faceHeight, hubLength }: Flange): number => thickness + faceHeight + hubLength;
 
 function flangeMesh(shape: Flange): Mesh {
-  const { outside, thickness, raisedFace, faceHeight, hub, neck, hubLength, bore, holes, hole } = shape;
+  const { outside, thickness, raisedFace, faceHeight, hub, neck, hubLength, bore } = shape;
   const back = -(thickness + faceHeight);
-  const drills = Array.from({ length: holes }, (_, i) => {
-    const angle = (2 * Math.PI * i) / holes;
-    const mesh = round(hole, back - 0.001, -faceHeight + 0.001);
-    return transforms.translate([0.575 * Math.cos(angle), 0.575 * Math.sin(angle), 0], mesh) as Mesh;
-  });
-  const plate = less(round(outside, back, -faceHeight), ...drills);
   const solidBody = all(
-    plate,
+    round(outside, back, -faceHeight),
     ...(faceHeight > 0 ? [round(raisedFace, -faceHeight - 0.001, 0)] : []),
     ...(hubLength > 0 ? [round(neck, back - hubLength, back, hub)] : []),
   );

@@ -1,7 +1,7 @@
 // One or more shapes of every kind that can be made, and ways to make many of them.
 import fc from 'fast-check';
 import { type Shape, type Solid, solid } from '../../../server/mechanics/index.ts';
-import { pipeworkSpecimens, plainPipework } from './pipework-specimens.ts';
+import { pipeworkSpecimens } from './pipework-specimens.ts';
 
 export const specimens: readonly Shape[] = [
   { kind: 'box', x: 2, y: 1, z: 0.5 },
@@ -101,7 +101,6 @@ export const specimens: readonly Shape[] = [
   { kind: 'hole', diameter: 0.4, depth: 0.7 },
   { kind: 'opening', x: 0.4, y: 0.3, depth: 0.7 },
   ...pipeworkSpecimens,
-  ...plainPipework,
 ];
 
 /** The same in words, for the names of tests. */
