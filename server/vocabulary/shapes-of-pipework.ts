@@ -78,11 +78,15 @@ export const shapesOfPipework = {
   },
   'pipe tee': {
     under: ['part'],
-    form: size,
+    form: {
+      takes: 'designation',
+      need: 'always',
+      help: 'Nominal size, `NPS 8`; of a reducing tee run × branch, `NPS 8 x 4`.',
+    },
     clauses: { schedule: pipeSchedule },
     material: 'steel unless said',
     axis: 'run along x, branch towards +y; where the centre lines cross',
-    help: 'A butt-weld equal tee by size and schedule (ASME B16.9). The space in it is not worked out.',
+    help: 'A butt-weld tee by size and schedule (ASME B16.9); a reducing one counts as the equal tee of its run. The space in it is not worked out.',
     example: 'pipe tee NPS 8, schedule 40',
   },
   'pipe reducer': {

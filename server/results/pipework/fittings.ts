@@ -17,7 +17,10 @@ export function fittingOf(
   const listed = {
     source: `${size.designation} schedule ${stub.schedule}: ${size.source}; ${stub.source}`,
     material: steelOf(written.words.schedule),
-    assumptions: ['weight as the heaviest of makers’ lists has it over the nominal body'],
+    assumptions: [
+      'weight as the heaviest of makers’ lists has it over the nominal body',
+      ...(name === 'pipe tee' && small ? ['a reducing tee counts as the equal tee of its run'] : []),
+    ],
   };
   const made = bodyOfFitting(name, written, size, stub, small);
   return 'make' in made
@@ -56,7 +59,8 @@ function bodyOfFitting(
   }
   if (name === 'pipe tee') {
     const { tee } = size;
-    if (!tee) return none(name, `a tee of ${size.designation}`);
+    const branch = small ? fittingSize(small) : size;
+    if (!tee || !branch || branch.nominal > size.nominal) return none(name, `a tee of ${designation}`);
     return {
       make: () => ({ kind: 'tee', outside, wall, run: tee.toEnd, branch: tee.toEnd }),
       allowance: tee.allowance,

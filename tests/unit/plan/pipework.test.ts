@@ -63,6 +63,11 @@ describe('weights by hand', () => {
     );
   });
 
+  test('a reducing tee counts as the equal tee of its run, and has no branch above it', () => {
+    expect(weight('pipe tee NPS 8 x 4, schedule 40')).toBe(weight('pipe tee NPS 8, schedule 40'));
+    expect(message(one('pipe tee NPS 4 x 8, schedule 40'), 'size-unknown')).toContain('NPS 4 x 8');
+  });
+
   test('a bolt set is the studs of its flange: NPS 8 class 150 has 8 of 3/4 in, 110 mm long', () => {
     expect(weight('bolt set NPS 8, class 150')).toBeCloseTo(
       8 * (weight('bolt 3/4 in, length 110 mm, form stud') ?? 0),
