@@ -1,7 +1,7 @@
 // What bought-in parts of pipework are from outside, and the space inside them.
-import type { Bodies, Extruded, Revolved, Turned, United } from './bodies.ts';
+import type { Bodies, Crossed, Extruded, Revolved, Turned, United } from './bodies.ts';
 import type { Outline } from './outline.ts';
-import { axisRotation, type Placement, still } from './placement.ts';
+import { type Placement, still } from './placement.ts';
 import type {
   Bolt,
   BoltSet,
@@ -15,7 +15,7 @@ import type {
 } from './shapes-of-pipework.ts';
 import type { Vec2 } from './vector.ts';
 
-/** The bodies of a part that can be made. The space in a tee is left out: no closed form says what of it lies below a level. */
+/** The bodies of a part that can be made. */
 export function pipeworkBodies(shape: PipeworkShape): Bodies {
   switch (shape.kind) {
     case 'flange':
@@ -29,7 +29,7 @@ export function pipeworkBodies(shape: PipeworkShape): Bodies {
     case 'manway':
       return manway(shape);
     case 'tee':
-      return { outer: tee(shape), inner: null, frame: still };
+      return { outer: tee(shape, shape.outside), inner: tee(shape, shape.outside - 2 * shape.wall), frame: still };
     case 'reducer':
       return reducer(shape);
     case 'bolt':
@@ -51,7 +51,7 @@ const rod = (diameter: number, low: number, high: number): Turned => ({
   lowRadius: diameter / 2,
   highRadius: diameter / 2,
 });
-const at = (x: number, y: number, z: number, R = still.R): Placement => ({ R, t: [x, y, z] });
+const raised = (z: number): Placement => ({ R: still.R, t: [0, 0, z] });
 
 const flangeLength = ({ thickness, faceHeight, hubLength }: Flange): number => thickness + faceHeight + hubLength;
 
@@ -111,15 +111,12 @@ function manway({ nozzle, cover, studs }: Manway): Bodies {
   return { outer: { form: 'united', pieces }, inner: stub(nozzle), frame: still };
 }
 
-function tee({ outside, run: half, branch }: Tee): United {
-  return {
-    form: 'united',
-    pieces: [
-      { body: rod(outside, -half, half), frame: at(0, 0, 0, axisRotation('x')) },
-      { body: rod(outside, 0, branch), frame: at(0, 0, 0, axisRotation('y')) },
-    ],
-  };
-}
+const tee = ({ run: half, branch }: Tee, diameter: number): Crossed => ({
+  form: 'crossed',
+  radius: diameter / 2,
+  run: half,
+  branch,
+});
 
 function reducer({ large, largeWall, small, smallWall, length, offset }: Reducer): Bodies {
   const body = (base: number, top: number): Turned => ({
@@ -142,7 +139,7 @@ function bolt({ diameter, length, head, nuts, nut }: Bolt): United {
     form: 'united',
     pieces: [
       { body: rod(diameter, -whole / 2, whole / 2), frame: still },
-      ...[...ends, ...nutted].map(({ of, low }) => ({ body: hexagon(of), frame: at(0, 0, low + of.height / 2) })),
+      ...[...ends, ...nutted].map(({ of, low }) => ({ body: hexagon(of), frame: raised(low + of.height / 2) })),
     ],
   };
 }

@@ -23,7 +23,7 @@ import type { Vec3 } from './vector.ts';
 export type Body = Hollow | Extruded | Spheroidal | Parabolic | Revolved | Sector | Segment | United;
 
 /** The bodies that the space in a shape may have; a ball is then a whole one. */
-export type Hollow = Polytope | Turned | Ball | Dome | Bend;
+export type Hollow = Polytope | Turned | Ball | Dome | Bend | Crossed;
 
 /** Convex, with flat faces; the corners of each face counter-clockwise seen from outside. */
 export interface Polytope {
@@ -130,6 +130,14 @@ export interface Bend {
   readonly bend: number;
   readonly radius: number;
   readonly angle: number | 'ring';
+}
+
+/** Two rounds of one radius that cross: one along x to `run` on both sides, one along y from zero to `branch`. */
+export interface Crossed {
+  readonly form: 'crossed';
+  readonly radius: number;
+  readonly run: number;
+  readonly branch: number;
 }
 
 /** A shape's bodies, and how they lie in its own axes seen from its datum point. */

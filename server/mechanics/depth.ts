@@ -66,6 +66,7 @@ export function endsOf(body: Body): readonly Face[] {
       return bendEnds(body.angle);
     case 'ellipsoid':
     case 'revolved':
+    case 'crossed':
     case 'united':
       return [];
     case 'paraboloid':
@@ -122,6 +123,11 @@ export function depthAcross(body: Body, [x, y, z]: Vec3): number {
       const lean = body.lean ?? 0; // the face moves by no more than slope and lean together
       const fromAxis = lean ? Math.hypot(x, y - lean * (z - body.low)) : radius;
       return (body.lowRadius + slope * (z - body.low) - fromAxis) / Math.hypot(1, Math.abs(slope) + Math.abs(lean));
+    }
+    case 'crossed': {
+      const { radius: bore, run, branch } = body;
+      const inRun = Math.min(bore - Math.hypot(y, z), run - Math.abs(x));
+      return Math.max(inRun, Math.min(bore - Math.hypot(x, z), branch - y, y));
     }
     case 'united':
       return Math.max(

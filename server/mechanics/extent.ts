@@ -44,6 +44,13 @@ export function reach(body: Body, direction: Vec3): number {
         body.lowRadius * level + body.low * z,
         body.highRadius * level + body.high * z + (body.lean ?? 0) * (body.high - body.low) * y,
       );
+    case 'crossed': {
+      const { radius, run, branch } = body;
+      return Math.max(
+        run * Math.abs(x) + radius * Math.hypot(y, z),
+        Math.max(0, branch * y) + radius * Math.hypot(x, z),
+      );
+    }
     case 'united':
       return Math.max(
         ...body.pieces.map(

@@ -2,6 +2,7 @@
 import { bodiesOf, type Hollow, type Turned } from './bodies.ts';
 import { reach } from './extent.ts';
 import { belowInBend } from './interiors/bend.ts';
+import { belowInCrossed } from './interiors/crossed.ts';
 import { belowInPolytope } from './interiors/flat.ts';
 import type { Below } from './interiors/half-space.ts';
 import { belowInBall, belowInDome, belowInTurned } from './interiors/round.ts';
@@ -122,6 +123,8 @@ function cut(body: Hollow, up: Vec3, level: number): Below {
       return belowInPolytope(body, unit, capped);
     case 'turned':
       return body.lean ? belowInLeaning(body, body.lean, unit, capped) : belowInTurned(body, unit, capped);
+    case 'crossed':
+      return belowInCrossed(body, unit, capped);
     case 'ball':
       return belowInBall(body, unit, capped);
     case 'dome':

@@ -85,8 +85,9 @@ export const shapesOfPipework = {
     },
     clauses: { schedule: pipeSchedule },
     material: 'steel unless said',
+    hollow: true,
     axis: 'run along x, branch towards +y; where the centre lines cross',
-    help: 'A butt-weld tee by size and schedule (ASME B16.9); a reducing one counts as the equal tee of its run. The space in it is not worked out.',
+    help: 'A butt-weld tee by size and schedule (ASME B16.9); a reducing one counts as the equal tee of its run.',
     example: 'pipe tee NPS 8, schedule 40',
   },
   'pipe reducer': {

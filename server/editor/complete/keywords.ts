@@ -133,10 +133,11 @@ function fits(word: string, shape: ShapeName | undefined, given: readonly string
   return !owners.length || (shape !== undefined && owners.includes(shape));
 }
 
-/** Clauses of a shape of which one is enough: a wall or a bore, a fill or a level. */
+/** Clauses of a shape of which one is enough: a wall or a bore, a fill or a level; a davit, be it none. */
 const either: Readonly<Partial<Record<ShapeName, readonly string[]>>> = {
   tube: ['wall', 'bore'],
   liquid: ['fill', 'level'],
+  manway: ['davit'],
 };
 
 const eitherOf = (shape: ShapeName | undefined, word: string): readonly string[] => {

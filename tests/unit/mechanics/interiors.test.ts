@@ -399,6 +399,7 @@ test('only a hollow sphere is closed by itself; solids have no inside', () => {
     'rectangular tube',
     'reducer',
     'tapered tube',
+    'tee',
     'tube',
   ]);
   expect(interior({ kind: 'elbow', outside: 0.5, bendRadius: 0.6, angle: 1 })).toBeNull();

@@ -66,9 +66,8 @@ export const pipeworkSpecimens: readonly Shape[] = [
   { kind: 'washer', outside: 0.6, bore: 0.32, thickness: 0.05 },
 ];
 
-/** Parts with washers, a bore or a space that their bodies do not show; held against meshes instead. */
+/** Parts with washers, a bore or loose pieces that their bodies do not show; held against meshes instead. */
 export const notShown = (shape: Shape): boolean =>
-  shape.kind === 'tee' ||
   shape.kind === 'manway' ||
   shape.kind === 'bolt set' ||
   shape.kind === 'nut' ||

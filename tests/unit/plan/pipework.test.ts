@@ -9,7 +9,7 @@ import {
   pipe,
   reducerDesignations,
 } from '../../../server/catalog/index.ts';
-import { errors, loadOf, message, slugs, value } from '../../support/lift.ts';
+import { loadOf, message, slugs, value } from '../../support/lift.ts';
 
 const one = (shape: string, more = '') => loadOf(`  part "P": ${shape}, at (0, 0, 0)${more}\n    empty "seen"`);
 const weight = (shape: string): number | null => value(one(shape), 'load', 'L', 'calculated weight');
@@ -154,14 +154,8 @@ describe('what it holds', () => {
     ],
     ['flange', 'flange NPS 8, class 150, form weld neck, schedule 40', (Math.PI / 4) * bore ** 2 * 0.105],
     ['nozzle', 'nozzle NPS 8, class 150, schedule 40, projection 300 mm', (Math.PI / 4) * bore ** 2 * 0.3],
+    ['tee', 'pipe tee NPS 8, schedule 40', (Math.PI / 4) * bore ** 2 * 3 * 0.178 - bore ** 3 / 3],
   ])('the bore of an %s', (_, shape, expected) => expect(full(shape) - own(shape)).toBeCloseTo(expected, 9));
-
-  test('a tee has no inside that is worked out: what it holds is said by its volume', () => {
-    const lines =
-      '  part "T": pipe tee NPS 8, schedule 40, at (0, 0, 0)\n  part "W": liquid, fill 50 %, of water, inside "T"';
-    expect(errors(loadOf(lines))).toContain('name-unknown');
-    expect(slugs(one('pipe tee NPS 8, schedule 40'))).toEqual([]);
-  });
 
   test('a pipe between two blind flanges, or with a blind on the flange of an end, is closed', () => {
     const run = '  part "Run": pipe NPS 8, schedule 40, length 2 m, at (0, 0, 0)\n';
