@@ -22,19 +22,20 @@ export interface FlangeSize {
   readonly holes: number;
   readonly hole: number;
   readonly circle: number;
-  readonly bolt: string; // in, as designated
-  readonly stud: number; // length for raised faces
+  readonly bolt: string; // as designated: 3/4 in, M20
+  readonly stud: number | null; // length for raised faces; null where the standard gives none
   readonly source: string;
 }
 
-/** `NPS 8` or `DN 200`, and a class: `150`, `300`. */
+/** `NPS 8` or `DN 200`, and a class: `150`, `300`, or `PN16`. */
 export function flangeSize(designation: string, pressureClass: string): FlangeSize | undefined {
   return sizes().get(designationKey(designation))?.classes.get(classKey(pressureClass));
 }
 
 /** The classes that flanges of a size are made in, lowest first; none for a size not known. */
 export function flangeClasses(designation: string): readonly string[] {
-  return [...(sizes().get(designationKey(designation))?.classes.keys() ?? [])];
+  const found = sizes().get(designationKey(designation))?.classes.values() ?? [];
+  return [...found].map(({ pressureClass }) => pressureClass);
 }
 
 /** The sizes flanges are made in, each once, under its NPS. */
@@ -62,10 +63,16 @@ const sizes = onFirstUse((): ReadonlyMap<string, Size> => {
     return [`NPS ${nps}`, `DN ${dn}`].map((designation) => ({
       designation,
       classes: new Map(
-        data.classes.flatMap((table) => {
-          const found = table.rows.find((text) => text.startsWith(`${nps} `));
-          return found ? [[String(table.class), made(designation, nps, own, table, words(found))] as const] : [];
-        }),
+        [
+          ...data.classes.flatMap((table) => {
+            const found = table.rows.find((text) => text.startsWith(`${nps} `));
+            return found ? [made(designation, nps, own, table, words(found))] : [];
+          }),
+          ...data.pn.classes.flatMap((table) => {
+            const found = table.rows.find((text) => text.startsWith(`${dn} `));
+            return found ? [madeByPn(designation, table.class, words(found))] : [];
+          }),
+        ].map((row) => [classKey(row.pressureClass), row] as const),
       ),
     }));
   });
@@ -103,8 +110,33 @@ function made(
     holes: Number(holes),
     hole: inch(hole),
     circle: mm(circle),
-    bolt,
+    bolt: `${bolt} in`,
     stud: mm(stud),
     source: data.source,
+  };
+}
+
+/** By EN 1092-1, whose thickness and length count the raised face in; the pipe sets the bore of a weld neck. */
+function madeByPn(designation: string, pressureClass: string, row: readonly string[]): FlangeSize {
+  const [, outside, whole, hub, length, raisedFace, face, holes, hole, bolt = '', circle] = row;
+  const thickness = mm(whole) - mm(face);
+  const more = data.pn.tolerance.rows.map(words).find(([most = '']) => Number(whole) <= Number(most));
+  return {
+    designation,
+    pressureClass,
+    outside: mm(outside),
+    thickness,
+    thicker: mm(more?.[1]),
+    raisedFace: mm(raisedFace),
+    faceHeight: mm(face),
+    lapThickness: thickness,
+    hub: mm(hub),
+    forms: { 'weld neck': { length: mm(length) - mm(face), bore: null }, blind: { length: thickness, bore: 0 } },
+    holes: Number(holes),
+    hole: mm(hole),
+    circle: mm(circle),
+    bolt,
+    stud: null,
+    source: data.pn.source,
   };
 }

@@ -4,7 +4,11 @@ import type { ClauseRow, ShapeRow } from './types.ts';
 const size: ClauseRow = { takes: 'designation', need: 'always', help: 'Nominal size, `NPS 8` or `DN 200`.' };
 const schedule = (help: string): ClauseRow => ({ takes: 'label', help });
 const pipeSchedule: ClauseRow = { ...schedule('Of the pipe it is welded to, such as 40, STD, XS.'), need: 'always' };
-const pressureClass: ClauseRow = { takes: 'label', need: 'always', help: '150, 300, 600, 900, 1500 or 2500.' };
+const pressureClass: ClauseRow = {
+  takes: 'label',
+  need: 'always',
+  help: '150, 300, 600, 900, 1500 or 2500, or PN10, PN16, PN25 or PN40.',
+};
 const length = (help: string, need?: 'always'): ClauseRow => ({
   takes: 'amount',
   measures: 'length',
@@ -52,7 +56,7 @@ export const shapesOfPipework = {
     material: 'steel unless said',
     hollow: true,
     axis: 'z, towards the gasket face; middle of the gasket face',
-    help: 'A pipe flange with its raised face, by size, class and form (ASME B16.5).',
+    help: 'A pipe flange with its raised face, by size, class and form (ASME B16.5, EN 1092-1).',
     example: 'flange NPS 8, class 150, form weld neck, schedule 40',
   },
   'pipe elbow': {
@@ -164,11 +168,13 @@ export const shapesOfPipework = {
     form: size,
     clauses: {
       class: pressureClass,
-      length: length('Of each stud; left out: as the standard gives it for raised faces.'),
+      length: length(
+        'Of each stud; left out: as the standard gives it for raised faces, or by the thickness of two flanges.',
+      ),
     },
     material: 'steel unless said',
     axis: 'z, square to the joint; middle of the joint',
-    help: 'All studs of one flanged joint, each with two heavy nuts, by size and class of the flange (ASME B16.5).',
+    help: 'All studs of one flanged joint, each with two heavy nuts, by size and class of the flange.',
     example: 'bolt set NPS 8, class 150',
   },
   nut: {

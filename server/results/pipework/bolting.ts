@@ -25,16 +25,20 @@ function studBody(size: BoltSize, length: number, nuts = 2, washers = 0): Bolt {
   };
 }
 
-export function boltSetBody(size: FlangeSize, length: number | null): BoltSet | null {
-  const bolt = boltSize(`${size.bolt} in`);
+export function boltSetBody(size: FlangeSize): BoltSet | null {
+  const bolt = boltSize(size.bolt);
   return bolt
-    ? { kind: 'bolt set', bolts: size.holes, circle: size.circle, each: studBody(bolt, length ?? size.stud) }
+    ? { kind: 'bolt set', bolts: size.holes, circle: size.circle, each: studBody(bolt, studLength(size, bolt)) }
     : null;
 }
 
+/** As the standard gives it; else both flanges as thick as they may be, two nuts, and 12 mm for the gasket and the ends. */
+const studLength = ({ stud, thickness, faceHeight, thicker }: FlangeSize, { heavyNut }: BoltSize): number =>
+  stud ?? 2 * (thickness + faceHeight + thicker + heavyNut.height) + 0.012;
+
 export const noStud = (size: FlangeSize): NotListed => ({
   clause: 'class',
-  designation: `a stud of ${size.bolt} in`,
+  designation: `a stud of ${size.bolt}`,
   table: 'bolts',
   nearest: [],
 });
@@ -42,12 +46,17 @@ export const noStud = (size: FlangeSize): NotListed => ({
 export function boltSetOf(written: Written): BoughtIn | NotListed {
   const size = sized(written, 'bolt set');
   if ('table' in size) return size;
-  const listed = boltSetBody(size, null);
+  const listed = boltSetBody(size);
   if (!listed) return noStud(size);
   return {
     make: (s) => ({ ...listed, each: { ...listed.each, length: sizeOf(s, 'length') ?? listed.each.length } }),
     source: flangeSource(size),
-    assumptions: ['thread not taken off'],
+    assumptions: [
+      'thread not taken off',
+      ...(size.stud === null && !written.given.has('length')
+        ? ['studs as long as two flanges, two nuts and 12 mm']
+        : []),
+    ],
     material: 'carbon steel',
   };
 }

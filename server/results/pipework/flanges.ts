@@ -69,7 +69,7 @@ export function nozzleOf(name: 'nozzle' | 'manway', written: Written): BoughtIn 
   if (!('wall' in stub)) return stub;
   if (name === 'manway' && !written.given.has('davit'))
     return { due: 'davit', why: 'the weight of its davit or hinge, or `none`' };
-  const studs = boltSetBody(size, null);
+  const studs = boltSetBody(size);
   if (!studs) return noStud(size);
   const body = (s: Sizes, thicker?: number): Nozzle | Manway => {
     const nozzle = nozzleBody(flangeBody(size, form, stub, thicker), form, stub, s);
