@@ -53,7 +53,8 @@ interface Size {
   readonly classes: ReadonlyMap<string, FlangeSize>;
 }
 
-const classKey = (text: string): string => nameKey(text).replace(/^class/, '');
+/** `150#` and `150 lb` are class 150, `PN 16` is PN16. */
+const classKey = (text: string): string => nameKey(text).replace(/^class|#$|lbs?$/g, '');
 const mm = (text: string | undefined): number => Number(text) / 1000;
 const inch = (text: string): number => printed(text) * 0.0254;
 

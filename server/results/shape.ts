@@ -97,7 +97,10 @@ export function readShape(item: Item, plan: BoundPlan, notes: Notes, through: nu
       need.takes === 'point' ||
       (word === 'size' && name === 'item')
     ) {
-      if (due && !item.clauses.has(word)) causes.push(missing(item, name, word, need.help, notes));
+      const value = item.clauses.get(word)?.[0]?.value;
+      if (value?.kind === 'unknown' && state.state === 'open') causes.push(...state.because);
+      else if (due && (!item.clauses.has(word) || value?.kind === 'none'))
+        causes.push(missing(item, name, word, need.help, notes));
       else if (item.clauses.get(word)?.some((one) => !one.value))
         causes.push(because(`${word} of ${label(item)} could not be read.`, item.at));
       else causes.push(...otherWord(item, word, need, notes));

@@ -231,6 +231,33 @@ describe('what is not made, and what is missing', () => {
     }
   });
 
+  test('what is not known yet leaves the weight open, and never counts as left out', () => {
+    for (const shape of [
+      'bolt M24, length 120 mm, form ?',
+      'bolt M24, length 120 mm, form none',
+      'bolt M24, length 120 mm, form hex, nuts ?',
+      'flange NPS 8, class ?, form blind',
+      'flange NPS 8, class 150, form ?',
+      'flange NPS 8, class 150, form weld neck, schedule ?',
+      'flange ?, class 150, form blind',
+      'pipe cap NPS 8, schedule ?',
+      'nozzle NPS 8, class 150, schedule 40, projection ?',
+      'manway NPS 24, class 150, schedule STD, projection 250 mm, davit ?',
+      'bolt set NPS 8, class 150, length ?',
+      'dished head, outside 2 m, wall 12 mm, form ?, of carbon steel',
+      'pipe NPS 8, schedule ?, length 1 m',
+    ])
+      expect(weight(shape), shape).toBeNull();
+  });
+
+  test('a class is read as it is written on drawings', () => {
+    for (const said of ['150', '"150#"', '"150 lb"', '"Class 150"'])
+      expect(weight(`flange NPS 8, class ${said}, form blind`), said).toBe(
+        weight('flange NPS 8, class 150, form blind'),
+      );
+    expect(weight('flange DN 200, class "PN 16", form blind')).toBe(weight('flange DN 200, class PN16, form blind'));
+  });
+
   test('a word of another shape is not taken for one of this', () => {
     expect(message(one('flange NPS 8, class 150, form torispherical'), 'word-unknown')).toContain('weld neck');
     expect(weight('flange NPS 8, class 150, form torispherical')).toBeNull();
