@@ -3,7 +3,7 @@ import data from './flanges.json';
 import { designationKey, nameKey } from './names.ts';
 import { nearestRows, onFirstUse, printed, words } from './tables.ts';
 
-export const flangeForms = ['weld neck', 'slip on', 'lap joint', 'blind'] as const;
+export const flangeForms = ['weld neck', 'slip on', 'threaded', 'socket weld', 'lap joint', 'blind'] as const;
 export type FlangeForm = (typeof flangeForms)[number];
 
 /** The dimensions of one size and class; lengths in m. */
@@ -104,7 +104,12 @@ function made(
     hub: mm(hub),
     forms: {
       'weld neck': { length: mm(neck), bore: null },
-      ...(slip !== '-' && { 'slip on': { length: mm(slip), bore: mm(slipBore) } }),
+      // Threaded and socket-weld flanges have the hub of a slip on; they are bored to the pipe behind thread or socket.
+      ...(slip !== '-' && {
+        'slip on': { length: mm(slip), bore: mm(slipBore) },
+        threaded: { length: mm(slip), bore: null },
+        ...(printed(nps) <= 3 && { 'socket weld': { length: mm(slip), bore: null } }),
+      }),
       'lap joint': { length: mm(lap), bore: mm(lapBore) },
       blind: { length: mm(thickness), bore: 0 },
     },

@@ -50,8 +50,12 @@ export const shapesOfPipework = {
     form: size,
     clauses: {
       class: pressureClass,
-      form: word(['weld neck', 'slip on', 'lap joint', 'blind'], 'How it is joined to the pipe.', 'always'),
-      schedule: schedule('Of the pipe; sets the bore of a weld neck.'),
+      form: word(
+        ['weld neck', 'slip on', 'threaded', 'socket weld', 'lap joint', 'blind'],
+        'How it is joined to the pipe.',
+        'always',
+      ),
+      schedule: schedule('Of the pipe; sets the bore of a weld neck, of a thread and of a socket.'),
     },
     material: 'steel unless said',
     hollow: true,

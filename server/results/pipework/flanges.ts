@@ -30,6 +30,12 @@ const thickest = `with its raised face, ${undrilled}`;
 /** What the bolt holes of one flange of the least thickness would take off, m3. */
 const drilled = ({ holes, hole, thickness }: FlangeSize): number => (Math.PI / 4) * holes * hole * hole * thickness;
 
+/** The pipe that sets the bore: as said, and of a thread or socket standard pipe where nothing is said; none for other forms. */
+function boredToPipe(size: FlangeSize, form: FlangeForm, schedule: string | null | undefined) {
+  if (size.forms[form]?.bore !== null) return null;
+  return welded(size.designation, form === 'weld neck' ? schedule : (schedule ?? 'STD'));
+}
+
 export function flangeOf(written: Written): BoughtIn | NotListed | Due {
   const size = sized(written, 'flange');
   if ('table' in size) return size;
@@ -41,7 +47,7 @@ export function flangeOf(written: Written): BoughtIn | NotListed | Due {
       table: flangeTable,
       nearest: Object.keys(size.forms),
     };
-  const stub = form === 'weld neck' ? welded(size.designation, written.words.schedule) : null;
+  const stub = boredToPipe(size, form, written.words.schedule);
   if (stub && !('wall' in stub)) return stub;
   const body = (thicker?: number): Flange => flangeBody(size, form, stub, thicker);
   return {

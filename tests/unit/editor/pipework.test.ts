@@ -41,7 +41,7 @@ test('classes and schedules are those the size is made in', () => {
 
 test('forms are those of the shape on the line, not of another one', () => {
   const forms = offered('flange NPS 8, class 150, form |').map((one) => one.replace(/ · .*/, ''));
-  expect(forms).toEqual(['weld neck', 'slip on', 'lap joint', 'blind']);
+  expect(forms).toEqual(['weld neck', 'slip on', 'threaded', 'socket weld', 'lap joint', 'blind']);
   expect(offered('dished head, outside 2 m, wall 12 mm, form |')).toEqual(['ellipsoidal', 'torispherical']);
 });
 

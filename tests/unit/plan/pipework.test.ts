@@ -54,6 +54,17 @@ describe('weights by hand', () => {
     expect(weight('flange DN 200, class 150, form blind')).toBeCloseTo(of(345 ** 2 * 30 + 269.9 ** 2 * 2), 9);
   });
 
+  test('threaded and socket-weld flanges are bored to their pipe all through, no lighter than a slip on', () => {
+    const flange = (form: string) => weight(`flange NPS 2, class 150, form ${form}`) as number;
+    const bore = (2.375 - 2 * 0.154) * 25.4;
+    const solid = 150 ** 2 * 20.5 + 92.1 ** 2 * 2 + 78 ** 2 * 6.5;
+    expect(flange('threaded')).toBeCloseTo((Math.PI / 4) * (solid - bore ** 2 * 29) * 7.85e-6, 9);
+    expect(flange('socket weld')).toBe(flange('threaded'));
+    expect(flange('threaded')).toBeGreaterThan(flange('slip on'));
+    expect(flange('threaded, schedule 160')).toBeGreaterThan(flange('threaded'));
+    expect(message(one('flange NPS 8, class 150, form socket weld'), 'size-unknown')).toContain('socket weld');
+  });
+
   test('an elbow is its bend by Pappus with the allowance for thick walls', () => {
     const bend = Math.PI * (8.625 - 0.322) * 0.322 * 12 * (Math.PI / 2) * 0.0254 ** 3 * 7850;
     expect(weight('pipe elbow NPS 8, schedule 40, form long radius, angle 90 deg')).toBeCloseTo(bend * 1.12, 9);
