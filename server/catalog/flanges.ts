@@ -6,6 +6,13 @@ import { nearestRows, onFirstUse, printed, words } from './tables.ts';
 export const flangeForms = ['weld neck', 'slip on', 'threaded', 'socket weld', 'lap joint', 'blind'] as const;
 export type FlangeForm = (typeof flangeForms)[number];
 
+/** What one form has of its own; m and kg. */
+export interface FormSize {
+  readonly length: number; // through the hub, without the raised face
+  readonly bore: number | null; // null where the pipe sets it
+  readonly listed: number | null; // the heaviest listed weight, in carbon steel and of a standard bore
+}
+
 /** The dimensions of one size and class; lengths in m. */
 export interface FlangeSize {
   readonly designation: string; // in the system asked for: NPS 8 or DN 200
@@ -17,14 +24,14 @@ export interface FlangeSize {
   readonly faceHeight: number;
   readonly lapThickness: number; // of a lap joint flange, which has no raised face
   readonly hub: number; // diameter at its base
-  /** Length through the hub without the raised face, and the bore where the pipe does not set it; a form that is not made is left out. */
-  readonly forms: Readonly<Partial<Record<FlangeForm, { readonly length: number; readonly bore: number | null }>>>;
+  readonly forms: Readonly<Partial<Record<FlangeForm, FormSize>>>; // a form that is not made is left out
   readonly holes: number;
   readonly hole: number;
   readonly circle: number;
   readonly bolt: string; // as designated: 3/4 in, M20
   readonly stud: number | null; // length for raised faces; null where the standard gives none
   readonly source: string;
+  readonly listedSource: string;
 }
 
 /** `NPS 8` or `DN 200`, and a class: `150`, `300`, or `PN16`. */
@@ -57,6 +64,7 @@ interface Size {
 const classKey = (text: string): string => nameKey(text).replace(/^class|#$|lbs?$/g, '');
 const mm = (text: string | undefined): number => Number(text) / 1000;
 const inch = (text: string): number => printed(text) * 0.0254;
+const pounds = (text: string | undefined): number | null => (text === '-' ? null : Number(text) * 0.45359237);
 
 const sizes = onFirstUse((): ReadonlyMap<string, Size> => {
   const read = data.sizes.rows.flatMap((row) => {
@@ -91,6 +99,7 @@ function made(
 ): FlangeSize {
   const [raisedFace, slipBore, lapBore] = own;
   const [, outside, thickness, hub, slip, lap, neck, holes, hole = '', bolt = '', circle, stud] = row;
+  const [neckListed, slipListed, blindListed] = row.slice(12);
   const more = data.tolerance.rows.map(words).find(([most = '']) => printed(nps) <= Number(most));
   return {
     designation,
@@ -103,15 +112,15 @@ function made(
     lapThickness: mm(thickness) + table.lap / 1000,
     hub: mm(hub),
     forms: {
-      'weld neck': { length: mm(neck), bore: null },
-      // Threaded and socket-weld flanges have the hub of a slip on; they are bored to the pipe behind thread or socket.
+      'weld neck': { length: mm(neck), bore: null, listed: pounds(neckListed) },
+      // Threaded and socket-weld flanges have the hub and about the weight of a slip on; they are bored to the pipe behind thread or socket.
       ...(slip !== '-' && {
-        'slip on': { length: mm(slip), bore: mm(slipBore) },
-        threaded: { length: mm(slip), bore: null },
-        ...(printed(nps) <= 3 && { 'socket weld': { length: mm(slip), bore: null } }),
+        'slip on': { length: mm(slip), bore: mm(slipBore), listed: pounds(slipListed) },
+        threaded: { length: mm(slip), bore: null, listed: pounds(slipListed) },
+        ...(printed(nps) <= 3 && { 'socket weld': { length: mm(slip), bore: null, listed: pounds(slipListed) } }),
       }),
-      'lap joint': { length: mm(lap), bore: mm(lapBore) },
-      blind: { length: mm(thickness), bore: 0 },
+      'lap joint': { length: mm(lap), bore: mm(lapBore), listed: null },
+      blind: { length: mm(thickness), bore: 0, listed: pounds(blindListed) },
     },
     holes: Number(holes),
     hole: inch(hole),
@@ -119,6 +128,7 @@ function made(
     bolt: `${bolt} in`,
     stud: mm(stud),
     source: data.source,
+    listedSource: data.listed.source,
   };
 }
 
@@ -137,12 +147,16 @@ function madeByPn(designation: string, pressureClass: string, row: readonly stri
     faceHeight: mm(face),
     lapThickness: thickness,
     hub: mm(hub),
-    forms: { 'weld neck': { length: mm(length) - mm(face), bore: null }, blind: { length: thickness, bore: 0 } },
+    forms: {
+      'weld neck': { length: mm(length) - mm(face), bore: null, listed: null },
+      blind: { length: thickness, bore: 0, listed: null },
+    },
     holes: Number(holes),
     hole: mm(hole),
     circle: mm(circle),
     bolt,
     stud: null,
     source: data.pn.source,
+    listedSource: data.listed.source,
   };
 }

@@ -2,7 +2,7 @@
 import type { FlangeForm, FlangeSize, Pipe } from '../../catalog/index.ts';
 import type { Flange, Manway, Nozzle } from '../../mechanics/shapes-of-pipework.ts';
 import { boltSetBody, noStud } from './bolting.ts';
-import { flangeSource, flangeTable, sized, steelOf, welded } from './looked-up.ts';
+import { flangeSource, flangeTable, massOf, sized, steelOf, welded } from './looked-up.ts';
 import { type BoughtIn, type Due, type NotListed, type Sizes, sidesOf, sizeOf, type Written } from './types.ts';
 
 /** A flange of a form, on a pipe where the form asks for one. */
@@ -30,6 +30,16 @@ const thickest = `with its raised face, ${undrilled}`;
 /** What the bolt holes of one flange of the least thickness would take off, m3. */
 const drilled = ({ holes, hole, thickness }: FlangeSize): number => (Math.PI / 4) * holes * hole * hole * thickness;
 
+/** The share that a list has some of these flanges heavier than as thick as the standard allows; none where none is. */
+function listedOver(size: FlangeSize, forms: readonly FlangeForm[], stub: Pipe | null): Pick<BoughtIn, 'allowance'> {
+  const factors = forms.map((form) => {
+    const listed = size.forms[form]?.listed ?? 0;
+    return listed / (massOf(flangeBody(size, form, form === 'blind' ? null : stub), 'carbon steel') ?? Number.NaN);
+  });
+  const factor = Math.max(...factors);
+  return factor > 1 ? { allowance: { factor, source: size.listedSource } } : {};
+}
+
 /** The pipe that sets the bore: as said, and of a thread or socket standard pipe where nothing is said; none for other forms. */
 function boredToPipe(size: FlangeSize, form: FlangeForm, schedule: string | null | undefined) {
   if (size.forms[form]?.bore !== null) return null;
@@ -54,6 +64,7 @@ export function flangeOf(written: Written): BoughtIn | NotListed | Due {
     make: () => body(),
     least: () => body(0),
     drilled: drilled(size),
+    ...listedOver(size, [form], stub),
     source: flangeSource(size),
     assumptions: [form === 'lap joint' ? undrilled : thickest],
     material: steelOf(written.words.schedule),
@@ -86,6 +97,7 @@ export function nozzleOf(name: 'nozzle' | 'manway', written: Written): BoughtIn 
     make: (s) => body(s),
     least: (s) => body(s, 0),
     drilled: drilled(size) * (name === 'manway' ? 2 : 1),
+    ...listedOver(size, name === 'manway' ? [form, 'blind'] : [form], stub),
     source: flangeSource(size),
     assumptions: [thickest, ...(written.words.form ? [] : ['its flange a weld neck, since nothing else is said'])],
     material: steelOf(written.words.schedule),

@@ -3,11 +3,13 @@ import {
   type FlangeSize,
   flangeClasses,
   flangeSize,
+  material,
   nearestFlanges,
   type Pipe,
   pipe,
   pipeSchedules,
 } from '../../catalog/index.ts';
+import { type Shape, solid } from '../../mechanics/index.ts';
 import type { BoughtIn, Due, NotListed, Written } from './types.ts';
 
 export const flangeTable = 'flanges';
@@ -44,3 +46,10 @@ export function welded(designation: string, schedule: string | null | undefined)
 /** Schedules with S are of stainless pipe. */
 export const steelOf = (schedule: string | null | undefined): BoughtIn['material'] =>
   /\dS$/i.test(schedule ?? '') ? 'stainless steel' : 'carbon steel';
+
+/** The weight of a body in a steel, kg, less what is drilled out of it (m3); null where it cannot be made. */
+export function massOf(shape: Shape, steel: BoughtIn['material'], drilled = 0): number | null {
+  const body = solid(shape);
+  if ('impossible' in body || body.volume === undefined) return null;
+  return (body.volume - drilled) * (material(steel)?.density ?? Number.NaN);
+}

@@ -65,6 +65,21 @@ describe('weights by hand', () => {
     expect(message(one('flange NPS 8, class 150, form socket weld'), 'size-unknown')).toContain('socket weld');
   });
 
+  test('where makers list a flange heavier than the standard allows, the list governs: 562 lb, 123 lb, and 36 lb', () => {
+    const pound = 0.45359237;
+    const neck = (schedule: string) =>
+      weight(`flange NPS 14, class 900, form weld neck, schedule ${schedule}`) as number;
+    expect(neck('STD')).toBeCloseTo(562 * pound, 2);
+    expect(neck('100')).toBeCloseTo(neck('STD'), 9); // the list says no schedule: a heavier wall is in its weight already
+    expect(neck('160')).toBeGreaterThanOrEqual(neck('STD'));
+    expect(weight('flange NPS 12, class 150, form blind')).toBeCloseTo(123 * pound, 2);
+    expect(weight('flange NPS 3, class 900, form threaded')).toBeGreaterThanOrEqual(36 * pound - 1e-9);
+    expect(weight('nozzle NPS 14, class 900, schedule STD, projection 300 mm')).toBeGreaterThan(neck('STD'));
+    const manway = (davit: string) =>
+      weight(`manway NPS 24, class 900, schedule STD, projection 500 mm, davit ${davit}`) as number;
+    expect(manway('30 kg') - manway('none')).toBeCloseTo(30, 9); // what is stated is not raised
+  });
+
   test('an elbow is its bend by Pappus with the allowance for thick walls', () => {
     const bend = Math.PI * (8.625 - 0.322) * 0.322 * 12 * (Math.PI / 2) * 0.0254 ** 3 * 7850;
     expect(weight('pipe elbow NPS 8, schedule 40, form long radius, angle 90 deg')).toBeCloseTo(bend * 1.12, 9);
