@@ -20,6 +20,8 @@ const shared = {
 };
 const node = { ...shared, platform: 'node', format: 'cjs', target: 'node20', mainFields: ['module', 'main'] };
 const browser = { ...shared, platform: 'browser' };
+/** For a process of Node and a web worker alike: what belongs to one of them is loaded there only. */
+const either = { ...node, conditions: ['browser', 'module'] };
 
 const styles = (...paths) => ({
   contents: paths.map((path) => `@import './${path}';`).join('\n'),
@@ -29,10 +31,8 @@ const styles = (...paths) => ({
 
 /** Every bundle by the name of its file in `dist/`. */
 const bundles = {
-  'client.cjs': { ...node, entryPoints: ['client/node.ts'], external: ['vscode'] },
-  'client-web.js': { ...browser, format: 'cjs', entryPoints: ['client/browser.ts'], external: ['vscode'] },
-  'server.cjs': { ...node, entryPoints: ['server/protocol/main.ts'] },
-  'server-web.js': { ...browser, format: 'iife', entryPoints: ['server/protocol/browser.ts'] },
+  'client.js': { ...either, entryPoints: ['client/main.ts'], external: ['vscode'] },
+  'server.js': { ...either, entryPoints: ['server/protocol/main.ts'] },
   'becket.cjs': { ...node, entryPoints: ['server/command/main.ts'], banner: { js: '#!/usr/bin/env node' } },
   'sheet.js': { ...browser, format: 'iife', entryPoints: ['client/sheet/view.ts'] },
   // The same style that the page to be printed has, and over it the editor's colours.

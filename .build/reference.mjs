@@ -132,6 +132,7 @@ const due = ({ need, repeat }) =>
 const written = {
   nothing: 'the word alone',
   point: 'point',
+  line: 'corners `(x, y, z) (x, y, z) …`',
   points: 'points `(x, y) (x, y) …`',
   name: 'name',
   names: 'names',
@@ -162,6 +163,8 @@ function takes(row) {
       return sides(row.sides);
     case 'size or amount':
       return row.sides ? sides(row.sides) : what;
+    case 'size or nothing':
+      return `${sides(row.sides)}, or nothing`;
     case 'designation or amount':
       return `designation, or ${what}`;
     case 'word':

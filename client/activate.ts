@@ -1,6 +1,7 @@
 // What both hosts share once they can make a server: its features are hung up here, and nowhere else.
 import { commands, type ExtensionContext, Uri } from 'vscode';
 import { IDLE, type IdleAnswer } from '../server/protocol/messages.ts';
+import { comparePlans } from './compare.ts';
 import { explainFindings } from './explain.ts';
 import { exportSheets } from './export.ts';
 import { answerForFiles } from './files.ts';
@@ -24,6 +25,7 @@ export function activateWith(context: ExtensionContext, make: MakeClient): Expor
     answerForFiles(server),
     showStatus(server),
     explainFindings(server),
+    comparePlans(server),
     exportSheets(server, sheet, context.globalStorageUri),
     commands.registerCommand('becket.restart', () => server.restart()),
   );

@@ -4,7 +4,7 @@ import { BrowserMessageReader, BrowserMessageWriter, LanguageClient } from 'vsco
 import { activateWith } from './activate.ts';
 
 export function activate(context: ExtensionContext) {
-  const script = Uri.joinPath(context.extensionUri, 'dist/server-web.js').toString(true);
+  const script = Uri.joinPath(context.extensionUri, 'dist/server.js').toString(true);
   return activateWith(context, (options) => {
     let worker: Worker | undefined;
     // The editor puts a class of its own in the place of `Worker`, so the library does not know ours for one: it gets the two

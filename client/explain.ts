@@ -1,6 +1,7 @@
 // "Explain This Finding": the page of a finding's kind, kept inside the extension, opened as a Markdown document.
 import { commands, type Diagnostic, Disposable, languages, Uri, window, workspace } from 'vscode';
 import { EXPLAIN, type ExplainAnswer } from '../server/protocol/messages.ts';
+import { showMarkdown } from './markdown.ts';
 import type { Server } from './server.ts';
 
 const scheme = 'becket-page';
@@ -34,12 +35,7 @@ const pageOf = (server: Server, slug: string) => server.ask<ExplainAnswer>(EXPLA
 
 const slugOf = (uri: Uri) => uri.path.replace(/^\//, '').replace(/\.md$/, '');
 
-async function openPage(slug: string): Promise<void> {
-  const page = Uri.from({ scheme, path: `/${slug}.md` });
-  const canRender = (await commands.getCommands(true)).includes('markdown.showPreviewToSide');
-  if (canRender) await commands.executeCommand('markdown.showPreviewToSide', page);
-  else await window.showTextDocument(page, { preview: true });
-}
+const openPage = (slug: string): Promise<void> => showMarkdown(Uri.from({ scheme, path: `/${slug}.md` }));
 
 /** The slug of the finding under the cursor; of several, or of none there but some in the file, the one that is chosen. */
 async function slugAtCursor(): Promise<string | undefined> {

@@ -13,16 +13,13 @@ import {
 } from '../server/protocol/messages.ts';
 import type { Server } from './server.ts';
 
-/** More plans than this in one folder are not looked up; those that are opened or used still are. */
-const mostFiles = 5_000;
-
 export function answerForFiles(server: Server): Disposable {
   server.onAsked<ReadFileParams, ReadFileAnswer>(READ_FILE, async ({ uri }) => ({ text: await readText(uri) }));
   server.onAsked<ReadBytesParams, ReadBytesAnswer>(READ_BYTES, async ({ uri, most }) => ({
     base64: await readBytes(Uri.parse(uri), most),
   }));
-  server.onAsked<ListFilesParams, ListFilesAnswer>(LIST_FILES, async ({ folderUri }) => ({
-    uris: await listPlans(folderUri),
+  server.onAsked<ListFilesParams, ListFilesAnswer>(LIST_FILES, async ({ folderUri, most }) => ({
+    uris: await list(folderUri, most),
   }));
   return new Disposable(() => {});
 }
@@ -52,10 +49,15 @@ function base64(bytes: Uint8Array): string {
   return text;
 }
 
-async function listPlans(folderUri: string): Promise<string[]> {
-  const inside = new RelativePattern(folderOf(folderUri) ?? Uri.parse(folderUri), '**/*.liftplan');
-  const found = await workspace.findFiles(inside, undefined, mostFiles);
-  return found.map((uri) => uri.toString()).sort();
+const leftOut = '{**/node_modules/**,**/.*/**}';
+
+/** Plans, then other files; hidden folders, other hidden files and installed packages are left out. */
+async function list(folderUri: string, most: number): Promise<string[]> {
+  const folder = folderOf(folderUri) ?? Uri.parse(folderUri);
+  const find = async (files: string) =>
+    (await workspace.findFiles(new RelativePattern(folder, files), leftOut, most)).map((uri) => uri.toString()).sort();
+  const others = (await find('**/*')).filter((uri) => !/\.liftplan$|\/\.[^/]*$/.test(uri));
+  return [...(await find('**/*.liftplan')), ...others];
 }
 
 /** The opened folder itself, however the server spells its end: the search knows it by the editor's own spelling. */

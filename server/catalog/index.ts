@@ -1,7 +1,7 @@
 // The catalog's door: figures of the trade that are looked up by name, each with its source.
-// Holds: densities, masses of sections, pipes, bars and sheets, dimensions of flanges, fittings and bolts, and what hitches, bends and angles leave of a rating, as data files beside small readers. SI, temperatures in degC.
+// Holds: densities, masses of sections, pipes, bars, sheets, ropes and chains, dimensions of flanges, fittings and bolts, and what hitches, bends and angles leave of a rating, as data files beside small readers. SI, temperatures in degC.
 // Must never know: text of a plan, places, units as written, mechanics, findings. Where sources differ the heavier governs, and the range is kept.
-// Read in this order: materials.ts, sections.ts, pipes.ts, bars.ts, sheets.ts, flanges.ts, pipe-fittings.ts, bolts.ts, hitches.ts, fittings.ts; names.ts says which spellings are one name.
+// Read in this order: materials.ts, woods.ts, sections.ts, pipes.ts, pipes-other.ts, bars.ts, sheets.ts, ropes.ts, flanges.ts, pipe-fittings.ts, bolts.ts, hitches.ts, fittings.ts; names.ts says which spellings are one name.
 export { type Bar, bar, bars, nearestBars } from './bars.ts';
 export { type BoltSize, boltOf, boltSize, boltSizes, type HexagonSize, nearestBolts } from './bolts.ts';
 export {
@@ -34,6 +34,7 @@ export {
   ropeBendSource,
 } from './hitches.ts';
 export { type Material, material, materials, nearestMaterials } from './materials.ts';
+export { designationKey } from './names.ts';
 export {
   type FittingSize,
   fittingDesignations,
@@ -41,6 +42,15 @@ export {
   nearestFittings,
   reducerDesignations,
 } from './pipe-fittings.ts';
-export { nearestPipes, type Pipe, pipe, pipeSchedules, pipes } from './pipes.ts';
+export { nearestPipes, nearestSchedules, type Pipe, pipe, pipeSchedules, pipeSizes, pipes } from './pipes.ts';
+export { isPlastic } from './pipes-other.ts';
+export {
+  type Construction as LineConstruction,
+  construction,
+  constructionsOf,
+  type Line,
+  nearestConstructions,
+} from './ropes.ts';
 export { nearestSections, type Section, section, sections } from './sections.ts';
 export { nearestSheets, type Sheet, sheet, sheets } from './sheets.ts';
+export { nearestWoods, type Wood, wood, woods } from './woods.ts';

@@ -15,9 +15,19 @@ const fractionSigns: Readonly<Record<string, string>> = {
   '⅞': '7/8',
 };
 
+const otherNames: Readonly<Record<string, string>> = {
+  UNP: 'UPN',
+  RSA: 'L',
+  INP: 'IPN',
+  UKB: 'UB',
+  UKC: 'UC',
+  UKPFC: 'PFC',
+  UKA: 'L',
+};
+
 /**
  * A designation: capitals, spaces and hyphens do not count, `×` is X, `2-1/2`, `2 1/2` and `2.50` are one number.
- * `457x191x67 UB` is UB 457x191x67; `HE 300 B` is HEB 300, `IPE 300 A` is IPE A 300.
+ * `457x191x67 UB` is UB 457x191x67; `HE 300 B` is HEB 300, `IPE 300 A` is IPE A 300; `UKB` is UB, `RSA` is L, `INP` is IPN.
  */
 export function designationKey(designation: string): string {
   const plain = designation
@@ -32,7 +42,7 @@ export function designationKey(designation: string): string {
   return plain
     .replace(/^([\d.X]+)([A-Z]+)$/, '$2$1')
     .replace(/^(HE|IPE)(\d+)([A-Z]+)$/, '$1$3$2')
-    .replace(/^UNP(?=\d)/, 'UPN');
+    .replace(/^(?:UNP|RSA|INP|UKB|UKC|UKPFC|UKA)(?=\d)/, (name) => otherNames[name] ?? name);
 }
 
 /** The letters a key starts with and the numbers in it: W12X50 is W, 12 and 50. */
@@ -48,9 +58,14 @@ export function keyParts(key: string): { readonly letters: string; readonly numb
 export function sizeDistance(a: string, b: string): number | null {
   const first = keyParts(a);
   const second = keyParts(b);
-  if (first.letters !== second.letters || first.numbers.length !== second.numbers.length) return null;
+  if (kind(a) !== kind(b)) return null;
   return first.numbers.reduce((sum, number, index) => {
     const ratio = Math.abs(Math.log(number / (second.numbers[index] as number)));
     return sum + ratio * (index === first.numbers.length - 1 ? 1 : 3);
   }, 0);
+}
+
+/** A key without its numbers: 60E1 is #E#, 12X50 is #X#. */
+function kind(key: string): string {
+  return key.replace(/\d+(?:\.\d+)?/g, '#');
 }

@@ -1,6 +1,9 @@
-// Steel pipe by nominal size and schedule. A nominal size alone is no diameter: NPS 8 is 8.625 in outside.
+// Pipe by nominal size and schedule, type, class or ratio; steel unless those say otherwise. A nominal size alone is no diameter: NPS 8 is 8.625 in outside.
+import { editDistance } from '../quantities/nearest.ts';
+import { material } from './materials.ts';
 import { designationKey, nameKey } from './names.ts';
 import data from './pipes.json';
+import { isPlastic, metricPlastic, otherPipes, plasticSizes, ratios, usPlastic } from './pipes-other.ts';
 import { inch, nearestRows, onFirstUse, poundPerFoot, printed, steelDensity, words } from './tables.ts';
 
 export interface Pipe {
@@ -12,28 +15,71 @@ export interface Pipe {
   readonly low: number;
   readonly high: number;
   readonly density: number; // kg/m3 that the mass is for: of another material it scales with this
+  readonly made?: string; // what it is of, by its name among the materials; steel where nothing is said
   readonly source: string;
+  readonly says?: string; // what the mass counts beside the plain barrel
 }
 
-/** `NPS 8`, `NPS 1-1/2` or `DN 200`, and a schedule: `40`, `STD`, `XS`, `XXS`, `80`, or `10S` of stainless pipe. */
-export function pipe(designation: string, schedule: string): Pipe | undefined {
-  return sizes().get(designationKey(designation))?.walls.get(scheduleKey(schedule));
+/**
+ * `NPS 8`, `NPS 1-1/2` or `DN 200`, and a schedule: `40`, `STD`, `XS`, `XXS`, `80`, or `10S` of stainless pipe. `K`, `L` and
+ * `M` are copper tube (also `copper 2 in`; `copper 28 mm` goes by its wall), `K9`, `C40`, `PC350` and `CL52` ductile iron,
+ * `SDR11` plastic; `of` a plastic, `40` and `80` are plastic too.
+ */
+export function pipe(designation: string, schedule: string, of = ''): Pipe | undefined {
+  const key = scheduleKey(schedule);
+  const size = sizes().get(designationKey(designation));
+  const [, ratio] = /^SDR([\d.]+)$/.exec(key) ?? [];
+  const [, dn] = /^DN([\d.]+)$/.exec(designationKey(designation)) ?? [];
+  if (ratio && dn) return metricPlastic(Number(dn), ratio, of);
+  const steel = ratio ? [...(size?.walls.values() ?? [])].find((each) => !each.made) : size?.walls.get(key);
+  if (steel && !steel.made && (ratio || isPlastic(of))) return usPlastic(steel, key, of) ?? (ratio ? undefined : steel);
+  return credible(steel?.made, of) ? steel : undefined;
 }
 
-/** All pipes, each once, under its NPS. */
+/** Whether what a schedule makes of one metal can be of what is said: copper tube is not of a plastic, nor of aluminium. */
+function credible(made: string | undefined, of: string): boolean {
+  const said = material(of)?.density ?? Number.POSITIVE_INFINITY;
+  return made === undefined || said > (material(made)?.density ?? 0) / 2;
+}
+
+/** All steel pipes, each once, under its NPS. */
 export function pipes(): readonly Pipe[] {
   return [...sizes().values()]
     .filter((size) => size.designation.startsWith('NPS'))
-    .flatMap((size) => [...size.walls.values()]);
+    .flatMap((size) => [...size.walls.values()].filter((each) => !each.made));
 }
 
-/** The schedules that a size is made in, thinnest and commonest first; empty for a size not known. */
+/** Every size that is in a table, as `NPS 8`, `DN 200` or `copper 2 in`. */
+export function pipeSizes(): readonly string[] {
+  return [...new Set([...[...sizes().values()].map(({ designation }) => designation), ...plasticSizes()])];
+}
+
+/** The schedules, types, classes and ratios that a size is made in, steel's first; empty for a size not known. */
 export function pipeSchedules(designation: string): readonly string[] {
-  return [...(sizes().get(designationKey(designation))?.walls.keys() ?? [])];
+  const key = designationKey(designation);
+  const walls = [...(sizes().get(key)?.walls.keys() ?? [])];
+  return walls.length || key.startsWith('DN') ? [...walls, ...ratios(designation)] : [];
 }
 
-/** Standard-weight pipes of the sizes nearest to one that is not made. */
+/** Pipes of a size whose schedule is spelt most like one that it is not made in, of what is said. */
+export function nearestSchedules(designation: string, schedule: string, of: string, count = 3): readonly Pipe[] {
+  const key = scheduleKey(schedule);
+  const distance = (one: Pipe): number => editDistance(key, one.schedule);
+  return pipeSchedules(designation)
+    .flatMap((each) => pipe(designation, each, of) ?? [])
+    .filter(({ made }) => !isPlastic(of) || isPlastic(made ?? ''))
+    .sort((one, other) => distance(one) - distance(other))
+    .slice(0, count);
+}
+
+/** Standard-weight pipes of the sizes nearest to one that is not made; of `8 in`, as people call NPS 8, that one alone. */
 export function nearestPipes(designation: string, count = 3): Pipe[] {
+  const [, inches, millimetres] =
+    /^(?:nps\s*)?([\d\s./-]+?)\s*(?:in|inch|inches|")$|^(?:dn\s*)?(\d+)\s*mm$/i.exec(designation.trim()) ?? [];
+  const meant = sizes()
+    .get(designationKey(inches === undefined ? `DN ${millimetres}` : `NPS ${inches}`))
+    ?.walls.get('STD');
+  if (meant) return [meant];
   return nearestRows(designation, sizes(), count).flatMap((size) => size.walls.get('STD') ?? []);
 }
 
@@ -63,7 +109,16 @@ const sizes = onFirstUse((): ReadonlyMap<string, Size> => {
       ),
     }));
   });
-  return new Map(read.map((size) => [designationKey(size.designation), size]));
+  const all = new Map<string, { designation: string; walls: Map<string, Pipe> }>(
+    read.map((size) => [designationKey(size.designation), size]),
+  );
+  for (const each of otherPipes()) {
+    const key = designationKey(each.designation);
+    const size = all.get(key) ?? { designation: each.designation, walls: new Map() };
+    size.walls.set(each.schedule, each);
+    all.set(key, size);
+  }
+  return all;
 });
 
 // The standard prints inch and millimetre sizes, each rounded, and a formula for the weight; they differ by up to 0.4 %.
@@ -95,9 +150,14 @@ function ring(outside: number, wall: number): number {
 
 const otherNames: Readonly<Record<string, string>> = { STANDARD: 'STD', XH: 'XS', XXH: 'XXS', EXTRASTRONG: 'XS' };
 
+/** `schedule 40` is 40, `type L` is L, `DR 11` is SDR11, `class 350` is PC350 and `class 52` CL52. */
 function scheduleKey(schedule: string): string {
   const key = nameKey(schedule)
     .toUpperCase()
-    .replace(/^SCH(EDULE|\.)?/, '');
+    .replace(/^(?:SCH(?:EDULE|\.)?|TYPE)/, '')
+    .replace(/^DR(?=\d)/, 'SDR')
+    .replace(/^(?:CLASS|CL|TC)(?=\d\d$)/, 'CL')
+    .replace(/^(?:CLASS|CL)(?=\d{3}$)/, 'PC')
+    .replace(/\d+\.\d+$/, (number) => `${Number(number)}`);
   return otherNames[key] ?? key;
 }

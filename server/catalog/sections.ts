@@ -1,8 +1,10 @@
-// Rolled and hollow steel sections by designation, US and European.
+// Rolled and hollow steel sections, rails and sheet piles by designation, US and European.
 import { designationKey } from './names.ts';
+import rails from './rails.json';
 import europe from './sections-europe.json';
 import us from './sections-us.json';
-import { byKey, inch, nearestRows, onFirstUse, poundPerFoot, steelDensity, words } from './tables.ts';
+import piles from './sheet-piles.json';
+import { byKey, inch, nearestRows, onFirstUse, poundPerFoot, printed, steelDensity, words } from './tables.ts';
 
 export interface Section {
   readonly designation: string;
@@ -17,10 +19,10 @@ export interface Section {
   readonly source: string;
 }
 
-/** The section of that designation: `W12X50`, `heb300`, `C8 x 11.5`, `L4x4x3/8`, `HSS6x6x1/4`, `W310x74`. */
+/** The section of that designation: `W12X50`, `heb300`, `C8 x 11.5`, `L4x4x3/8`, `HSS6x6x1/4`, `W310x74`, `60E1`, `AZ 18-700`. */
 export function section(designation: string): Section | undefined {
   const key = designationKey(designation);
-  return shelves.get(key.charAt(0))?.().get(key);
+  return shelves.get(key.charAt(0))?.().get(key) ?? mixed().get(key);
 }
 
 /** All sections, each once, under its first designation. */
@@ -30,42 +32,45 @@ export function sections(): readonly Section[] {
 
 /** Sections near to a designation that is not in the tables: same kind and size first. */
 export function nearestSections(designation: string, count = 3): Section[] {
-  return nearestRows(designation, new Map([...shelves.values()].flatMap((shelf) => [...shelf()])), count);
+  return nearestRows(designation, new Map([...shelves.values(), mixed].flatMap((shelf) => [...shelf()])), count);
 }
 
 interface Table {
   readonly table: string;
+  readonly unit?: string;
   readonly source: string;
   readonly rows: readonly string[];
 }
 
-/** A row's section, and the same again under its metric designation if it has one. */
+/** A row's section, and the same again under each other designation it has. */
 type Reader = (table: Table, row: string) => readonly Section[];
+type Read = Table & { readonly read: Reader };
 
-const tables: readonly (Table & { readonly read: Reader })[] = [
+const tables: readonly Read[] = [
   ...us.tables.map((table) => ({ ...table, read: usSection })),
-  ...europe.tables.map((table) => ({ ...table, read: europeanSection })),
+  ...europe.tables.map((table) => ({ ...table, read: otherSection })),
 ];
+const mixedTables: readonly Read[] = [...rails.tables, ...piles.tables].map((table) => ({
+  ...table,
+  read: otherSection,
+}));
 
 const all = onFirstUse((): readonly Section[] =>
-  tables.flatMap((table) => table.rows.flatMap((row) => table.read(table, row).slice(0, 1))),
+  [...tables, ...mixedTables].flatMap((table) => table.rows.flatMap((row) => table.read(table, row).slice(0, 1))),
 );
 
 // By first letter, so that the first look-up reads a part of the tables only; a table's rows share theirs.
 const shelves: ReadonlyMap<string, () => ReadonlyMap<string, Section>> = new Map(
   tables
     .map(initial)
-    .map((letter) => [
-      letter,
-      onFirstUse(() =>
-        byKey(
-          tables
-            .filter((table) => initial(table) === letter)
-            .flatMap((table) => table.rows.flatMap((row) => table.read(table, row))),
-        ),
-      ),
-    ]),
+    .map((letter) => [letter, onFirstUse(() => byKey(readAll(tables.filter((table) => initial(table) === letter))))]),
 );
+
+/** Rails and sheet piles, whose names begin anyhow. */
+const mixed = onFirstUse(() => byKey(readAll(mixedTables)));
+
+const readAll = (some: readonly Read[]): Section[] =>
+  some.flatMap((table) => table.rows.flatMap((row) => table.read(table, row)));
 
 function initial({ rows }: Table): string {
   return rows[0]?.charAt(0) ?? '';
@@ -95,20 +100,27 @@ function usSection(table: Table, row: string): readonly Section[] {
   return metric === undefined ? [entry] : [entry, { ...entry, designation: metric }];
 }
 
-function europeanSection(table: Table, row: string): readonly Section[] {
-  const [name = '', masses = '', squareCentimetres, depth, width] = words(row);
-  const [low, high = low] = masses.split('..').map(Number) as [number, number?];
+/** What one printed unit of mass per length, of area and of length is in SI. */
+const units: Readonly<Record<string, readonly [number, number, number]>> = {
+  'kg/m': [1, 1e-4, 1e-3],
+  'lb/ft': [poundPerFoot, inch ** 2, inch],
+  'lb/yd': [poundPerFoot / 3, inch ** 2, inch],
+};
+
+function otherSection({ table, unit = 'kg/m', source }: Table, row: string): readonly Section[] {
+  const [names = '', masses = '', area = '', depth = '', width = ''] = words(row);
+  const [perLength, perArea, length] = units[unit] as readonly [number, number, number];
+  const [low, high = low] = masses.split('..').map((mass) => Number(mass) * perLength) as [number, number?];
   const entry = {
-    designation: name.replaceAll('_', ' '),
-    table: table.table,
+    table,
     massPerLength: high,
     low,
     high,
-    depth: Number(depth) / 1000,
-    width: Number(width) / 1000,
-    area: Number(squareCentimetres) / 10_000,
+    depth: printed(depth) * length,
+    width: printed(width) * length,
+    ...(area !== '-' && { area: Number(area) * perArea }),
     density: steelDensity,
-    source: table.source,
+    source,
   };
-  return [entry];
+  return names.split('=').map((name) => ({ ...entry, designation: name.replaceAll('_', ' ') }));
 }

@@ -32,6 +32,17 @@ export function addClause(asked: Asked, at: Place, template: string, title: stri
   };
 }
 
+/** Adds several clauses, each with its value left empty; the cursor goes to the first. */
+export function addClauses(asked: Asked, at: Place, clauses: readonly string[]): Fix {
+  const templates = clauses.map((clause, i) => emptyClause(clause, i === 0 ? here : ''));
+  return addClause(asked, at, templates.join(', '), `Insert ${clauses.join(', ')}`);
+}
+
+function emptyClause(clause: string, cursor: string): string {
+  if (clause === 'state') return `state "${cursor}"`;
+  return clause === 'accuracy' ? `accuracy ${cursor} %` : `${clause} ${cursor}`;
+}
+
 /** Puts lines right under the statement of a place, as deep as what stands there already. */
 export function addUnder(asked: Asked, at: Place, template: readonly string[], title: string): Fix {
   const node = statementAt(asked, at);

@@ -14,6 +14,7 @@ import { cogDisagrees } from './load/cog-disagrees.ts';
 import { contentsUnstated } from './load/contents-unstated.ts';
 import { contingencyMissing } from './load/contingency-missing.ts';
 import { cutoutOutside } from './load/cutout-outside.ts';
+import { evidenceChanged } from './load/evidence-changed.ts';
 import { evidenceDisagrees } from './load/evidence-disagrees.ts';
 import { evidenceMissing } from './load/evidence-missing.ts';
 import { geometryImpossible } from './load/geometry-impossible.ts';
@@ -23,10 +24,13 @@ import { materialUnknown } from './load/material-unknown.ts';
 import { measuredLighter } from './load/measured-lighter.ts';
 import { partUnplaced } from './load/part-unplaced.ts';
 import { readingUnclear } from './load/reading-unclear.ts';
+import { releaseUnstated } from './load/release-unstated.ts';
 import { sizeUnknown } from './load/size-unknown.ts';
+import { stopDoubtful } from './load/stop-doubtful.ts';
 import { weightImplausible } from './load/weight-implausible.ts';
 import { weightUnknown } from './load/weight-unknown.ts';
 import { weightUnplaced } from './load/weight-unplaced.ts';
+import { dateAhead } from './papers/date-ahead.ts';
 import { expectFailed } from './papers/expect-failed.ts';
 import { angleFlat } from './rig/angle-flat.ts';
 import { beamAngleOutside } from './rig/beam-angle-outside.ts';
@@ -111,6 +115,7 @@ export const checks: { readonly [S in keyof ResultFacts]: Check<S> } = {
   'contents-unstated': contentsUnstated,
   'contingency-missing': contingencyMissing,
   'cutout-outside': cutoutOutside,
+  'evidence-changed': evidenceChanged,
   'evidence-disagrees': evidenceDisagrees,
   'evidence-missing': evidenceMissing,
   'geometry-impossible': geometryImpossible,
@@ -119,7 +124,9 @@ export const checks: { readonly [S in keyof ResultFacts]: Check<S> } = {
   'material-unknown': materialUnknown,
   'measured-lighter': measuredLighter,
   'part-unplaced': partUnplaced,
+  'release-unstated': releaseUnstated,
   'size-unknown': sizeUnknown,
+  'stop-doubtful': stopDoubtful,
   'weight-unknown': weightUnknown,
   'weight-unplaced': weightUnplaced,
   'gear-capacity-missing': gearCapacityMissing,
@@ -148,6 +155,7 @@ export const checks: { readonly [S in keyof ResultFacts]: Check<S> } = {
   'capacity-basis-missing': capacityBasisMissing,
   'bend-tight': bendTight,
   'beam-angle-outside': beamAngleOutside,
+  'date-ahead': dateAhead,
   'expect-failed': expectFailed,
 };
 

@@ -27,7 +27,7 @@ export function filesIn(root: string): Files {
         : { reason: `it lies outside ${root}, all that is read here; run this from a folder that holds both` };
     },
     elsewhere(from, path) {
-      known ??= plansBelow(root);
+      known ??= filesBelow(root);
       const name = path.slice(path.lastIndexOf('/') + 1);
       return known.filter((file) => file.endsWith(`/${name}`)).map((file) => relativePath(folderOf(from), file));
     },
@@ -37,19 +37,26 @@ export function filesIn(root: string): Files {
 /** An absolute path with `/`, as files are known by here. */
 export const identity = (path: string, cwd: string): string => slashed(resolve(cwd, path));
 
-/** Every `.liftplan` file below a folder, in the order of their paths; hidden folders and installed packages are left out. */
-export function plansBelow(folder: string): readonly string[] {
+/** Every `.liftplan` file below a folder, in the order of their paths. */
+export const plansBelow = (folder: string): readonly string[] => filesBelow(folder, '.liftplan');
+
+/** Every file below a folder whose name ends so, in the order of their paths; hidden folders and installed packages are left out. */
+function filesBelow(folder: string, ending = ''): readonly string[] {
   const found: string[] = [];
   const visit = (current: string): void => {
     for (const entry of readdirSync(current, { withFileTypes: true })) {
       const path = `${current}/${entry.name}`;
       if (entry.isDirectory() && !entry.name.startsWith('.') && entry.name !== 'node_modules') visit(path);
-      else if (entry.name.endsWith('.liftplan') && isFile(path)) found.push(path);
+      else if (entry.name.endsWith(ending) && isFile(path)) found.push(path);
     }
   };
   visit(folder);
   return found.sort();
 }
+
+/** Whether a search below a folder comes upon a file: not in hidden folders and installed packages. */
+export const seenBelow = (folder: string, file: string): boolean =>
+  within(folder, file) && !/(?:^|\/)(?:\.[^/]*|node_modules)\//.test(file.slice(folder.length));
 
 export const exists = (path: string): boolean => existsSync(path);
 export const isFile = (path: string): boolean => statSync(path, { throwIfNoEntry: false })?.isFile() === true;

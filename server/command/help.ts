@@ -12,6 +12,11 @@ ${cautions.help}
       --output FILE|FOLDER        instead of the output; a folder takes one file a plan, as the plans lie in the folder given
       --verify                    compares with the sheets kept beside the plans (skid.sheet.md beside skid.liftplan) or in --output
       --watch                     writes again whenever a file changes
+  becket compare OLD NEW          Says what differs in meaning between two files, or two folders.
+  becket compare --since REVISION PATH...
+                                  The same between a revision of the git repository and what is on disk.
+      --until REVISION            another revision instead of what is on disk
+      --format WORD               text, markdown (fit for a comment on a change) or json
   becket format PATH...           Sets plans in order: indentation, spaces, colons; never a word or a figure.
       --verify                    changes nothing, names what it would change
   becket explain FINDING          Tells what a finding means and what to do about it.
@@ -21,6 +26,6 @@ ${cautions.help}
 PATH is a plan, a folder with all plans below it, or - for standard input; --named PATH says where that would lie.
 Only files in the repository of what is named are read; without one, those in the folder you are in.
 
-Exit codes: 0 nothing found, or done; 1 findings at or above the severity, or --verify found a difference;
+Exit codes: 0 nothing found, or done; 1 findings at or above the severity, or --verify or compare found a difference;
 2 could not run; 3 an error in this program.
 `;

@@ -107,7 +107,7 @@ function textOf(snapshot: Snapshot, target: Target, format: ReportFormat, from: 
   if (format === 'lines') return lines(snapshot);
   const folder = folderOf(snapshot.plan.file);
   const sheet = sheetOf(snapshot, { pathOf: (file) => relativePath(folder, file) });
-  return format === 'html' ? page(sheet, snapshot.plan.units === 'US' ? 'Letter' : 'A4') : markdown(sheet, from);
+  return format === 'html' ? page(sheet, snapshot.plan.units === 'US' ? 'Letter' : 'A4', from) : markdown(sheet, from);
 }
 
 /** Paths in a report are as seen from the folder given. */

@@ -1,6 +1,7 @@
 // Runs the command that a command line names and turns what happens into an exit code.
 import { version } from '../../package.json';
 import { check } from './check.ts';
+import { compare } from './compare.ts';
 import { exit } from './exit.ts';
 import { explain } from './explain.ts';
 import { format } from './format.ts';
@@ -12,7 +13,7 @@ import { CannotRun } from './usage.ts';
 
 type Command = (terminal: Terminal, args: readonly string[]) => Promise<number | null>;
 
-const commands: Readonly<Record<string, Command>> = { check, report, format, explain, server };
+const commands: Readonly<Record<string, Command>> = { check, report, compare, format, explain, server };
 
 /** The exit code; null where the command goes on by itself, as a server does. */
 export async function run(terminal: Terminal): Promise<number | null> {

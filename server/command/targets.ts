@@ -68,7 +68,7 @@ function fileTarget(file: string, terminal: Terminal): Target {
  * What a plan may take in lies in here: the repository of the folder named; where there is none, the folder the command runs in,
  * if it holds what is named; else what is named itself.
  */
-function rootOf(folder: string, { cwd }: Terminal): string {
+export function rootOf(folder: string, { cwd }: Terminal): string {
   for (let up = folder; up !== ''; up = folderOf(up)) if (exists(`${up}/.git`)) return up;
   const here = identity('.', cwd);
   return folder === here || within(here, folder) ? here : folder;

@@ -1,6 +1,8 @@
 // Hover: a list of small answers, the first that knows answers.
 import type { Snapshot } from '../workspace/types.ts';
+import { hoverLiftOff } from './hover/lift-off.ts';
 import { hoverName } from './hover/name.ts';
+import { hoverPaper } from './hover/paper.ts';
 import { hoverQuantity } from './hover/quantity.ts';
 import { hoverResult } from './hover/result.ts';
 import { hoverTable } from './hover/table.ts';
@@ -11,7 +13,7 @@ import type { Hover } from './types.ts';
 export function hover(s: Snapshot, row: number, offset: number): Hover | null {
   const comment = s.tree.lines[row]?.comment;
   if (comment && offset >= comment.from) return null;
-  for (const answer of [hoverResult, hoverQuantity, hoverName, hoverTable, hoverWord]) {
+  for (const answer of [hoverLiftOff, hoverResult, hoverQuantity, hoverName, hoverPaper, hoverTable, hoverWord]) {
     const found = answer(s, row, offset);
     if (found) return found;
   }

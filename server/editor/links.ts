@@ -23,10 +23,15 @@ export function links(s: Snapshot): readonly Link[] {
   const texts = allItems(file.items)
     .filter(({ keyword }) => keyword !== 'use')
     .flatMap((item) => [...(item.value ? [item.value] : []), ...[...item.clauses.values()].flat()]);
+  const papers = allItems(file.items).flatMap((item): readonly Link[] => {
+    const cited = s.plan.cited.get(item);
+    return cited?.at && cited.file !== null && cited.paper ? [{ at: cited.at, to: { file: cited.file } }] : [];
+  });
   return [
     ...uses,
-    ...texts.flatMap(({ value, valueAt }): readonly Link[] => {
-      if (value?.kind !== 'text' || valueAt.to - valueAt.from < 3) return [];
+    ...papers,
+    ...texts.flatMap(({ value, valueAt, keyword }): readonly Link[] => {
+      if (value?.kind !== 'text' || keyword === 'from' || valueAt.to - valueAt.from < 3) return []; // papers cited stand above
       if (address.test(value.text)) return [{ at: inner(valueAt), to: { address: value.text } }];
       return document.test(value.text) ? [{ at: inner(valueAt), to: { path: value.text } }] : [];
     }),

@@ -312,7 +312,7 @@ export function expressionsIn(value: Value): readonly Expression[] {
     case 'point':
       return inPoint(value);
     case 'points':
-      return value.points.flat().flatMap(inAmount);
+      return [...value.points.flat().flatMap(inAmount), ...(value.tolerance ? [value.tolerance] : [])];
     case 'turn':
       return [value.angle];
     case 'tilt':

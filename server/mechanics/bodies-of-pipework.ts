@@ -1,5 +1,5 @@
 // What bought-in parts of pipework are from outside, and the space inside them.
-import type { Bodies, Crossed, Extruded, Revolved, Turned, United } from './bodies.ts';
+import type { Bodies, Crossed, Extruded, Revolved, Turned, United } from './body.ts';
 import type { Outline } from './outline.ts';
 import { type Placement, still } from './placement.ts';
 import type {

@@ -1,151 +1,30 @@
 // What a shape is from outside, and the space inside it, as one of a few plain bodies.
 
 import { pipeworkBodies } from './bodies-of-pipework.ts';
-import type { Outline } from './outline.ts';
+import type { Ball, Bend, Bodies, Body, Dome, Extruded, Segment, Turned } from './body.ts';
 import { axisRotation, type Placement, still } from './placement.ts';
 import { block, pyramid, rectangle, wedge } from './polytopes.ts';
 import type {
+  Coil,
   DishedHead,
   Elbow,
+  Heap,
   HemisphericalHead,
+  HollowCore,
   MeshBody,
   Prism,
   Shape,
   SphericalCap,
   TaperedTube,
+  Weld,
 } from './shapes.ts';
 import type { PipeworkShape } from './shapes-of-pipework.ts';
 import { bendCentre } from './solids/bent.ts';
-import { type Dish, dish, insideDepth } from './solids/heads.ts';
+import { dish, insideDepth } from './solids/heads.ts';
 import { levelWall } from './solids/round.ts';
-import type { Vec3 } from './vector.ts';
-
-export type Body = Hollow | Extruded | Spheroidal | Parabolic | Revolved | Sector | Segment | United;
-
-/** The bodies that the space in a shape may have; a ball is then a whole one. */
-export type Hollow = Polytope | Turned | Ball | Dome | Bend | Crossed;
-
-/** Convex, with flat faces; the corners of each face counter-clockwise seen from outside. */
-export interface Polytope {
-  readonly form: 'polytope';
-  readonly points: readonly Vec3[];
-  readonly faces: readonly (readonly number[])[];
-}
-
-/** An outline less its holes, from -half to half along z. */
-export interface Extruded {
-  readonly form: 'extruded';
-  readonly outline: Outline;
-  readonly holes: readonly Outline[];
-  readonly half: number;
-}
-
-/** An ellipsoid about zero by its half axes. */
-export interface Spheroidal {
-  readonly form: 'ellipsoid';
-  readonly halves: Vec3;
-}
-
-/** A parabola turned about z: `radius` at `low`, its tip `height` above. */
-export interface Parabolic {
-  readonly form: 'paraboloid';
-  readonly low: number;
-  readonly height: number;
-  readonly radius: number;
-}
-
-/** An outline of (radius, z) turned about z. */
-export interface Revolved {
-  readonly form: 'revolved';
-  readonly outline: Outline;
-}
-
-/** A ring section within `angle` of a turn at most half, its middle towards x, from -half to half along z. */
-export interface Sector {
-  readonly form: 'sector';
-  readonly outer: number;
-  readonly inner: number;
-  readonly angle: number;
-  readonly half: number;
-}
-
-/** What lies above y = `low` of a disc about zero, from -half to half along z. */
-export interface Segment {
-  readonly form: 'segment';
-  readonly radius: number;
-  readonly low: number;
-  readonly half: number;
-}
-
-/** Bodies that are one, each with how it stands. */
-export interface United {
-  readonly form: 'united';
-  readonly pieces: readonly { readonly body: Exclude<Body, United>; readonly frame: Placement }[];
-}
-
-/** A radius that changes evenly along z; with a lean the centre moves by so much along y a metre of z, from zero at `low`. */
-export interface Turned {
-  readonly form: 'turned';
-  readonly lean?: number;
-  readonly low: number;
-  readonly high: number;
-  readonly lowRadius: number;
-  readonly highRadius: number;
-}
-
-/** What lies between `low` and `high` of a sphere about (0, 0, centre). */
-export interface Ball {
-  readonly form: 'ball';
-  readonly centre: number;
-  readonly radius: number;
-  readonly low: number;
-  readonly high: number;
-}
-
-/** A straight flange from `low` up to the tangent line, and a curved end above it. */
-export interface Dome {
-  readonly form: 'dome';
-  readonly low: number;
-  readonly tangent: number;
-  readonly end: Spheroid | Knuckled;
-}
-
-/** Half a spheroid of radius `across` and height `up`, its face moved out by `grown`. */
-export interface Spheroid {
-  readonly curve: 'spheroid';
-  readonly across: number;
-  readonly up: number;
-  readonly grown: number;
-}
-
-/** Knuckle and crown, their radii moved out by `grown`. */
-export interface Knuckled extends Dish {
-  readonly curve: 'knuckled';
-  readonly grown: number;
-}
-
-/** A disc led round z at `bend`, counter-clockwise by `angle` from the direction -y; a full ring has no ends. */
-export interface Bend {
-  readonly form: 'bend';
-  readonly bend: number;
-  readonly radius: number;
-  readonly angle: number | 'ring';
-}
-
-/** Two rounds of one radius that cross: one along x to `run` on both sides, one along y from zero to `branch`. */
-export interface Crossed {
-  readonly form: 'crossed';
-  readonly radius: number;
-  readonly run: number;
-  readonly branch: number;
-}
-
-/** A shape's bodies, and how they lie in its own axes seen from its datum point. */
-export interface Bodies {
-  readonly outer: Body;
-  readonly inner: Hollow | null;
-  readonly frame: Placement;
-}
+import { coreMiddles, heapHeight, weldSides } from './solids/shop.ts';
+import { filled, ledSpace, sweptPieces } from './swept-body.ts';
+import type { Vec2 } from './vector.ts';
 
 /** The bodies of a shape that can be made; a section counts as its box, a sheet as a plate without thickness. */
 export function bodiesOf(shape: Shape): Bodies {
@@ -182,6 +61,17 @@ export function bodiesOf(shape: Shape): Bodies {
     case 'nut':
     case 'washer':
       return pipeworkBodies(shape);
+    case 'weld':
+    case 'coil':
+    case 'heap':
+    case 'hollow core':
+      return solidBody(shopBody(shape));
+    case 'swept': {
+      const pieces = sweptPieces(shape);
+      if ('impossible' in pieces) throw new Error(`${pieces.reason}: no body`);
+      const inner = ledSpace(shape.of, pieces);
+      return { outer: { form: 'led', pieces: inner ? pieces.map(filled) : pieces }, inner, frame: still };
+    }
     default:
       return roundBodies(shape);
   }
@@ -198,7 +88,12 @@ type Flat =
   | 'rectangular tube'
   | 'pyramid'
   | 'prism'
-  | 'mesh';
+  | 'mesh'
+  | 'swept'
+  | 'weld'
+  | 'coil'
+  | 'heap'
+  | 'hollow core';
 
 function roundBodies(shape: Exclude<Shape, { kind: Flat } | PipeworkShape>): Bodies {
   switch (shape.kind) {
@@ -296,6 +191,28 @@ function meshBox({ min, max }: MeshBody): Bodies {
     ...solidBody(block(side(0), side(1), side(2))),
     frame: { R: still.R, t: [middle(0), middle(1), middle(2)] },
   };
+}
+
+/** What shops make and heap up: a weld counts as its box, a coil as a ring, cores are elliptic and right through. */
+function shopBody(shape: Weld | Coil | Heap | HollowCore): Body {
+  switch (shape.kind) {
+    case 'weld':
+      return block(shape.length, ...weldSides(shape));
+    case 'coil': {
+      const { outside, bore, width } = shape;
+      const ring = rectangle((outside - bore) / 2, width).map(([r, z]): Vec2 => [r + (outside + bore) / 4, z]);
+      return { form: 'revolved', outline: ring };
+    }
+    case 'heap': {
+      const { base, length = base } = shape;
+      return { form: 'ridge', radius: base / 2, height: heapHeight(shape), half: (length - base) / 2 };
+    }
+    case 'hollow core': {
+      const { x, y, z, coreWidth, coreHeight } = shape;
+      const middles = coreMiddles(shape);
+      return { form: 'cored', halves: [x / 2, y / 2, z / 2], across: coreWidth / 2, up: coreHeight / 2, middles };
+    }
+  }
 }
 
 /** The space in a tapering wall; under a pointed end it closes in a point of its own. */

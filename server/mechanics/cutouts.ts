@@ -3,7 +3,8 @@
 // Where cut-out and part are carried along parallel lines the answer is exact and touching is allowed. For the rest, space is
 // halved again and again until each cell is settled; what stays unsettled does not fit, so that nothing is taken which may not
 // be there and the part never comes out too light.
-import { type Bodies, bodiesOf } from './bodies.ts';
+import { bodiesOf } from './bodies.ts';
+import type { Bodies } from './body.ts';
 import { depth, depthAcross, endsOf } from './depth.ts';
 import { type Box, boxOf, reach, spanOf } from './extent.ts';
 import { extrusionsOf, type Section, seenFrom } from './extrusions.ts';
@@ -11,6 +12,7 @@ import { apply, compose, inverse, type Placement, still } from './placement.ts';
 import { apart, type Planar, within } from './planar.ts';
 import type { Shape } from './shapes.ts';
 import type { PipeworkShape } from './shapes-of-pipework.ts';
+import { wholeStraights } from './swept-body.ts';
 import { columnOf, cross, dot, identity, norm, rotate, scale, subtract, transpose, type Vec3 } from './vector.ts';
 
 /** A shape and how it stands; a cut-out stands in its part's own axes, measured from the part's datum point. */
@@ -26,19 +28,19 @@ export type Misfit = 'larger' | 'outside' | 'taken';
 const touching = 1e-9;
 
 /**
- * Whether a cut-out takes only material of the part that no earlier one took. Of a rolled section, sheet, mesh or bought-in part
- * of pipework the material's place is not known to the last hole, so that nothing can be cut from one. Both shapes can be made.
+ * Whether a cut-out takes only material of the part that no earlier one took. Of a rolled section, sheet, mesh, weld, coil or bought-in
+ * part of pipework the material's place is not known to the last hole, so that nothing can be cut from one. Both shapes can be made.
  */
 export function fits(cut: PlacedShape, part: Shape, earlier: readonly PlacedShape[] = []): true | Misfit {
-  if (part.kind === 'section' || part.kind === 'sheet' || part.kind === 'mesh' || boughtIn(part)) return 'outside';
+  if (placeless.has(part.kind === 'swept' ? part.of.kind : part.kind)) return 'outside';
   const [cutBox, partBox] = [boxOf(cut.shape, cut.place.R), boxOf(part, identity)];
   const slack = touching * spanOf(partBox);
   if ([0, 1, 2].some((axis) => sideOf(cutBox, axis) > sideOf(partBox, axis) + slack)) return 'larger';
-  if (!(inLine(cut, part) ?? inMaterial(cut, part, slack))) return 'outside';
+  if (!holds(part, cut, slack)) return 'outside';
   return earlier.some((other) => overlap(cut, other)) ? 'taken' : true;
 }
 
-const boughtInKinds: ReadonlySet<Shape['kind']> = new Set<PipeworkShape['kind']>([
+const boughtIn = [
   'flange',
   'nozzle',
   'manway',
@@ -48,8 +50,17 @@ const boughtInKinds: ReadonlySet<Shape['kind']> = new Set<PipeworkShape['kind']>
   'bolt set',
   'nut',
   'washer',
-]);
-const boughtIn = (part: Shape): boolean => boughtInKinds.has(part.kind);
+] as const satisfies readonly PipeworkShape['kind'][];
+/** Kinds of which it is not known where their material lies. */
+const placeless: ReadonlySet<Shape['kind']> = new Set(['section', 'sheet', 'mesh', 'weld', 'coil', ...boughtIn]);
+
+/** Of what is led along a line, in one of its straights; of anything else, in its material. */
+const holds = (part: Shape, cut: PlacedShape, slack: number): boolean =>
+  part.kind === 'swept'
+    ? wholeStraights(part).some(({ shape, place }) =>
+        holds(shape, { shape: cut.shape, place: compose(inverse(place), cut.place) }, slack),
+      )
+    : (inLine(cut, part) ?? inMaterial(cut, part, slack));
 
 const sideOf = (box: Box, axis: number): number => box.max[axis]! - box.min[axis]!;
 

@@ -3,19 +3,13 @@
 // A depth is above zero inside, below zero outside, and never changes faster than the point moves. So a ball whose radius is
 // below the depth at its middle lies wholly inside, and one whose radius is below minus the depth wholly outside: that is all
 // the sampling of cut-outs relies on. It need not be the distance to the surface, only never more.
-import {
-  type Bend,
-  type Body,
-  bodiesOf,
-  type Dome,
-  type Knuckled,
-  type Parabolic,
-  type Polytope,
-  type Spheroid,
-} from './bodies.ts';
+import { bodiesOf } from './bodies.ts';
+import type { Bend, Body, Dome, Knuckled, Parabolic, Polytope, Spheroid } from './body.ts';
 import { depthIn, edgesOf, type Outline, sizeOf } from './outline.ts';
+import { apply, inverse } from './placement.ts';
 import type { Shape } from './shapes.ts';
-import { cross, dot, norm, rotate, scale, subtract, transpose, type Vec3 } from './vector.ts';
+import { depthAlong, mitredDepth } from './swept-body.ts';
+import { columnOf, cross, dot, identity, norm, rotate, scale, subtract, transpose, type Vec3 } from './vector.ts';
 
 /** Whether a point (from the datum point, own axes) lies in the outer body of a shape, or at most `slack` (m) out of it. */
 export function contains(shape: Shape, point: Vec3, slack: number): boolean {
@@ -68,6 +62,9 @@ export function endsOf(body: Body): readonly Face[] {
     case 'revolved':
     case 'crossed':
     case 'united':
+    case 'led':
+    case 'joined':
+    case 'mitred':
       return [];
     case 'paraboloid':
       return level(body.low);
@@ -79,6 +76,12 @@ export function endsOf(body: Body): readonly Face[] {
         { normal: [-sin, -cos, 0], offset: 0 },
       ];
     }
+    case 'ridge':
+      return level(-body.height / 2);
+    case 'cored':
+      return [0, 1, 2].flatMap((axis) =>
+        [-1, 1].map((way) => ({ normal: scale(columnOf(identity, axis), way), offset: body.halves[axis]! })),
+      );
     case 'segment':
       return [...level(-body.half, body.half), { normal: [0, -1, 0], offset: -body.low }];
   }
@@ -147,6 +150,21 @@ export function depthAcross(body: Body, [x, y, z]: Vec3): number {
       return depthInParaboloid(body, radius, z);
     case 'revolved':
       return depthIn(acrossAxis(body.outline), [radius, z]);
+    case 'mitred':
+      return mitredDepth(body, [x, y, z]);
+    case 'joined':
+      return Math.max(...body.parts.map(({ body: one, frame }) => depth(one, apply(inverse(frame), [x, y, z]))));
+    case 'led':
+      return depthAlong(body.pieces, [x, y, z]);
+    case 'ridge': {
+      const out = Math.hypot(Math.max(0, Math.abs(x) - body.half), y);
+      const slope = body.height / body.radius;
+      return (slope * (body.radius - out) - body.height / 2 - z) / Math.hypot(1, slope);
+    }
+    case 'cored': {
+      const { across, up, middles } = body; // how far out of an ellipse a point is, as in an ellipsoid
+      return Math.min(...middles.map((at) => Math.min(across, up) * (Math.hypot((y - at) / across, z / up) - 1)));
+    }
     case 'sector':
       return Math.min(body.outer - radius, radius - body.inner);
     case 'segment':

@@ -1,6 +1,9 @@
 // How far a shape reaches in a direction, and its box however it is turned. Exact for every shape.
-import { type Ball, type Body, bodiesOf, type Dome, type Parabolic, type Sector } from './bodies.ts';
+import { bodiesOf } from './bodies.ts';
+import type { Ball, Body, Dome, Parabolic, Sector } from './body.ts';
+import type { Placement } from './placement.ts';
 import type { Shape } from './shapes.ts';
+import { mitredReach, reachAlong } from './swept-body.ts';
 import { columnOf, dot, type Mat3, norm, rotate, scale, transpose, type Vec3 } from './vector.ts';
 
 /** The two far corners of an axis-aligned box, m. */
@@ -14,9 +17,13 @@ export interface Box {
  * that is the reach along it, m; it scales with the direction's length.
  */
 export function extent(shape: Shape, direction: Vec3): number {
-  const { outer, frame } = bodiesOf(shape);
-  return dot(frame.t, direction) + reach(outer, rotate(transpose(frame.R), direction));
+  const { outer: body, frame } = bodiesOf(shape);
+  return framedReach({ body, frame }, direction);
 }
+
+/** The same of a body that stands in a frame. */
+const framedReach = (one: { readonly body: Body; readonly frame: Placement }, direction: Vec3): number =>
+  dot(one.frame.t, direction) + reach(one.body, rotate(transpose(one.frame.R), direction));
 
 /** The axis-aligned box of a shape turned by R, from its datum point, in the parent's axes. */
 export function boxOf(shape: Shape, R: Mat3): Box {
@@ -52,11 +59,7 @@ export function reach(body: Body, direction: Vec3): number {
       );
     }
     case 'united':
-      return Math.max(
-        ...body.pieces.map(
-          (one) => dot(one.frame.t, direction) + reach(one.body, rotate(transpose(one.frame.R), direction)),
-        ),
-      );
+      return Math.max(...body.pieces.map((one) => framedReach(one, direction)));
     case 'ball':
       return ballReach(body, level, z);
     case 'dome':
@@ -69,6 +72,18 @@ export function reach(body: Body, direction: Vec3): number {
       return paraboloidReach(body, level, z);
     case 'revolved':
       return Math.max(...body.outline.map(([radius, at]) => radius * level + at * z));
+    case 'mitred':
+      return mitredReach(body, direction);
+    case 'joined':
+      return Math.max(...body.parts.map((one) => framedReach(one, direction)));
+    case 'led':
+      return reachAlong(body.pieces, direction);
+    case 'ridge': {
+      const cone = Math.max(body.radius * level - (body.height / 2) * z, (body.height / 2) * z);
+      return cone + body.half * Math.abs(x);
+    }
+    case 'cored':
+      return body.halves[0] * Math.abs(x) + body.halves[1] * Math.abs(y) + body.halves[2] * Math.abs(z);
     case 'sector':
       return sectorReach(body, x, y) + body.half * Math.abs(z);
     case 'segment':

@@ -3,6 +3,7 @@ import { apply, axisRotation, compose, inverse, type Placement, still } from './
 import type { Disc, Planar } from './planar.ts';
 import { rectangle } from './polytopes.ts';
 import type { Shape } from './shapes.ts';
+import { coreMiddles } from './solids/shop.ts';
 import { columnOf, cross, norm, type Vec2, type Vec3 } from './vector.ts';
 
 /** A figure in the x, y of `axes`, from -half to half along their z; `axes` stands in the shape's own axes. */
@@ -45,6 +46,12 @@ export function extrusionsOf(shape: Shape): readonly Extrusion[] {
       const { y, z, wall, length } = shape;
       const holes = [{ corners: rectangle(y - 2 * wall, z - 2 * wall) }];
       return [{ axes: laid.x, outer: { corners: rectangle(y, z) }, holes, half: length / 2 }];
+    }
+    case 'hollow core': {
+      if (shape.coreWidth !== shape.coreHeight) return [];
+      const { outer, half } = block(shape.x, shape.y, shape.z)[1]!;
+      const holes = coreMiddles(shape).map((at): Disc => ({ centre: [at, 0], radius: shape.coreWidth / 2 }));
+      return [{ axes: laid.x, outer, holes, half }];
     }
     case 'prism': {
       const holes = shape.holes.map((corners) => ({ corners }));

@@ -1,6 +1,6 @@
 // Holds the engineering of solids: shapes, volumes, centres, boxes, placing, cutting out, and liquids in hollow parts.
 // Must never know text, units, plans, files or the clock: SI numbers go in, numbers come out; the only words are formulas.
-// Read shapes.ts, then solids.ts, bodies.ts and extent.ts, then cutouts.ts and interiors.ts; hang/ has a door of its own.
+// Read shapes.ts, then solids.ts, body.ts, bodies.ts and extent.ts, then sweep.ts, cutouts.ts and interiors.ts; hang/ has a door of its own.
 export { centreOf, centreRange, type MassRange, type PointMass } from './centre.ts';
 export { fits, type Misfit, overlap, type PlacedShape, throughDepth } from './cutouts.ts';
 export { contains, containsMaterial } from './depth.ts';
@@ -36,14 +36,18 @@ export {
   turn,
   unionOf,
 } from './placement.ts';
-export type { Shape, ShapeKind } from './shapes.ts';
+export type { Member, Shape, ShapeKind } from './shapes.ts';
+export { closestPacking } from './solids/shop.ts';
 export { type Fault, type Impossible, type Solid, solid, type Working, working } from './solids.ts';
+export { directed } from './sweep.ts';
+export { mostMoisture, timberDensity } from './timber.ts';
 export {
   add,
   cross,
   dot,
   identity,
   type Mat3,
+  mean,
   multiply,
   norm,
   rotate,

@@ -1,10 +1,12 @@
 // The space inside hollow shapes, and how much of it lies below a level, however the shape stands.
-import { bodiesOf, type Hollow, type Turned } from './bodies.ts';
+import { bodiesOf } from './bodies.ts';
+import type { Hollow, Joined, Turned } from './body.ts';
 import { reach } from './extent.ts';
 import { belowInBend } from './interiors/bend.ts';
 import { belowInCrossed } from './interiors/crossed.ts';
 import { belowInPolytope } from './interiors/flat.ts';
 import type { Below } from './interiors/half-space.ts';
+import { belowInMitred } from './interiors/mitred.ts';
 import { belowInBall, belowInDome, belowInTurned } from './interiors/round.ts';
 import { apply, compose, type Placement } from './placement.ts';
 import type { Shape } from './shapes.ts';
@@ -131,6 +133,10 @@ function cut(body: Hollow, up: Vec3, level: number): Below {
       return belowInDome(body, unit, capped);
     case 'bend':
       return belowInBend(body, unit, capped);
+    case 'mitred':
+      return belowInMitred(body, unit, capped);
+    case 'joined':
+      return belowInJoined(body, unit, capped);
   }
 }
 
@@ -141,4 +147,15 @@ function belowInLeaning(body: Turned, lean: number, [x, y, z]: Vec3, level: numb
   const upright = belowInTurned(body, scale(tilted, 1 / length), (level + lean * body.low * y) / length);
   const [mx, my, mz] = upright.moment;
   return { volume: upright.volume, moment: [mx, my + lean * (mz - body.low * upright.volume), mz] };
+}
+
+function belowInJoined({ parts }: Joined, up: Vec3, level: number): Below {
+  let volume = 0;
+  let moment: Vec3 = [0, 0, 0];
+  for (const { body, frame } of parts) {
+    const one = cut(body, rotate(transpose(frame.R), up), level - dot(frame.t, up));
+    volume += one.volume;
+    moment = add(moment, add(rotate(frame.R, one.moment), scale(frame.t, one.volume)));
+  }
+  return { volume, moment };
 }

@@ -15,6 +15,7 @@ const symmetries: Partial<Record<ShapeKind, Symmetry>> = {
   section: 'member',
   pipe: 'member',
   bar: 'member',
+  weld: 'member',
   'rectangular tube': 'member',
   cone: 'ended',
   frustum: 'ended',
@@ -35,6 +36,7 @@ const symmetries: Partial<Record<ShapeKind, Symmetry>> = {
   manway: 'ended',
   reducer: 'ended',
   bolt: 'ended',
+  heap: 'ended',
 };
 
 /** Own x, y, z become y, z, x. */

@@ -34,6 +34,11 @@ export type Shape =
   | Hole
   | Opening
   | MeshBody
+  | Swept
+  | Weld
+  | Coil
+  | Heap
+  | HollowCore
   | PipeworkShape;
 
 export type ShapeKind = Shape['kind'];
@@ -271,4 +276,71 @@ export interface MeshBody {
   readonly centre: Vec3;
   readonly min: Vec3;
   readonly max: Vec3;
+}
+
+/** What runs straight and alike from end to end, so that it may be led along a line. */
+export type Member = Cylinder | Tube | RectangularTube | Prism | Section | Pipe | Bar | Weld;
+
+/**
+ * A member led along a line through its corners; of its own sizes all but the length count. Corners are mitred, or bent to a
+ * radius of the line. Where the line ends in its first corner it is a ring. Datum point: the zero the corners are given from.
+ */
+export interface Swept {
+  readonly kind: 'swept';
+  readonly of: Member;
+  readonly corners: readonly Vec3[];
+  readonly bendRadius?: number;
+  /** How much longer its line is taken than drawn, m: what the tolerance of its corners may make of it. */
+  readonly longer?: number;
+}
+
+/**
+ * Weld metal along own x, its centre taken at the middle of its box. A fillet fills a corner between two legs. A butt weld fills
+ * the gap of its root and what the bevels leave open above the root face: `prepared` says how much of one face bevelled on both
+ * edges that is. `excess` is the share of metal above the flat.
+ */
+export type Weld = { readonly kind: 'weld'; readonly length: number; readonly excess: number } & (
+  | { readonly leg: Vec2; readonly thickness?: undefined }
+  | {
+      readonly leg?: undefined;
+      readonly thickness: number;
+      readonly gap: number;
+      readonly rootFace: number;
+      readonly bevel: number;
+      readonly prepared: number;
+    }
+);
+
+/**
+ * Strip or wire wound about own z, bore and outside as diameters. `fillFactor` is the share of the ring that is metal; of wire
+ * whose length is known that length counts instead.
+ */
+export interface Coil {
+  readonly kind: 'coil';
+  readonly outside: number;
+  readonly bore: number;
+  readonly width: number;
+  readonly fillFactor: number;
+  readonly wire?: number;
+  readonly length?: number;
+}
+
+/**
+ * Loose material on a level floor, base at low z: a cone, or where it is longer than wide a ridge between two half cones, along
+ * own x. Its height, or the angle of its slope.
+ */
+export type Heap = { readonly kind: 'heap'; readonly base: number; readonly length?: number } & (
+  | { readonly height: number; readonly angle?: undefined }
+  | { readonly height?: undefined; readonly angle: number }
+);
+
+/** A slab along own x with cores right through at mid-depth, evenly spread: round ones, or oval ones counted as ellipses. */
+export interface HollowCore {
+  readonly kind: 'hollow core';
+  readonly x: number;
+  readonly y: number;
+  readonly z: number;
+  readonly cores: number;
+  readonly coreWidth: number;
+  readonly coreHeight: number;
 }

@@ -11,6 +11,8 @@ import { members } from './solids/members.ts';
 import { pipework } from './solids/pipework.ts';
 import { round } from './solids/round.ts';
 import { figureOf, type Impossible, type Row, type Worked } from './solids/row.ts';
+import { shop } from './solids/shop.ts';
+import { led } from './solids/swept.ts';
 import { identity, type Vec3 } from './vector.ts';
 
 export type { Fault, Impossible } from './solids/row.ts';
@@ -35,7 +37,18 @@ export interface Working {
 }
 
 type Rows = { readonly [Kind in ShapeKind]: Row<Extract<Shape, { kind: Kind }>> };
-const rows: Rows = { ...flat, ...round, ...bent, ...curved, ...heads, ...members, ...pipework, ...bolting };
+const rows: Rows = {
+  ...flat,
+  ...round,
+  ...bent,
+  ...curved,
+  ...heads,
+  ...members,
+  ...shop,
+  ...led,
+  ...pipework,
+  ...bolting,
+};
 const rowOf = (shape: Shape): Row<Shape> => rows[shape.kind] as unknown as Row<Shape>;
 
 /** Material, centre and box of a shape, or why it cannot be made: sizes not above zero, walls that do not fit and the like. */

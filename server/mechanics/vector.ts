@@ -15,6 +15,8 @@ export const identity: Mat3 = [1, 0, 0, 0, 1, 0, 0, 0, 1];
 export const add = (a: Vec3, b: Vec3): Vec3 => [a[0] + b[0], a[1] + b[1], a[2] + b[2]];
 export const subtract = (a: Vec3, b: Vec3): Vec3 => [a[0] - b[0], a[1] - b[1], a[2] - b[2]];
 export const scale = (a: Vec3, k: number): Vec3 => [a[0] * k, a[1] * k, a[2] * k];
+/** The middle of points, at least one. */
+export const mean = (points: readonly Vec3[]): Vec3 => scale(points.reduce(add, zero), 1 / points.length);
 export const dot = (a: Vec3, b: Vec3): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
 export const norm = (a: Vec3): number => Math.hypot(a[0], a[1], a[2]);
 export const cross = (a: Vec3, b: Vec3): Vec3 => [

@@ -14,9 +14,12 @@ export interface Attachment {
   readonly faults: readonly ListFault[];
 }
 
-const endings: Readonly<Record<'mesh' | 'list', readonly [RegExp, string]>> = {
-  mesh: [/\.(?:stl|obj)$/i, 'a mesh is read from a file that ends in .stl or .obj'],
-  list: [/\.csv$/i, 'a list is read from a file that ends in .csv'],
+/** How the names of such files end. */
+export const endings: Readonly<Record<'mesh' | 'list', RegExp>> = { mesh: /\.(?:stl|obj)$/i, list: /\.csv$/i };
+
+const otherEnding: Readonly<Record<'mesh' | 'list', string>> = {
+  mesh: 'a mesh is read from a file that ends in .stl or .obj',
+  list: 'a list is read from a file that ends in .csv',
 };
 
 /** What the items of those files name, by item, and a fact for each file that is not there. */
@@ -33,7 +36,7 @@ export function attach(
       if (clause?.value?.kind !== 'text') continue;
       const path = clause.value.text;
       const at = clause.valueAt;
-      const found = endings[kind][0].test(path) ? source.resolve(file, path) : { reason: endings[kind][1] };
+      const found = endings[kind].test(path) ? source.resolve(file, path) : { reason: otherEnding[kind] };
       const bytes = 'file' in found ? source.bytes(found.file) : null;
       const reason =
         'reason' in found
@@ -100,9 +103,13 @@ export function withLists(item: Item, attached: ReadonlyMap<Item, Attachment>): 
   return whole;
 }
 
-/** Every file that went into a plan: its own first, what it uses, then its drawings and lists. */
-export const filesOf = ({ files, attached }: BoundPlan): readonly string[] => [
-  ...new Set([...files, ...attached.values()].flatMap(({ file }) => file ?? [])),
+/** Every file that went into a plan: its own first, what it uses, its drawings and lists, then the papers it cites that are there. */
+export const filesOf = ({ files, attached, cited }: BoundPlan): readonly string[] => [
+  ...new Set(
+    [...files, ...attached.values(), ...[...cited.values()].filter(({ paper }) => paper)].flatMap(
+      ({ file }) => file ?? [],
+    ),
+  ),
 ];
 
 /** Whether an item stands for a row of a list: nothing of it is written in the plan but the list's own line. */

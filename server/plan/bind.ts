@@ -1,6 +1,8 @@
 // Types one statement: its names, its value and clauses held against the vocabulary's rows. Kept by tree node while the names it reads stay.
 import { nearest } from '../quantities/nearest.ts';
-import type { ClauseText, NameUse, Place, Span, TreeNode, Value } from '../syntax/types.ts';
+import type { Quantity } from '../quantities/quantity.ts';
+import { share, write } from '../quantities/write.ts';
+import type { ClauseText, Expression, NameUse, Place, Span, TreeNode, Value } from '../syntax/types.ts';
 import { type ClauseRow, clausesOf, type StatementRow, statements, statementsUnder } from '../vocabulary/index.ts';
 import { bindCompare } from './compare.ts';
 import { amount, evaluate, measured, note, point, type Sheet, size } from './evaluate.ts';
@@ -204,7 +206,7 @@ function bindValue(value: Value, row: ClauseRow, clause: string, sheet: Sheet): 
     case 'turn':
     case 'tilt':
     case 'circle':
-      return bindDrawn(value, sheet, clause);
+      return bindDrawn(value, row, sheet, clause);
     case 'names':
     case 'path':
       return { kind: 'names', names: value.names };
@@ -232,26 +234,43 @@ function bindValue(value: Value, row: ClauseRow, clause: string, sheet: Sheet): 
   }
 }
 
+/** Corners of an outline, two coordinates each, or of a line, three. */
+function bindCorners(
+  value: Extract<Value, { kind: 'points' }>,
+  row: ClauseRow,
+  sheet: Sheet,
+  clause: string,
+): BoundValue | null {
+  const due = row.takes === 'line' ? 3 : 2;
+  const cells = value.points.map((corner) => corner.map((cell) => amount(cell, sheet, clause, 'length', value.unit)));
+  if (cells.some((corner) => corner.length !== due))
+    return note(sheet, 'value-outside', value.span, {
+      clause,
+      value: sheet.row.text.slice(value.span.from, value.span.to),
+      reason: `a corner takes ${due === 3 ? 'three' : 'two'} coordinates`,
+    });
+  const numbers = cells.map((corner) => corner.map((cell) => (cell && typeof cell !== 'string' ? cell.value : null)));
+  if (numbers.some((corner) => corner.includes(null))) return null;
+  if (due === 2) return { kind: 'points', points: numbers as [number, number][] };
+  const slack = value.tolerance && toleranceOf(value.tolerance, sheet, clause);
+  if (value.tolerance && !slack) return null;
+  return { kind: 'line', corners: numbers as [number, number, number][], slack: slack?.value ?? 0 };
+}
+
+/** A tolerance of a length on its own. */
+const toleranceOf = (tolerance: Expression, sheet: Sheet, clause: string): Quantity | null =>
+  measured(evaluate(tolerance, sheet, clause, 'length'), tolerance.span, sheet, clause, 'length');
+
 /** Values that draw: corners, turns, inclines and circles. */
 function bindDrawn(
   value: Extract<Value, { kind: 'points' | 'turn' | 'tilt' | 'circle' }>,
+  row: ClauseRow,
   sheet: Sheet,
   clause: string,
 ): BoundValue | null {
   switch (value.kind) {
-    case 'points': {
-      const cells = value.points.map((pair) => pair.map((cell) => amount(cell, sheet, clause, 'length', value.unit)));
-      if (cells.some((pair) => pair.length !== 2))
-        return note(sheet, 'value-outside', value.span, {
-          clause,
-          value: sheet.row.text.slice(value.span.from, value.span.to),
-          reason: 'a corner takes two coordinates',
-        });
-      const numbers = cells.map((pair) => pair.map((cell) => (cell && typeof cell !== 'string' ? cell.value : null)));
-      return numbers.some((pair) => pair.includes(null))
-        ? null
-        : { kind: 'points', points: numbers as [number, number][] };
-    }
+    case 'points':
+      return bindCorners(value, row, sheet, clause);
     case 'turn': {
       const angle = measured(evaluate(value.angle, sheet, clause, 'angle'), value.angle.span, sheet, clause, 'angle');
       return angle && { kind: 'turn', angle, axis: value.axis };
@@ -328,9 +347,9 @@ function inside(value: BoundValue, row: ClauseRow, clause: string, span: Span, s
     if (row.most !== undefined && q.high > row.most)
       return outside(
         row.measures === 'percent'
-          ? 'it cannot be more than 100 %'
+          ? `it cannot be more than ${share(row.most, 'down')}`
           : row.measures === 'angle'
-            ? 'it cannot be more than 180 deg'
+            ? `it cannot be more than ${write(row.most, 'rad', { system: 'metric', round: 'near' })}`
             : `the most is ${row.most}`,
       );
   }

@@ -331,6 +331,15 @@ export function size(
   const last = sides.at(-1);
   const closing = last?.kind === 'quantity' && last.parts.length === 1 ? (last.parts[0]?.unit ?? null) : null;
   const shared = closing !== null && values.slice(0, -1).every((value) => value?.bare);
+  const [first] = sides;
+  // One unit behind the last side holds for all: one is missing, not as many as there are sides.
+  if (first && last && sides.length > 1 && values.every((value) => value?.bare && fit(value, measure) === 'missing'))
+    return note(sheet, 'unit-missing', last.span, {
+      number: text(sheet, { from: first.span.from, to: last.span.to }),
+      clause,
+      dimension: measureName(measure),
+      units: unitsFor(measure),
+    });
   const fitted = values.map((value, i) =>
     measured(
       shared && i < values.length - 1

@@ -1,5 +1,6 @@
 // Follows `use` lines: which files a plan takes in, in order of first use, with what is missing or runs in a circle.
 import type { Place, Tree, TreeNode } from '../syntax/types.ts';
+import type { Paper } from './cited.ts';
 import type { PlanProblem } from './types.ts';
 
 /** Where trees come from; the workspace keeps them. */
@@ -7,6 +8,8 @@ export interface Source {
   tree(file: string): Tree | null; // null: cannot be read
   /** What stands in a drawing or list; the same object while the file has the same content. Null: cannot be read. */
   bytes(file: string): Uint8Array | null;
+  /** What is known of a paper that a `from` names; the same object while the file has the same content. Null: cannot be read. */
+  paper(file: string): Paper | null;
   resolve(from: string, path: string): { readonly file: string } | { readonly reason: string };
   elsewhere(from: string, path: string): readonly string[];
 }

@@ -1,7 +1,8 @@
 // Holds a plan whose names are resolved and whose values are typed. Must never know what a value is used for, nor words for people.
 // Read types.ts, then plan.ts, bind.ts and evaluate.ts.
-export { type Attachment, filesOf, isListed, lostLists } from './attached.ts';
+export { type Attachment, endings, filesOf, isListed, lostLists } from './attached.ts';
 export { described } from './bind.ts';
+export { type Citation, type Paper, paperEndings, paperOf, pathIn, seenMark } from './cited.ts';
 export type { Source } from './files.ts';
 export { fold } from './fold.ts';
 export { language } from './language.ts';

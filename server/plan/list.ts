@@ -1,10 +1,13 @@
-// Reads a bill of materials (CSV) into items: one part a row, with its weight and its place; or why a row cannot be used.
+// Reads a bill of materials, a bar schedule or a list of members (CSV) into items: one part a row, with its weight and its place; or why a row cannot be used.
 //
-// The first row names the columns: name and weight are due, count, x, y and z may stand there, others are passed over. A unit
-// stands in the head (`weight kg`, `x (mm)`) or in the cell. Nothing is guessed: a row that could be read in two ways is a fault.
+// The first row names the columns: name and weight of a bill, or size and length of bars and sections; count, x, y and z may stand there,
+// others are passed over. A unit stands in the head (`weight kg`, `x (mm)`) or in the cell. Nothing is guessed: a row that could
+// be read in two ways is a fault.
+import { bar, nearestBars, nearestSections, section } from '../catalog/index.ts';
 import { dimensions, same } from '../quantities/dimension.ts';
 import { quantity } from '../quantities/quantity.ts';
 import { asMass, joined } from '../quantities/units.ts';
+import { write } from '../quantities/write.ts';
 import { clausesOf, statements } from '../vocabulary/index.ts';
 import { type CsvRow, csvRows } from './csv.ts';
 import { fold } from './fold.ts';
@@ -42,10 +45,12 @@ export interface Entry {
   readonly name: string;
   readonly mass: number;
   readonly count: number;
-  readonly each: string; // the cell of the weight, for the source
+  readonly each: string; // the cell of the weight, or what the bar is, for the source
+  readonly worked: boolean; // from a size and a length, not stated
   readonly at: readonly [number, number, number] | null;
 }
 
+const notUtf8 = 'the file is not in UTF-8; save it as CSV in UTF-8';
 const fileFault = (line: number, reason: string) => ({ entries: [], faults: [{ line, reason }] });
 
 /** The rows of a bill in a file's bytes. Never throws. */
@@ -57,10 +62,15 @@ export function entriesOf(bytes: Uint8Array): {
   try {
     text = new TextDecoder('utf-8', { fatal: true }).decode(bytes);
   } catch {
-    return fileFault(1, 'the file is not in UTF-8; save it as CSV in UTF-8');
+    return fileFault(1, notUtf8);
   }
-  const { rows, unclosed } = csvRows(text);
-  if (unclosed !== null) return fileFault(unclosed, 'its quotation marks do not close');
+  if (text.includes('\0')) return fileFault(1, notUtf8);
+  const { rows, fault } = csvRows(text);
+  if (fault)
+    return fileFault(
+      fault.line,
+      fault.kind === 'unclosed' ? 'its quotation marks do not close' : 'something stands behind its quotation marks',
+    );
   const filled = rows.filter(({ fields }) => fields.some((field) => field.trim() !== ''));
   const [head, ...body] = filled;
   if (!head) return fileFault(1, 'the file is empty');
@@ -84,33 +94,63 @@ export function entriesOf(bytes: Uint8Array): {
   return { entries, faults };
 }
 
-type Field = 'name' | 'weight' | 'count' | 'x' | 'y' | 'z';
+type Field = 'name' | 'weight' | 'size' | 'length' | 'count' | 'x' | 'y' | 'z';
 interface Column {
   readonly index: number;
   readonly unit: string | null;
 }
 type Columns = Partial<Record<Field, Column>> & { readonly width: number };
 
+/** Columns that each kind of list reads, the due ones first: a bill of materials; bars or members. */
+const kinds: readonly { readonly due: readonly Field[]; readonly others: readonly Field[] }[] = [
+  { due: ['name', 'weight'], others: ['count', 'x', 'y', 'z'] },
+  { due: ['size', 'length'], others: ['name', 'count', 'x', 'y', 'z'] },
+];
+
 /** Which column is what; a sentence where the first row does not say. */
 function columnsOf({ fields }: CsvRow): Columns | string {
-  const other = fields.length === 1 ? /[;\t|]/.exec(fields[0] ?? '')?.[0] : undefined;
-  if (other) return `its columns are parted by ${other === '\t' ? 'tabs' : `"${other}"`}; save it with commas`;
-  const found: Partial<Record<Field, Column>> = {};
-  for (const [index, text] of fields.entries()) {
-    const [, word = '', bracketed, bare] =
-      /^(name|weight|count|x|y|z)(?:\s*[([]([^)\]]+)[)\]]|\s+(.+))?$/i.exec(text.trim()) ?? [];
-    const field = word.toLowerCase() as Field;
-    if (!word) continue;
-    if (found[field]) return `it has two columns "${field}"`;
-    const unit = (bracketed ?? bare)?.trim() ?? null;
+  const one = fields.length === 1 ? partedBy(fields) : null;
+  if (one !== null) return one;
+  const heads = fields.flatMap(headOf);
+  const has = (field: Field) => heads.some((head) => head.field === field);
+  const kind = kinds.find(({ due }) => due.every(has));
+  if (!kind) return partedBy(fields) ?? `it names no column "${lacking(has)}"`;
+  const read = heads.filter(({ field }) => kind.due.includes(field) || kind.others.includes(field));
+  for (const { field, unit } of read) {
+    if (read.filter((one) => one.field === field).length > 1) return `it has two columns "${field}"`;
     const wrong = unit === null ? null : wrongUnit(field, unit);
     if (wrong) return wrong;
-    found[field] = { index, unit };
   }
-  if (!found.name || !found.weight) return `it names no column "${found.name ? 'weight' : 'name'}"`;
-  const axes = (['x', 'y', 'z'] as const).filter((axis) => found[axis]);
+  const many = has('count') ? undefined : fields.find((text) => howMany.test(text.trim()));
+  if (many !== undefined)
+    return `its column "${many.trim()}" may say how many there are: call it "count", or leave it out where each ${kind.due[1]} is of all together`;
+  const axes = (['x', 'y', 'z'] as const).filter(has);
   if (axes.length !== 0 && axes.length !== 3) return 'a place takes three columns: x, y and z';
+  const found = Object.fromEntries(read.map(({ field, index, unit }) => [field, { index, unit }]));
   return { ...found, width: fields.length };
+}
+
+/** The column that is due and not there, of the kind of list that the others look like. */
+function lacking(has: (field: Field) => boolean): Field {
+  if (has('name')) return 'weight';
+  return has('size') ? 'length' : 'name';
+}
+
+/** What the head of a column names; nothing where it names none of these. */
+function headOf(text: string, index: number): readonly (Column & { readonly field: Field })[] {
+  const [, word = '', bracketed, bare] =
+    /^(name|weight|size|length|count|x|y|z)(?:\s*[([]([^)\]]+)[)\]]|\s+(.+))?$/i.exec(text.trim()) ?? [];
+  return word ? [{ field: word.toLowerCase() as Field, index, unit: (bracketed ?? bare)?.trim() ?? null }] : [];
+}
+
+/** Heads of columns that may mean `count`; passed over, one would be weighed where there are many. */
+const howMany = /^(?:qty|quantity|pcs|pieces|nos|no\. off|number off)\.?(?:\s*[([].*)?$/i;
+/** Names of rows that may be the sum of others. */
+const sumOfOthers = /^(?:grand |sub-?)?total$|^sum$/i;
+
+function partedBy(fields: readonly string[]): string | null {
+  const other = /[;\t|]/.exec(fields.join(''))?.[0];
+  return other ? `its columns are parted by ${other === '\t' ? 'tabs' : `"${other}"`}; save it with commas` : null;
 }
 
 function wrongUnit(field: Field, unit: string): string | null {
@@ -134,17 +174,49 @@ function entryOf({ line, fields }: CsvRow, columns: Columns, pointed: boolean): 
     return 'it has more fields than the first row; a comma in a name or number needs quotation marks round it';
   if (fields.length < columns.width) return 'it has fewer fields than the first row';
   const cell = (field: Field): string => fields[columns[field]?.index ?? -1]?.trim() ?? '';
-  const name = cell('name').replace(/\s+/g, ' ');
-  if (name === '') return 'it has no name';
+  const name = (columns.name ? cell('name') : cell('size')).replace(/\s+/g, ' ');
+  if (name === '') return columns.name ? 'it has no name' : 'it has no size';
   if (/[\p{Cc}\p{Cf}]/u.test(name)) return 'its name has a character that does not show';
-  const weight = figure(cell('weight'), 'weight', columns.weight?.unit ?? null, pointed);
-  if (typeof weight === 'string') return weight;
-  if (!(weight > 0)) return 'its weight is not above zero; a weight that is not known cannot stand in a list';
+  if (sumOfOthers.test(name)) return `"${name}" may be the sum of other rows; leave it out, or call it what it is`;
+  const one = columns.size ? memberOf(cell, columns, pointed) : weightOf(cell, columns, pointed);
+  if (typeof one === 'string') return one;
   const count = columns.count ? countOf(cell('count')) : 1;
   if (typeof count === 'string') return count;
   const at = placeOf(cell, columns, pointed);
   if (typeof at === 'string') return at;
-  return { line, name, mass: weight * count, count, each: cell('weight'), at };
+  return { line, name, mass: one.mass * count, count, each: one.each, worked: columns.size !== undefined, at };
+}
+
+type Cells = (field: Field) => string;
+type Each = { readonly mass: number; readonly each: string };
+
+/** The weight of each, as a bill states it. */
+function weightOf(cell: Cells, columns: Columns, pointed: boolean): Each | string {
+  const mass = figure(cell('weight'), 'weight', columns.weight?.unit ?? null, pointed);
+  if (typeof mass === 'string') return mass;
+  if (!(mass > 0)) return 'its weight is not above zero; a weight that is not known cannot stand in a list';
+  return { mass, each: cell('weight') };
+}
+
+/** The weight of each bar or member: its length by the table's weight of its size. */
+function memberOf(cell: Cells, columns: Columns, pointed: boolean): Each | string {
+  const unit = columns.size?.unit ?? null;
+  const size = unit !== null && /^[\d.]+$/.test(cell('size')) ? `${cell('size')} ${unit}` : cell('size');
+  const found = bar(size) ?? section(size);
+  if (!found) {
+    const near = [...nearestBars(size, 2), ...nearestSections(size, 2)].map(({ designation }) => designation);
+    const hint = near.length ? `; near it are ${near.join(', ')}` : '';
+    return `its size "${cell('size')}" is no bar or section known here${hint}`;
+  }
+  const length = figure(cell('length'), 'length', columns.length?.unit ?? null, pointed);
+  if (typeof length === 'string') return length;
+  if (!(length > 0)) return 'its length is not above zero; a length that is not known cannot stand in a list';
+  const style = { system: 'metric', round: 'up' } as const;
+  const [long, heavy] = [write(length, 'm', style), write(found.massPerLength, 'kg/m', style)];
+  return {
+    mass: found.massPerLength * length,
+    each: `${found.designation}, ${long} long, at ${heavy} (${found.source})`,
+  };
 }
 
 function countOf(text: string): number | string {
@@ -185,7 +257,7 @@ function figure(text: string, field: Field, unit: string | null, pointed: boolea
 }
 
 const numbersOf = (columns: Columns, fields: readonly string[]): readonly string[] =>
-  (['weight', 'x', 'y', 'z'] as const).map((field) => fields[columns[field]?.index ?? -1]?.trim() ?? '');
+  (['weight', 'length', 'x', 'y', 'z'] as const).map((field) => fields[columns[field]?.index ?? -1]?.trim() ?? '');
 
 /** A number that shows the point to be that of decimals: `0.350`, `12.5`, `1250.125`, `1,250.125`. */
 const surelyDecimal = (text: string): boolean => {
@@ -202,9 +274,13 @@ function itemOf(list: Item, entry: Entry): Item {
     [{ keyword, row: rows[keyword] as BoundClause['row'], at, keywordAt: at, valueAt: at, value }],
   ];
   const path = list.value?.value?.kind === 'text' ? list.value.value.text : '';
-  const copies = entry.count === 1 ? '' : `: ${entry.count} of ${entry.each}`;
+  const copies = entry.count === 1 && !entry.worked ? '' : `: ${entry.count} of ${entry.each}`;
   const lengths = entry.at?.map((x) => quantity(x, dimensions.length));
   const by = list.clauses.get('by');
+  const standing = ['at', 'inside'].flatMap((word): [string, readonly BoundClause[]][] => {
+    const own = list.clauses.get(word);
+    return own ? [[word, own]] : [];
+  });
   return {
     node: list.node,
     file: list.file,
@@ -217,7 +293,7 @@ function itemOf(list: Item, entry: Entry): Item {
     clauses: new Map([
       clause('item', { kind: 'quantity', quantity: quantity(entry.mass, dimensions.mass) }),
       clause('from', { kind: 'text', text: `${path}, row ${entry.line}${copies}` }),
-      ...(lengths ? [clause('at', { kind: 'point', at: lengths as unknown as BoundPoint['at'] })] : []),
+      ...(lengths ? [clause('at', { kind: 'point', at: lengths as unknown as BoundPoint['at'] })] : standing),
       ...(by ? [['by', by] as [string, readonly BoundClause[]]] : []),
     ]),
     children: [],

@@ -1,6 +1,7 @@
 // Puts a plan together: its files, its items, its names. The same trees give the same objects.
 import { attach, withLists } from './attached.ts';
 import { bindItem, misplaced } from './bind.ts';
+import { cite } from './cited.ts';
 import { type Source, type Taken, takeFiles } from './files.ts';
 import { environmentOf } from './lets.ts';
 import { buildNames } from './names.ts';
@@ -16,6 +17,7 @@ export function bindPlan(file: string, source: Source): BoundPlan {
   );
   const bound = taken.files.map((part): PlanFile => ({ ...part, items: itemsOf(part, lets.environment) }));
   const { attached, problems: unattached } = attach(bound, source);
+  const { cited, problems: changed } = cite(bound, source);
   const files = bound.map(
     (part): PlanFile => ({ ...part, items: part.items.map((item) => withLists(item, attached)) }),
   );
@@ -32,8 +34,9 @@ export function bindPlan(file: string, source: Source): BoundPlan {
     units: unitsOf(head),
     names,
     attached,
+    cited,
     items,
-    problems: [...taken.problems, ...unattached, ...lets.problems, ...problems, ...once(own)],
+    problems: [...taken.problems, ...unattached, ...changed, ...lets.problems, ...problems, ...once(own)],
     opens: [
       ...files.flatMap((part) => opensOf(part)),
       ...taken.problems.filter((problem) => problem.slug === 'file-missing').map((problem) => problem.at),

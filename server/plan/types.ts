@@ -14,6 +14,7 @@ import type {
 } from '../syntax/types.ts';
 import type { ClauseRow, StatementRow } from '../vocabulary/index.ts';
 import type { Attachment } from './attached.ts';
+import type { Citation } from './cited.ts';
 
 /** A coordinate or cell that may be unknown (`?`), deliberately nothing (`none`), or could not be read (null). */
 export type Cell = Quantity | 'unknown' | 'none' | null;
@@ -25,6 +26,7 @@ export type BoundValue =
   | { readonly kind: 'size'; readonly sides: readonly Quantity[] }
   | { readonly kind: 'point'; readonly at: readonly [Cell, Cell, Cell] }
   | { readonly kind: 'points'; readonly points: readonly (readonly [number, number])[] }
+  | { readonly kind: 'line'; readonly corners: readonly (readonly [number, number, number])[]; readonly slack: number }
   | { readonly kind: 'names'; readonly names: readonly NameUse[] } // names, path, name
   | { readonly kind: 'axis'; readonly axis: AxisText }
   | { readonly kind: 'turn'; readonly angle: Quantity; readonly axis: AxisText }
@@ -149,10 +151,18 @@ export interface PlanFacts extends SyntaxFacts {
   'size-unknown': {
     designation: string;
     table: string;
-    nearest: readonly { name: string; massPerLength?: number; mass?: number }[]; // a metre, or a piece
+    nearest: readonly ({ name: string } & ({ massPerLength: number } | { massPerArea: number } | { mass: number }))[];
   };
   'path-broken': { where: string; nearest: readonly string[] };
   'evidence-missing': { number: string };
+  /** `now`: the mark of what the file holds; null where there is none. `paper`: null where `from` names no file. */
+  'evidence-changed': {
+    paper: string | null;
+    on: readonly string[];
+    seen: string;
+    seenAt: Place;
+    now: string | null;
+  };
 }
 
 export type PlanProblem = { [S in keyof PlanFacts]: Problem<S, PlanFacts[S]> }[keyof PlanFacts];
@@ -174,6 +184,8 @@ export interface BoundPlan {
   readonly names: Names;
   /** Drawings and lists that its parts and loads name, by the item that names one. */
   readonly attached: ReadonlyMap<Item, Attachment>;
+  /** Papers that statements name as their source, by the statement. */
+  readonly cited: ReadonlyMap<Item, Citation>;
   /** Top-level statements of the plan's own file, then of what it uses. */
   readonly items: readonly Item[];
   /** Facts of names, files and things no single statement knows. */

@@ -7,6 +7,7 @@ import type { Host } from './host.ts';
 export class Addresses implements Files {
   private folders: readonly string[] = [];
   private plans: readonly string[] = [];
+  private readonly others = new Map<string, readonly string[]>(); // by opened folder
   private readonly identities = new Map<string, string>();
   private readonly spellings = new Map<string, string>();
   private readonly host: Host;
@@ -53,6 +54,23 @@ export class Addresses implements Files {
     this.plans = identities;
   }
 
+  /** Every other file that lies in one of the opened folders, from now on; whether it differs from before. */
+  setOthers(folder: string, identities: readonly string[]): boolean {
+    const before = this.others.get(folder);
+    this.others.set(folder, identities);
+    return before?.length !== identities.length || identities.some((file, i) => file !== before[i]);
+  }
+
+  /** Paths of all files known in the opened folders, as seen from a file. */
+  around(from: string): readonly string[] {
+    const folder = folderOf(from);
+    return this.known().map((file) => this.path(folder, file));
+  }
+
+  private known(): readonly string[] {
+    return [...this.plans, ...new Set(this.folders.flatMap((folder) => this.others.get(folder) ?? []))];
+  }
+
   /** Links may lead elsewhere from now on. */
   forgetLinks(): void {
     this.identities.clear();
@@ -87,9 +105,9 @@ export class Addresses implements Files {
   }
 
   elsewhere(from: string, path: string): readonly string[] {
-    const name = path.slice(path.lastIndexOf('/'));
-    return this.plans
-      .filter((file) => URI.parse(file).path.endsWith(name.startsWith('/') ? name : `/${name}`))
+    const name = `/${path.slice(path.lastIndexOf('/') + 1)}`;
+    return this.known()
+      .filter((file) => URI.parse(file).path.endsWith(name))
       .map((file) => this.path(folderOf(from), file));
   }
 

@@ -61,8 +61,10 @@ function hostOf(client: Connection): Host {
     },
     arrived: (hear) => void listeners.push(hear),
     real: (uri) => uri,
-    list: async (folderUri, most) =>
-      (await client.sendRequest<ListFilesAnswer>(LIST_FILES, { folderUri })).uris.slice(0, most),
+    list: async (folderUri, most) => {
+      const { uris } = await client.sendRequest<ListFilesAnswer>(LIST_FILES, { folderUri, most });
+      return uris;
+    },
     pages: async (from) =>
       JSON.parse((from === undefined ? null : await fetchText(from)) ?? '{}') as Record<string, ExplainAnswer>,
     put: async () => null,

@@ -12,7 +12,7 @@ export interface Host {
   arrived(listener: (uri: string) => void): void;
   /** The address behind links, so that a file reached in two ways is one file. */
   real(uri: string): string;
-  /** Every `.liftplan` file below a folder, at most `most` of them. */
+  /** Every file below a folder but in hidden folders and installed packages: at most `most` plans and libraries, and as many others. */
   list(folder: string, most: number): Promise<readonly string[]>;
   /** The pages that explain the findings, by slug; `from` is where the client says they lie. */
   pages(from: string | undefined): Promise<Readonly<Record<string, ExplainAnswer>>>;

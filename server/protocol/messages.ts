@@ -108,6 +108,22 @@ export interface ExportSheetAnswer {
   text: string;
 }
 
+/**
+ * Client → server, request: what differs in meaning between an earlier text of a document and the open one, as Markdown; null where
+ * it cannot be said. Files that the plan uses count as they are now, for both.
+ */
+export const COMPARE = 'becket/compare';
+export interface CompareParams {
+  uri: string;
+  /** The earlier text. */
+  text: string;
+  /** What it is called: `the saved file`. */
+  name: string;
+}
+export interface CompareAnswer {
+  markdown: string;
+}
+
 /** Client → server, request: the page that explains one kind of finding, or null for a slug not known. */
 export const EXPLAIN = 'becket/explain';
 export interface ExplainParams {
@@ -133,7 +149,7 @@ export interface ReadFileAnswer {
   text: string | null;
 }
 
-/** Server → client, request: what stands in a drawing or list, at most `most` bytes; null where it cannot be read or is larger. */
+/** Server → client, request: what stands in a drawing, list or paper, at most `most` bytes; null where it cannot be read or is larger. */
 export const READ_BYTES = 'becket/readBytes';
 export interface ReadBytesParams {
   uri: string;
@@ -143,10 +159,11 @@ export interface ReadBytesAnswer {
   base64: string | null;
 }
 
-/** Server → client, request: every `.liftplan` file below a folder. Asked by the browser's server. */
+/** Server → client, request: the files below a folder, at most `most` plans and as many others. Asked by the browser's server. */
 export const LIST_FILES = 'becket/listFiles';
 export interface ListFilesParams {
   folderUri: string;
+  most: number;
 }
 export interface ListFilesAnswer {
   uris: string[];

@@ -33,10 +33,10 @@ const host: Host = {
   arrived: () => {},
   real,
   list: async (folder, most) => {
-    const found: string[] = [];
+    const found: Below = { plans: [], others: [] };
     const path = pathOf(folder);
-    if (path !== null) await plansBelow(path, most, found);
-    return found.sort().map((file) => URI.file(file).toString());
+    if (path !== null) await filesBelow(path, most, found);
+    return [...found.plans.sort(), ...found.others.sort()].map((file) => URI.file(file).toString());
   },
   pages: async (from) => {
     const path =
@@ -89,16 +89,23 @@ function real(uri: string): string {
   }
 }
 
-/** Hidden folders and installed packages are left out; of the rest the first ones, folder by folder. */
-async function plansBelow(folder: string, most: number, found: string[]): Promise<void> {
+interface Below {
+  readonly plans: string[];
+  readonly others: string[];
+}
+
+/** Hidden folders, other hidden files and installed packages are left out; of the rest the first ones, folder by folder. */
+async function filesBelow(folder: string, most: number, found: Below): Promise<void> {
   const entries = await readdir(folder, { withFileTypes: true }).catch(() => []);
   for (const entry of entries) {
-    if (found.length >= most) return;
-    if (entry.isFile() && entry.name.endsWith('.liftplan')) found.push(join(folder, entry.name));
+    const plan = entry.name.endsWith('.liftplan');
+    const kind = plan ? found.plans : found.others;
+    if (entry.isFile() && (plan || !entry.name.startsWith('.')) && kind.length < most)
+      kind.push(join(folder, entry.name));
   }
   for (const entry of entries) {
-    if (found.length >= most) return;
+    if (found.plans.length >= most) return;
     if (entry.isDirectory() && !entry.name.startsWith('.') && entry.name !== 'node_modules')
-      await plansBelow(join(folder, entry.name), most, found);
+      await filesBelow(join(folder, entry.name), most, found);
   }
 }

@@ -1,5 +1,8 @@
-// Answers to our own messages: the sheet, the pages that explain findings, and whether anything is pending.
+// Answers to our own messages: the sheet, the pages that explain findings, what differs from an earlier text, and whether anything is pending.
 import {
+  COMPARE,
+  type CompareAnswer,
+  type CompareParams,
   EXPLAIN,
   EXPORT_SHEET,
   type ExplainAnswer,
@@ -19,7 +22,7 @@ import {
   type SheetParams,
 } from './messages.ts';
 import type { Session } from './session.ts';
-import { exported, marksAt, placeOf, sheetAnswer } from './sheets.ts';
+import { compared, exported, marksAt, placeOf, sheetAnswer } from './sheets.ts';
 
 /** `pages` is where the client says the pages lie. */
 export function answerOwnMessages(session: Session, pages: string | undefined): void {
@@ -52,6 +55,14 @@ export function answerOwnMessages(session: Session, pages: string | undefined): 
     session.answer<ExportSheetParams, ExportSheetAnswer | null>('exporting', null, ({ uri, format }) => {
       const snapshot = session.snapshot(uri);
       return snapshot && exported(snapshot, format, desk);
+    }),
+  );
+  connection.onRequest(
+    COMPARE,
+    session.answer<CompareParams, CompareAnswer | null>('comparing', null, ({ uri, text, name }) => {
+      const snapshot = session.snapshot(uri);
+      const old = snapshot && session.workspace.imagined(snapshot.file, text);
+      return snapshot && old && { markdown: compared(snapshot, old, name, desk) };
     }),
   );
   connection.onRequest(EXPLAIN, async ({ slug }: ExplainParams): Promise<ExplainAnswer | null> => {

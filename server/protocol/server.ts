@@ -1,5 +1,6 @@
 // Hangs the server up on a connection: the handshake, texts and files, and every feature, each behind a guard.
 import type { Connection, InitializeParams, InitializeResult } from 'vscode-languageserver';
+import { paperEndings } from '../plan/index.ts';
 import { announcedBy, startOptions } from './announced.ts';
 import { capabilitiesFor } from './capabilities.ts';
 import { answerFeatures } from './features.ts';
@@ -7,6 +8,9 @@ import type { Host } from './host.ts';
 import { answerOwnMessages } from './own.ts';
 import { Session } from './session.ts';
 import { readSettings } from './settings.ts';
+
+/** Of drawings, lists and papers, as watchers of files tell them apart. */
+const endings = paperEndings.flatMap((ending) => [ending, ending.toUpperCase()]);
 
 /** Files that come in together, such as by a change of branch, are looked at together. */
 const burst = 50;
@@ -44,7 +48,7 @@ function begin(session: Session, folders: readonly string[]): void {
   };
   if (announced.watching)
     register('workspace/didChangeWatchedFiles', {
-      watchers: [{ globPattern: '**/*.liftplan' }, { globPattern: '**/*.{stl,STL,obj,OBJ,csv,CSV}' }],
+      watchers: [{ globPattern: '**/*.liftplan' }, { globPattern: `**/*.{${endings.join(',')}}` }],
     });
   if (announced.changedConfiguration) register('workspace/didChangeConfiguration', { section: 'becket' });
   if (announced.folders) {

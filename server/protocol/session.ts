@@ -16,8 +16,10 @@ import { Tasks } from './tasks.ts';
 const quiet = 250;
 /** After the last key, before hints stand on the line that was written on. */
 const hintPause = 400;
-/** Plans of the opened folders that are checked without being opened. */
-const mostPlans = 1_000;
+/** Plans of an opened folder that are checked without being opened, and other files that are known by name. */
+const mostFiles = 1_000;
+
+const isPlan = (file: string): boolean => file.endsWith('.liftplan');
 
 export class Session {
   readonly addresses: Addresses;
@@ -115,6 +117,7 @@ export class Session {
     for (const file of uris.map((uri) => this.addresses.of(uri)))
       if (!this.workspace.isOpen(file)) this.host.forget(file);
     this.takeUp(uris);
+    if (!uris.every(isPlan)) void this.listFiles();
   }
 
   /** Closed files whose text is there to be read anew: what rests on them is worked out again. */
@@ -125,7 +128,7 @@ export class Session {
       if (this.workspace.isOpen(file)) continue;
       if (!this.workspace.reread(file)) continue;
       anew = true;
-      if (file.endsWith('.liftplan') && this.addresses.inFolder(file) && !this.survey.has(file)) this.survey.add(file);
+      if (isPlan(file) && this.addresses.inFolder(file) && !this.survey.has(file)) this.survey.add(file);
       this.survey.touch(file);
     }
     if (!anew) return;
@@ -143,17 +146,28 @@ export class Session {
     this.workspace.forgetPaths();
     for (const file of this.survey.files)
       if (!this.workspace.isOpen(file) && !this.addresses.inFolder(file)) this.drop(file);
-    for (const folder of this.addresses.openedFolders) void this.tasks.during(this.list(folder));
+    void this.listFiles();
     this.checkSoon();
+  }
+
+  /** Looks anew at what lies in the opened folders. */
+  async listFiles(): Promise<void> {
+    await this.tasks.during(Promise.all(this.addresses.openedFolders.map((folder) => this.list(folder))));
   }
 
   private async list(folder: string): Promise<void> {
     try {
-      for (const uri of await this.host.list(folder, mostPlans)) this.survey.add(this.addresses.of(uri));
+      const files = await this.host.list(folder, mostFiles);
+      const fresh = files.filter((uri) => isPlan(uri) && !this.survey.has(this.addresses.of(uri)));
+      for (const uri of fresh) this.survey.add(this.addresses.of(uri));
+      const others = this.addresses.setOthers(
+        folder,
+        files.filter((uri) => !isPlan(uri)),
+      );
+      if (fresh.length || others) this.filesKnown();
     } catch (error) {
       this.log(`listing ${folder}`, error);
     }
-    this.filesKnown();
   }
 
   /** Files came or went: whoever misses one may find it now, or learn where one of that name lies. */

@@ -1,12 +1,15 @@
-// The sheet of a document over our own messages: whole, by sections that changed, as a file, and tied to lines of the text.
+// The sheet of a document over our own messages: whole, by sections that changed, as a file, tied to lines of the text; and what differs from an earlier text.
 
 import { idOf, marksAt as idsAt, placeOf as placeOfId } from '../editor/marks.ts';
 import { grossLoad } from '../editor/status.ts';
 import {
+  comparedDocument,
+  comparedPlan,
   folderOf,
   json,
   lines,
   markdown,
+  type PathOf,
   page,
   report,
   type Sheet,
@@ -47,20 +50,14 @@ function sheetFor(snapshot: Snapshot, { addresses, plansWith }: SheetDesk): Shee
 
 /** The whole sheet as one file. A library has no figures of its own: as JSON it is an empty list. */
 export function exported(snapshot: Snapshot, format: SheetFormat, desk: SheetDesk): ExportSheetAnswer {
-  const name =
-    desk.addresses
-      .path(folderOf(snapshot.file), snapshot.file)
-      .replace(/^.*\//, '')
-      .replace(/\.liftplan$/, '') || 'sheet';
+  const from = desk.addresses.path(folderOf(snapshot.file), snapshot.file);
+  const name = from.replace(/^.*\//, '').replace(/\.liftplan$/, '') || 'sheet';
   const paper = snapshot.plan.units === 'US' ? 'Letter' : 'A4';
   switch (format) {
     case 'html':
-      return { name: `${name}.html`, text: page(sheetFor(snapshot, desk), paper) };
+      return { name: `${name}.html`, text: page(sheetFor(snapshot, desk), paper, from) };
     case 'markdown':
-      return {
-        name: `${name}.md`,
-        text: markdown(sheetFor(snapshot, desk), desk.addresses.path(folderOf(snapshot.file), snapshot.file)),
-      };
+      return { name: `${name}.md`, text: markdown(sheetFor(snapshot, desk), from) };
     case 'json':
       return {
         name: `${name}.json`,
@@ -69,6 +66,15 @@ export function exported(snapshot: Snapshot, format: SheetFormat, desk: SheetDes
     case 'lines':
       return { name: `${name}.txt`, text: lines(snapshot) };
   }
+}
+
+/** What differs between an earlier text and the open one, under what they are. No comment on a forge: nothing is left out. */
+export function compared(now: Snapshot, old: Snapshot, name: string, { addresses }: SheetDesk): string {
+  const pathOf: PathOf = (plan, file) => addresses.path(folderOf(plan.file), file);
+  const path = `Before: ${name}. Now: the open text. Files that it uses count as they are now, for both.`;
+  const plan = comparedPlan({ path, old, now }, pathOf, new Set());
+  const text = comparedDocument([plan]);
+  return plan.same ? `${text}\n${path}\n` : text;
 }
 
 /** The names of the statements at a position, innermost first. */

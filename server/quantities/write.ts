@@ -80,23 +80,49 @@ export function writePair(
   }
 }
 
+/** A value with the ends of its tolerance, SI. */
+export interface Ends {
+  readonly value: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+/**
+ * Two values of one thing as texts in one unit, with as many digits as it takes to tell them apart, and what the second is more
+ * (`+112 kg`) or less (`-3 kg`); '' where only a tolerance differs. Each value is rounded to the side asked for, ends outwards.
+ */
+export function writeChange(
+  old: Ends,
+  now: Ends,
+  unit: ResultUnit,
+  style: Style,
+): { readonly old: string; readonly now: string; readonly by: string } {
+  const all = [old, now].flatMap(({ value, low, high }) => [value, low, high].map(settled));
+  const shown = shownIn(unit, Math.max(...all.map(Math.abs)), style.system, style.unit);
+  const textOf = ({ value, low, high }: Ends, decimals: number) => {
+    const text = (number: number, round: Round) =>
+      withUnit(digitsOf(numberIn(settled(number), shown), decimals, round), shown, style.plain);
+    const own = text(value, style.round);
+    return low === high ? own : `${own} (${text(low, 'down')} to ${text(high, 'up')})`;
+  };
+  const alike = equal(old.value, now.value) && equal(old.low, now.low) && equal(old.high, now.high);
+  const [own, other] = [old, now].map(({ value }) => decimalsFor(numberIn(settled(value), shown), shown, style.digits));
+  for (let least = 0; ; least += least === 2 ? 2 : 1) {
+    const decimals = [Math.max(own ?? 0, least), Math.max(other ?? 0, least)] as const;
+    const texts = [textOf(old, decimals[0]), textOf(now, decimals[1])] as const;
+    if (least < MOST && !alike && texts[0] === texts[1]) continue;
+    const more = settled(now.value - old.value) * (shown.bridge / shown.unit.factor);
+    const by = more === 0 ? '' : withUnit(digitsOf(more, Math.min(...decimals), style.round), shown, style.plain);
+    return { old: texts[0], now: texts[1], by: more > 0 ? `+${by}` : by };
+  }
+}
+
 /** A value (SI) as the language reads it back, to 15 digits: for "copy result". Less than 1e-9 SI is 0; what is not finite is `?`. */
 export function asInput(value: number, unit: ResultUnit, system: System, wanted?: string): string {
   if (!Number.isFinite(value)) return '?';
   const real = settled(value);
   const shown = shownIn(unit, real, system, wanted);
   return `${trimmed(full(numberIn(real, shown)))} ${shown.unit.text}`;
-}
-
-/**
- * A value (SI) as it goes into a printed formula, so that the line can be worked out by hand: shares as plain numbers, volumes
- * in the unit of densities, angles in radians where the formula takes more of them than a sine, cosine or tangent.
- */
-export function writeIn(formula: string, label: string, value: number, unit: ResultUnit, style: Style): string {
-  if (unit === '1') return write(value, 'number', style);
-  if (unit === 'm3') return write(value, unit, { ...style, unit: style.system === 'US' ? 'ft3' : 'm3' });
-  const beside = ['sin', 'cos', 'tan'].reduce((text, of) => text.replaceAll(`${of}(${label})`, ''), formula);
-  return write(value, unit, unit === 'rad' && beside.includes(label) ? { ...style, unit: 'rad' } : style);
 }
 
 /** A number read back in words, with its unit: `four thousand seven hundred fifty tonnes`, `twelve point three four five kilograms`. */

@@ -1,10 +1,10 @@
 // The content mark: a short digest of what a plan means, with all it takes in. Layout, order of lines, comments, notes, unit
 // spellings and names of values do not change it; any figure, name or word that counts does.
+
+import { digest, printOf } from '../plan/digest.ts';
 import { fold } from '../plan/fold.ts';
-import type { BoundClause, BoundPlan, BoundValue, Cell, Item } from '../plan/types.ts';
-import type { Quantity } from '../quantities/quantity.ts';
-import type { NameUse, Place } from '../syntax/types.ts';
-import { digest, printOf } from './digest.ts';
+import type { BoundPlan, Item } from '../plan/types.ts';
+import { clauseMeaning, words } from './meaning.ts';
 
 /**
  * Twelve hexadecimal digits in groups of four, such as `1c9f-04be-77a2`. Left out are notes, `use` and `let` (what they bring
@@ -16,6 +16,8 @@ export function contentMark(plan: BoundPlan): string {
     item.keyword === 'list' ? [] : bytes ? printOf(bytes) : '?',
   );
   const more = drawings.length ? [packed(drawings.sort())] : [];
+  const papers = [...plan.cited.values()].flatMap(({ paper }) => paper?.print ?? []);
+  if (papers.length) more.push(packed(['papers', ...papers.sort()]));
   const hex = digest(packed([own, packed(used.sort()), packed(plan.opens.map(words).sort()), ...more]));
   return [0, 4, 8].map((at) => hex.slice(at, at + 4)).join('-');
 }
@@ -39,8 +41,8 @@ function statement(item: Item): string {
   if (before !== undefined) return before;
   const clauses = [...item.clauses]
     .filter(([keyword]) => keyword !== 'note')
-    .map(([keyword, uses]) => packed([keyword, ...uses.map(clause)]));
-  const own = item.value ? clause(item.value) : '';
+    .map(([keyword, uses]) => packed([keyword, ...uses.map((use) => clauseMeaning(use))]));
+  const own = item.value ? clauseMeaning(item.value) : '';
   const text = packed([
     item.keyword,
     packed(item.names.map(fold)),
@@ -52,72 +54,3 @@ function statement(item: Item): string {
   kept.set(item, text);
   return text;
 }
-
-/** A value by its meaning; what could not be read by its words. */
-const clause = ({ value, valueAt }: BoundClause): string =>
-  value && !(value.kind === 'compare' && !value.compare) ? JSON.stringify(meaning(value)) : words(valueAt);
-
-function meaning(value: BoundValue): unknown {
-  switch (value.kind) {
-    case 'quantity':
-      return ['quantity', quantity(value.quantity)];
-    case 'size':
-      return ['size', value.sides.map(quantity)];
-    case 'point':
-      return ['point', value.at.map(cell)];
-    case 'points':
-      return ['points', value.points.map((point) => point.map(round))];
-    case 'names':
-      return ['names', value.names.map(name)];
-    case 'turn':
-      return ['turn', quantity(value.angle), value.axis];
-    case 'side':
-      return ['side', name(value.name), value.axis];
-    case 'tilt':
-      return ['tilt', value.axis, quantity(value.from), value.to && quantity(value.to)];
-    case 'circle':
-      return ['circle', quantity(value.diameter), value.axis];
-    case 'row':
-      return ['row', cell(value.head), value.cells.map(cell)];
-    case 'compare':
-      return ['compare', value.compare && comparison(value.compare)];
-    case 'subject':
-      return ['subject', value.keyword, value.names.map(fold)];
-    case 'word':
-      return ['word', value.word, value.amount && quantity(value.amount)];
-    default: // unknown, none, axis, text, date: nothing in them but themselves
-      return value;
-  }
-}
-
-const comparison = ({
-  subject,
-  result,
-  op,
-  low,
-  high,
-}: NonNullable<Extract<BoundValue, { kind: 'compare' }>['compare']>) => [
-  subject.kind,
-  subject.names.map(name),
-  result,
-  op,
-  round(low),
-  round(high),
-];
-
-const cell = (value: Cell) => (value === null || typeof value === 'string' ? value : quantity(value));
-
-const quantity = ({ value, low, high, dimension, percent }: Quantity) => [
-  round(value),
-  round(low),
-  round(high),
-  dimension,
-  percent,
-];
-
-/** Twelve digits, so that `25.4 mm` and `1 in` are one figure whichever way they were converted. */
-const round = (value: number) => Number(value.toPrecision(12));
-
-const name = ({ parts, until }: NameUse) => [parts.map(({ text }) => fold(text)), until && fold(until.text)];
-
-const words = ({ row, from, to }: Place) => row.text.slice(from, to).replace(/\s+/g, ' ').trim();

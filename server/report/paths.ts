@@ -11,3 +11,20 @@ export function relativePath(folder: string, file: string): string {
 
 /** The folder a file lies in. */
 export const folderOf = (file: string): string => file.slice(0, Math.max(file.lastIndexOf('/'), 0));
+
+/** A path as seen from the plan's folder, as seen from a sheet that sees the plan at `plan`. */
+export function beside(plan: string, path: string): string {
+  const parts = plan.split('/').slice(0, -1);
+  for (const part of path.split('/')) {
+    if (part === '..' && parts.length && parts.at(-1) !== '..') parts.pop();
+    else if (part !== '.') parts.push(part);
+  }
+  return parts.join('/');
+}
+
+/** A path as a relative address: nothing in it is a mark of Markdown or the end of an attribute. */
+export const addressOf = (path: string): string =>
+  path
+    .split('/')
+    .map((part) => encodeURIComponent(part).replace(/[()'!*]/g, (c) => `%${c.charCodeAt(0).toString(16)}`))
+    .join('/');

@@ -5,6 +5,7 @@ import {
   boxOf,
   compose,
   identity,
+  mean,
   type Placement,
   shifted,
   unionOf,
@@ -17,6 +18,7 @@ import { lying } from './liquid.ts';
 import { because, type Notes } from './notes.ts';
 import { type Part, partOf } from './part.ts';
 import type { Layout, Placed } from './place.ts';
+import { countOpen } from './placing.ts';
 import type { Body, Working } from './types.ts';
 
 /** A body with what its load needs to sum it up. */
@@ -110,6 +112,7 @@ function solidBody(thing: Thing, part: Part, layout: Layout, notes: Notes): Summ
     part,
     placed: layout.place(item),
     frames: layout.frames(thing.owner),
+    many: layout.copiesOpen(thing.owner),
     outer: layout.frameOpen(thing.owner),
   };
   const { placed } = rests;
@@ -127,6 +130,7 @@ function solidBody(thing: Thing, part: Part, layout: Layout, notes: Notes): Summ
     known.rests.part === part &&
     known.rests.placed === placed &&
     known.rests.frames === rests.frames &&
+    known.rests.many?.at === rests.many?.at &&
     known.rests.outer === rests.outer
   )
     return { ...known.body, thing, masses: known.body.masses.map((mass) => ({ ...mass, thing })) };
@@ -140,19 +144,20 @@ interface Rests {
   readonly part: Part;
   readonly placed: Placed;
   readonly frames: readonly Placement[];
+  readonly many: Cause | null; // why nobody knows how often its assembly is there
   readonly outer: ReturnType<Layout['frameOpen']>;
 }
 
 const solids = new WeakMap<Item, { readonly rests: Rests; readonly body: Summed }>();
 
-function workedBody(thing: Thing, { part, placed, frames, outer }: Rests): Summed {
+function workedBody(thing: Thing, { part, placed, frames, many, outer }: Rests): Summed {
   const { item } = thing;
   const copies = frames.flatMap((frame) => placed.copies.map((copy) => compose(frame, copy)));
   const count = placed.count;
   const number = count === null ? null : count * frames.length;
-  const weight = times(part.mass, number, item);
+  const weight = times(part.mass, number, item, many);
   const volume = part.volume
-    ? times(part.volume, number, item)
+    ? times(part.volume, number, item, many)
     : open(
         'm3',
         part.kind === 'item'
@@ -225,15 +230,9 @@ const working = (part: Part, count: number): Working => ({
 });
 
 /** What `count` copies come to. */
-function times(each: Derived, count: number | null, item: Item): Derived {
-  if (count === null)
-    return open(
-      each.unit,
-      [because(`How many of ${item.names[0]} there are is not known.`, item.at), ...each.because],
-      {
-        at: item.at,
-      },
-    );
+function times(each: Derived, count: number | null, item: Item, many: Cause | null): Derived {
+  if (count === null || many)
+    return open(each.unit, [many ?? countOpen(item, item.names[0] ?? item.keyword), ...each.because], { at: item.at });
   if (count === 1 || each.value === null) return each;
   return known(
     each.value * count,
@@ -252,11 +251,6 @@ function times(each: Derived, count: number | null, item: Item): Derived {
     (each.high as number) * count,
   );
 }
-
-const mean = (points: readonly Vec3[]): Vec3 =>
-  [0, 1, 2].map(
-    (i) => points.reduce((total, point) => total + (point[i] as number), 0) / points.length,
-  ) as unknown as Vec3;
 
 function boxes(part: Part, copies: readonly Placement[]): Box | null {
   if (part.shape)

@@ -1,6 +1,6 @@
 // What each piece of evidence says a load weighs: its figure, with what is added and taken off, and one allowance.
 import { type BoundPlan, childrenOf, given, type Item, namesOf, openLines, type Thing, textOf } from '../plan/index.ts';
-import { asWritten, type Cause, type Derived, known, open, sum, unique } from '../quantities/derived.ts';
+import { asWritten, type Cause, type Derived, known, type Origin, open, sum, unique } from '../quantities/derived.ts';
 import type { Evidence } from '../vocabulary/index.ts';
 import type { Summed } from './bodies.ts';
 import { leftOut } from './doubts.ts';
@@ -16,21 +16,15 @@ export function calculated(context: Context): readonly Candidate[] {
   if (!body.bodies.length && !item.opens.length && !childrenOf(item, 'list').length) return [];
   const calculation = allowanceOf(context, null, 'calculation', { at: item.nameAt });
   const leaves = leavesOf(body);
-  const allowed = allowedSum(leaves, calculation.share, plan);
+  const allowed = allowedSum(leaves, calculation, plan);
   const weight = body.weight;
   const because_ = unique([...weight.because, ...calculation.because, ...allowed.because]);
+  const heaviest = Math.max(allowed.value ?? Number.NaN, weight.high ?? Number.NaN);
   const total =
     weight.value === null || allowed.value === null || because_.length
       ? open('kg', because_, { at: item.nameAt })
-      : known(Math.max(allowed.value, weight.high as number), 'kg', {
-          formula: 'sum of parts * (1 + contingency)',
-          inputs: [
-            { label: 'sum of parts', value: weight },
-            {
-              label: 'contingency',
-              value: known(weight.value > 0 ? allowed.value / weight.value - 1 : 0, '1', { source: calculation.from }),
-            },
-          ],
+      : known(heaviest, 'kg', {
+          ...(heaviest > allowed.value ? withTolerance(weight, heaviest) : byContingency(weight, allowed.groups)),
           source: calculation.from,
           at: item.nameAt,
         });
@@ -40,33 +34,81 @@ export function calculated(context: Context): readonly Candidate[] {
       evidence: 'calculation',
       weight,
       allowance: weight.value ? (total.value ?? weight.value) / weight.value - 1 : calculation.share,
-      allowanceFrom: calculation.from,
+      allowanceFrom:
+        total.value !== null && total.value > (allowed.value ?? 0)
+          ? 'its tolerance'
+          : allowed.groups.length > 1
+            ? `${calculation.from}, another for some parts`
+            : calculation.from,
       total,
       at: item.nameAt,
     },
   ];
 }
 
+/** Parts that take the same contingency. */
+interface Group {
+  readonly share: number;
+  readonly from: string;
+  weight: number;
+}
+
+const withTolerance = (weight: Derived, heaviest: number): Origin => ({
+  formula: 'sum of parts * (1 + allowance)',
+  inputs: [
+    { label: 'sum of parts', value: weight },
+    { label: 'allowance', value: known(heaviest / (weight.value as number) - 1, '1', { source: 'its tolerance' }) },
+  ],
+});
+
+/** One line for all parts; where some take another contingency, a product for each: `parts1 * (1 + contingency1) + …`. */
+function byContingency(weight: Derived, groups: readonly Group[]): Origin {
+  const [only, ...others] = groups;
+  const several = others.length > 0;
+  const labelled = groups.map((group, i) => ({ ...group, n: several ? `${i + 1}` : '' }));
+  const parts = several ? 'parts' : 'sum of parts';
+  return {
+    formula: labelled.map(({ n }) => `${parts}${n} * (1 + contingency${n})`).join(' + '),
+    inputs: labelled.flatMap(({ share, from, weight: kg, n }) => [
+      { label: `${parts}${n}`, value: several || !only ? known(kg, 'kg') : weight },
+      { label: `contingency${n}`, value: known(share, '1', { source: from }) },
+    ]),
+  };
+}
+
 /** All parts, each with its own contingency; open as soon as one is. */
 function allowedSum(
   leaves: readonly Summed[],
-  usual: number,
+  usual: { readonly share: number; readonly from: string },
   plan: BoundPlan,
-): { readonly value: number | null; readonly because: readonly Cause[] } {
+): { readonly value: number | null; readonly groups: readonly Group[]; readonly because: readonly Cause[] } {
   const why: Cause[] = [];
+  const groups = new Map<string, Group>();
   const ruled = unknownContingency(plan, 'calculation');
   let total = 0;
   for (const { contingency: own, weight } of leaves) {
-    let share = own?.share ?? usual;
+    let { share, from } = own?.share == null ? usual : { share: own.share, from: 'their own contingency' };
     if (own?.share !== null && own?.share !== undefined)
       share = Math.max(share, leastContingency(plan, 'calculation')?.value ?? 0);
-    if (own?.estimate) share = Math.max(share, estimateFloor(plan));
+    if (own?.estimate && estimateFloor(plan) > share) {
+      share = estimateFloor(plan);
+      from = 'least for an estimate';
+    }
     if (own?.because.length) why.push(...own.because);
     else if (own && ruled.length) why.push(...ruled);
     else if (weight.value === null) why.push(...weight.because);
-    else total += weight.value * (1 + share);
+    else {
+      total += weight.value * (1 + share);
+      const group = groups.get(`${share} ${from}`) ?? { share, from, weight: 0 };
+      group.weight += weight.value;
+      groups.set(`${share} ${from}`, group);
+    }
   }
-  return { value: why.length || !Number.isFinite(total) ? null : total, because: unique(why) };
+  return {
+    value: why.length || !Number.isFinite(total) ? null : total,
+    groups: [...groups.values()],
+    because: unique(why),
+  };
 }
 
 /** An estimate never takes less than the built-in or ruled contingency of estimates. */
@@ -127,7 +169,7 @@ export function statedBy(item: Item, context: Context): Candidate {
               : [because('The stated weight could not be read.', item.at)],
           { at: item.at },
         );
-  return candidate('stated', item, by, corrected(value, item, context), context);
+  return candidate('stated', item, by, value, context);
 }
 
 /** A weighing on supports. */
@@ -140,7 +182,7 @@ export function weighedBy(item: Item, context: Context): Candidate {
     if (!support.clauses.has('reads') && !support.opens.length)
       due(support, 'reads', 'what the scale or cell under it shows');
   const by = textOf(item, 'by') as Evidence | null;
-  return candidate('measured', item, by, corrected(weighedSum(item, sourceOf(item)), item, context), context);
+  return candidate('measured', item, by, weighedSum(item, sourceOf(item)), context);
 }
 
 /** What a figure rests on, in words. */
@@ -157,12 +199,13 @@ function candidate(
   kind: Candidate['kind'],
   item: Item,
   by: Evidence | null,
-  weight: Derived,
+  figure: Derived,
   context: Context,
 ): Candidate {
+  const weight = corrected(figure, item, context);
   const allowance = allowanceOf(context, item, by, { at: item.at });
   const accuracy = given(item, 'accuracy');
-  const loose = accuracy.state === 'known' && weight.value !== null ? weight.value * (1 + accuracy.quantity.value) : 0;
+  const loose = accuracy.state === 'known' ? heavyEnd(kind, figure, weight, accuracy.quantity.high) : 0;
   const why = unique([...weight.because, ...allowance.because, ...(accuracy.state === 'open' ? accuracy.because : [])]);
   const total =
     weight.value === null || why.length
@@ -193,6 +236,20 @@ function candidate(
     total,
     at: item.at,
   };
+}
+
+/** Above this share of what was read, what is taken off again counts in the error of the reading. Chosen here; no source. */
+const smallTare = 0.05;
+
+/**
+ * The weight where a reading is as far off as its accuracy says, kg. Of an indicator or cell that is a share of what truly hangs, tare and
+ * all: reading / (1 - accuracy). Of a weighing on supports it is a share of the readings.
+ */
+function heavyEnd(kind: Candidate['kind'], figure: Derived, weight: Derived, accuracy: number): number {
+  if (weight.value === null || figure.value === null) return 0;
+  if (kind === 'stated') return weight.value + (figure.value * accuracy) / (1 - accuracy);
+  const taken = figure.value - weight.value;
+  return weight.value + accuracy * (taken > smallTare * figure.value ? figure.value : weight.value);
 }
 
 /** A figure less its tare plus the parts that are lifted but not in it. */

@@ -2,6 +2,7 @@
 import { closed, interior, type Shape, solid } from '../mechanics/index.ts';
 import { fold, type Item, namesOf, type Thing, textOf } from '../plan/index.ts';
 import type { Cause } from '../quantities/derived.ts';
+import { coversOf } from './covers.ts';
 import type { Notes } from './notes.ts';
 import { partOf } from './part.ts';
 import { isLiquid, type Layout } from './place.ts';
@@ -32,6 +33,7 @@ function besideWhat({ item }: Thing): { readonly key: string; readonly side: str
 export function unstatedContents(layout: Layout, notes: Notes): ReadonlyMap<Thing, Cause> {
   const inLoad = layout.plan.names.kind('part').filter((thing) => thing.load === layout.load);
   const said = saidInside(inLoad, layout);
+  const covered = coversOf(inLoad, layout);
   const open = new Map<Thing, Cause>();
   for (const thing of inLoad) {
     const { item } = thing;
@@ -40,7 +42,7 @@ export function unstatedContents(layout: Layout, notes: Notes): ReadonlyMap<Thin
     const volume = part.kind === 'solid' && part.shape ? hollow(part.shape) : null;
     if (volume === null || !part.shape) continue;
     const count = layout.place(item).count ?? 1;
-    const shut = closed(part.shape) || isHead(thing) || capped(thing, inLoad);
+    const shut = closed(part.shape) || isHead(thing) || capped(thing, inLoad) || covered(thing);
     const facts = {
       part: thing.name,
       volume: volume * count,

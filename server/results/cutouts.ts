@@ -16,20 +16,27 @@ import type { Notes } from './notes.ts';
 import { copiesOf, pointOf, rotationOf } from './placing.ts';
 import { readShape, sizesOf } from './shape.ts';
 
-/** What the `less` lines take away, each only where it lies in the part and clear of the others; else nothing, and a fact. */
+/**
+ * What the `less` lines take away, each only where it lies in the part and clear of the others; else nothing, and a fact. `unplaced`:
+ * something is cut out of which size or place is not known, so that nobody knows the part's centre.
+ */
 export function cutouts(
   item: Item,
   shape: Shape,
   plan: BoundPlan,
   notes: Notes,
-): { readonly volume: number; readonly moment: Vec3 } {
+): { readonly volume: number; readonly moment: Vec3; readonly unplaced: boolean } {
   let volume = 0;
+  let unplaced = false;
   const moment: [number, number, number] = [0, 0, 0];
   const taken: { cut: PlacedShape; item: Item }[] = [];
   for (const less of childrenOf(item, 'less')) {
     const turned = rotationOf(less);
     const read = readShape(less, plan, notes, throughDepth(shape, turned) ?? null);
-    if ('because' in read) continue;
+    if ('because' in read) {
+      unplaced = true;
+      continue;
+    }
     const cutShape = read.make(sizesOf(read.sizes, (q) => q.low)); // what is cut away is taken at its least
     const body = solid(cutShape);
     if ('impossible' in body || body.volume === undefined) {
@@ -48,6 +55,7 @@ export function cutouts(
     const places = placesOf(less, shape, cutShape, turned);
     if (!places) {
       // Its place is not known: nothing is taken.
+      unplaced = true;
       const count = given(less, 'count');
       if (
         count.state === 'known' &&
@@ -96,7 +104,7 @@ export function cutouts(
       taken.push({ cut, item: less });
     }
   }
-  return { volume, moment };
+  return { volume, moment, unplaced };
 }
 
 function firstMisfit(

@@ -3,16 +3,20 @@ import { type BoundPlan, childrenOf, given, type Item, lostCauses, openLines } f
 import { asWritten, type Derived, known, open, sum, unique } from '../quantities/derived.ts';
 import { because, type Notes } from './notes.ts';
 
+const noneStated = 'no deduction is stated';
+
 /** All deductions of one crane; `none` with `from` is one that the chart already has. */
 export function deductionsOf(crane: Item, notes: Notes): Derived {
   const items = childrenOf(crane, 'deduct');
   const each = items.map((item) => deduction(item, notes));
   const lines = [...openLines(crane), ...lostCauses(crane)];
-  const total = sum(each, 'kg', {
-    formula: 'sum of deductions',
-    inputs: items.map((item, i) => ({ label: item.names[0] ?? 'deduct', value: each[i] as Derived })),
-    at: crane.nameAt,
-  });
+  const total = each.length
+    ? sum(each, 'kg', {
+        formula: 'sum of deductions',
+        inputs: items.map((item, i) => ({ label: item.names[0] ?? 'deduct', value: each[i] as Derived })),
+        at: crane.nameAt,
+      })
+    : known(0, 'kg', { source: noneStated, at: crane.nameAt });
   return lines.length ? open('kg', unique([...lines, ...total.because]), { at: crane.nameAt }) : total;
 }
 
@@ -50,9 +54,10 @@ function deduction(item: Item, notes: Notes): Derived {
 /** Of all cranes of the plan. */
 export function deductions(plan: BoundPlan, notes: Notes): Derived {
   const cranes = plan.items.filter((item) => item.keyword === 'crane' && item.file === plan.file);
-  return sum(
-    cranes.map((crane) => deductionsOf(crane, notes)),
-    'kg',
-    { formula: 'sum of deductions' },
-  );
+  const each = cranes.map((crane) => deductionsOf(crane, notes));
+  if (!each.length) return known(0, 'kg', { source: noneStated });
+  return sum(each, 'kg', {
+    formula: 'sum of deductions',
+    inputs: each.map((value, i) => ({ label: cranes[i]?.names[0] ?? 'crane', value })),
+  });
 }

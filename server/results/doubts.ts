@@ -6,32 +6,64 @@ import { type Evidence, readings } from '../vocabulary/index.ts';
 import type { Summed } from './bodies.ts';
 import type { Notes } from './notes.ts';
 import { isLiquid } from './place.ts';
-import type { Candidate, LoadResult } from './types.ts';
+import type { Candidate, LoadResult, ResultFacts } from './types.ts';
 
 /** Densities (kg/m3) between which the weight of a thing in its outside box is believed: below it is lighter than cork, above heavier than tungsten. Handbook figures. */
 const cork = 120;
 const tungsten = 19_250;
 /** An empty frame fills little of its box; only far below cork a weight is doubted. Judgement. */
 const emptiness = 30;
+/** Longest sides (m) between which a drawing is believed to be in the unit stated. Judgement. */
+const shortDrawing = 0.025;
+const longDrawing = 100;
 /** Centres of items below this share of the load hardly move anything. Judgement. */
 const small = 0.1;
 
 const states = /\b(dry|empty|drained|net|without (?:contents|oil|water))\b/i;
 
-/** Words of what a reading or shipping paper leaves unsaid. */
-export function unclearReading(item: Item, candidate: Candidate): readonly string[] {
+/** What a figure leaves unsaid, in words, and the clause that would say it. */
+export type Unsaid = ResultFacts['reading-unclear']['missing'][number];
+
+/** What a reading, a paper, or a figure that may be older than the load as it is leaves unsaid. */
+export function unclearReading(item: Item, candidate: Candidate, modified: string | null): readonly Unsaid[] {
   const by = candidate.evidence as Evidence | null;
-  if (by === 'shipping paper') return item.clauses.has('state') ? [] : ['whether net, gross or as shipped (`state`)'];
-  if (!by || !readings.includes(by)) return [];
+  const has = (clause: string) => item.clauses.has(clause);
+  const reading = by !== null && readings.includes(by);
   const tolerance =
-    item.clauses.has('accuracy') ||
+    has('accuracy') ||
     (candidate.weight.value !== null && (candidate.weight.low as number) < (candidate.weight.high as number));
-  return [
-    ...(item.clauses.has('tare') ? [] : ['what hung on it or stood with it (`tare`)']),
-    ...(item.clauses.has('state') || item.clauses.has('without') ? [] : ['with what contents (`state`)']),
-    ...(tolerance ? [] : [item.keyword === 'weighed' ? 'how accurate it is (`accuracy`)' : 'how accurate it is (`±`)']),
-    ...(item.clauses.has('dated') ? [] : ['when (`dated`)']),
+  const [, kind] = netOrGross.exec(textOf(item, 'state') ?? '') ?? [];
+  const all: readonly (readonly [boolean, string, string])[] = [
+    [by === 'shipping paper' && !has('state'), 'whether net, gross or as shipped', 'state'],
+    [reading && !has('tare'), 'what hung on it or stood with it', 'tare'],
+    [
+      !reading && kind !== undefined && !has('tare') && !has('without'),
+      `what packing or carriage is in the ${kind} weight, and what of it is lifted`,
+      'tare',
+    ],
+    [reading && !has('state') && !has('without'), 'with what contents', 'state'],
+    [reading && !tolerance, 'how accurate it is', 'accuracy'],
+    [reading && !has('dated'), 'when it was read', 'dated'],
+    ...(modified === null ? [] : aged(item, modified, reading)),
   ];
+  return all.flatMap(([missing, words, clause]) => (missing ? [{ words, clause }] : []));
+}
+
+const netOrGross = /\b(net|gross)\b/i;
+
+/** A figure from before the load was changed, or of nobody knows when, says nothing of the change unless it names what is not in it. */
+function aged(item: Item, modified: string, reading: boolean): readonly (readonly [boolean, string, string])[] {
+  const dated = textOf(item, 'dated');
+  const named = item.clauses.has('without');
+  return [
+    [dated === null && !reading && !named, `whether it is older than the change of ${modified}`, 'dated'],
+    [isOlder(item, modified), `whether the change of ${modified} is in it, for it is dated ${dated}`, 'without'],
+  ];
+}
+
+function isOlder(item: Item, modified: string | null): boolean {
+  const dated = textOf(item, 'dated');
+  return modified !== null && dated !== null && dated < modified && !item.clauses.has('without');
 }
 
 /** A figure said to be dry or net while a liquid of the plan is neither in it nor named `without`: the liquids' parts, to be added. */
@@ -59,16 +91,20 @@ export function doubts(
   notes: Notes,
 ): readonly Derived[] | null {
   const lighter = notes.problems.some((problem) => problem.slug === 'measured-lighter');
+  const modified = textOf(load.thing.item, 'modified');
   for (const candidate of load.candidates) {
     const item = [...childrenOf(load.thing.item, 'stated'), ...childrenOf(load.thing.item, 'weighed')].find(
       (one) => one.at === candidate.at,
     );
-    const missing = item && !lighter ? unclearReading(item, candidate) : [];
+    if (!item) continue;
+    const by = candidate.evidence as Evidence | null;
+    const reading = by !== null && readings.includes(by);
+    const missing = lighter && reading ? [] : unclearReading(item, candidate, modified);
     if (missing.length)
       notes.add(
         'reading-unclear',
         candidate.at,
-        { reading: candidate.evidence === 'shipping paper' ? 'shipping paper' : 'reading', missing },
+        { reading: reading ? 'reading' : (by ?? 'figure'), missing, older: isOlder(item, modified) },
         '',
       );
   }
@@ -115,28 +151,34 @@ function disagreeing(
 }
 const point = (cog: readonly Derived[]): readonly (number | null)[] => cog.map((axis) => axis.value);
 
-/** Bought-in items whose weight counts and whose centre nobody states. */
+/** Bought-in items and spaces counted as full whose weight counts and whose centre nobody states. */
 function assumed(body: Summed, whole: number | null, notes: Notes): void {
   for (const one of body.bodies) assumed(one, whole, notes);
   const { item } = body.thing;
   const weight = body.weight.value;
-  if (
-    body.part?.kind !== 'item' ||
-    body.part.point ||
-    item.clauses.has('centre') ||
-    weight === null ||
-    !whole ||
-    weight < small * whole
-  )
-    return;
-  const size = item.clauses.get('size')?.[0]?.value;
+  const { part } = body;
+  const bound = part?.shapeName === 'envelope';
+  if (!bound && (part?.kind !== 'item' || part.point || item.clauses.has('centre'))) return;
+  if (weight === null || !whole || weight < small * whole) return;
+  const size = item.clauses.get(bound ? 'envelope' : 'size')?.[0]?.value;
   const half = size?.kind === 'size' ? Math.max(...size.sides.map((side) => side.value)) / 2 : 0;
-  notes.add('centre-assumed', item.nameAt, { item: body.thing.name, distance: half }, '');
+  notes.add('centre-assumed', item.nameAt, { item: body.thing.name, distance: half, bound }, '');
+}
+
+/** A drawing whose longest side is hardly that of anything lifted: its unit is doubted. */
+function drawnInAnotherUnit({ part, thing: { item, name }, working }: Summed, notes: Notes): void {
+  const weight = working?.each.value ?? null;
+  if (part?.shape?.kind !== 'mesh' || weight === null) return;
+  const { min, max } = part.shape;
+  const longest = Math.max(...max.map((end, i) => end - (min[i] as number)));
+  if (longest < shortDrawing || longest > longDrawing)
+    notes.add('weight-implausible', item.nameAt, { item: name, weight, longest, unit: textOf(item, 'unit') ?? '' }, '');
 }
 
 /** Items whose weight does not go with the box they are said to fill. */
 function implausible(load: Thing, body: Summed, notes: Notes): void {
   for (const one of body.bodies) implausible(load, one, notes);
+  drawnInAnotherUnit(body, notes);
   if (body.part?.kind !== 'item' || body.part.point || !body.box || body.weight.value === null) return;
   const size = body.thing.item.clauses.get('size')?.[0]?.value;
   const each = body.working?.each.value ?? null;

@@ -1,10 +1,11 @@
-// Straight members from point to point: `start` and `end` give a member its length, its direction and its place.
+// Members from point to point, or along a line: `start` and `end`, or `along`, give a member its length and its place.
 import {
   add,
   axisRotation,
-  cross,
-  dot,
+  directed,
+  identity,
   type Mat3,
+  type Member,
   multiply,
   norm,
   scale,
@@ -16,15 +17,20 @@ import type { Cause } from '../quantities/derived.ts';
 import { dimensions } from '../quantities/dimension.ts';
 import { type Quantity, quantity } from '../quantities/quantity.ts';
 import { because, type Notes } from './notes.ts';
+import type { ShapeRead } from './shape.ts';
 
 /** Shapes that run straight, with the axis along which they do; the datum point of each is in its middle. */
 const straight: Readonly<Record<string, 'x' | 'z'>> = {
   section: 'x',
   pipe: 'x',
   bar: 'x',
+  rope: 'x',
+  chain: 'x',
   'rectangular tube': 'x',
   tube: 'z',
   cylinder: 'z',
+  prism: 'z',
+  weld: 'x',
 };
 
 /** Where a member lies between its ends; `slack` is half the tolerance of its middle, along each axis. */
@@ -33,14 +39,18 @@ export interface Ends {
   readonly middle: Vec3;
   readonly R: Mat3;
   readonly slack: Vec3;
+  /** The corners it is led through; null of one that runs straight from end to end. */
+  readonly corners: readonly Vec3[] | null;
 }
 export type EndsGiven = Ends | { readonly because: readonly Cause[] };
 
-export const hasEnds = (item: Item): boolean => item.clauses.has('start') || item.clauses.has('end');
+const words = ['start', 'end', 'along'] as const;
+export const hasEnds = (item: Item): boolean => words.some((word) => item.clauses.has(word));
 
 /** Both ends as written, or why they are not known. Null where none is written. */
 export function endsOf(item: Item): EndsGiven | null {
   if (!hasEnds(item)) return null;
+  if (item.clauses.has('along')) return lineOf(item);
   const points = (['start', 'end'] as const).map((word) => pointAt(item, word));
   const causes = points.flatMap((point) => ('because' in point ? point.because : []));
   const [start, end] = points;
@@ -56,8 +66,50 @@ export function endsOf(item: Item): EndsGiven | null {
     middle: scale(add(start.at, end.at), 0.5),
     R: straight[name] === 'z' ? multiply(R, axisRotation('x')) : R,
     slack: scale(add(start.slack, end.slack), 0.5),
+    corners: null,
   };
 }
+
+/** The corners of `along`, line by line; they stand in the axes of what the part stands in, so it is neither turned nor moved. */
+function lineOf(item: Item): EndsGiven {
+  const clauses = item.clauses.get('along') ?? [];
+  const lost = clauses.find((clause) => clause.value?.kind !== 'line');
+  if (lost) {
+    const asked = lost.value?.kind === 'unknown';
+    const what = asked ? `along of ${label(item)} is not known yet (?).` : `along of ${label(item)} could not be read.`;
+    return { because: [{ ...because(what, lost.at), ...(asked && { deliberate: true }) }] };
+  }
+  const lines = clauses.flatMap(({ value }) => (value?.kind === 'line' ? [value] : []));
+  const corners = lines.flatMap((line) => line.corners);
+  const slack = Math.max(...lines.map((line) => line.slack));
+  const { length, moved } = drawn(corners);
+  const loose = Math.sqrt(3) * slack * moved;
+  return {
+    length: quantity(length, dimensions.length, Math.max(length - loose, 0), length + loose),
+    middle: [0, 0, 0],
+    R: identity,
+    slack: [slack, slack, slack],
+    corners,
+  };
+}
+
+/** The length of a line, and how much it grows where each corner moves by one the way that lengthens it most (2 sin of half its angle). */
+function drawn(corners: readonly Vec3[]): { readonly length: number; readonly moved: number } {
+  const sides = corners.slice(1).map((corner, i) => subtract(corner, corners[i] as Vec3));
+  const along = sides.map((side) => scale(side, 1 / (norm(side) || 1)));
+  const turned = along.slice(1).map((side, i) => norm(subtract(side, along[i] as Vec3)));
+  return { length: sides.reduce((sum, side) => sum + norm(side), 0), moved: turned.reduce((sum, one) => sum + one, 2) };
+}
+
+/** A member as it is led through its corners, mitred or bent; its own length is then that of its line. */
+export const ledAlong = (read: ShapeRead, corners: readonly Vec3[]): ShapeRead => ({
+  ...read,
+  make: ({ bendRadius, ...sizes }) => {
+    const of = read.make(sizes) as Member;
+    const longer = (sizes.length as number) - drawn(corners).length;
+    return { kind: 'swept', of, corners, longer, ...(bendRadius !== undefined && { bendRadius }) };
+  },
+});
 
 const label = (item: Item): string => item.names[0] ?? item.keyword;
 
@@ -78,19 +130,11 @@ function pointAt(item: Item, word: 'start' | 'end'): { at: Vec3; slack: Vec3 } |
   };
 }
 
-/** Own x along a direction, own z as far up as it goes; of an upright member own y along the parent's x, as `axis z` lays it. */
-function directed(along: Vec3): Mat3 {
-  const up: Vec3 = Math.hypot(along[0], along[1]) < 1e-9 ? [0, Math.sign(along[2]), 0] : [0, 0, 1];
-  const square = subtract(up, scale(along, dot(up, along)));
-  const z = scale(square, 1 / norm(square));
-  const y = cross(z, along);
-  return [along[0], y[0], z[0], along[1], y[1], z[1], along[2], y[2], z[2]];
-}
-
-/** What does not go with `start` and `end`: only one of them, a shape that does not run straight, a length or turn of its own. */
+/** What does not go with `start` and `end`, or `along`: one end alone, both ways, a shape that does not run straight, a length or turn of its own. */
 export function endsFaults(item: Item, shape: string, notes: Notes): readonly Cause[] {
   if (!hasEnds(item)) return [];
-  const clause = (item.clauses.get('start') ?? item.clauses.get('end'))?.[0] as BoundClause;
+  const said = words.flatMap((word) => item.clauses.get(word)?.[0] ?? []);
+  const clause = said[0] as BoundClause;
   if (!(shape in straight))
     return [
       notes.add(
@@ -100,8 +144,9 @@ export function endsFaults(item: Item, shape: string, notes: Notes): readonly Ca
         `${clause.keyword} does not belong to ${shape}.`,
       ),
     ];
+  const line = item.clauses.has('along');
   const other = clause.keyword === 'start' ? 'end' : 'start';
-  if (!item.clauses.has(other))
+  if (!line && !item.clauses.has(other))
     return [
       notes.add(
         'clause-missing',
@@ -110,17 +155,19 @@ export function endsFaults(item: Item, shape: string, notes: Notes): readonly Ca
         `${label(item)} has no ${other}.`,
       ),
     ];
-  return ['length', 'at', 'on', 'against', 'inside', 'axis', 'turn', 'circle'].flatMap((word) => {
+  const ends = line ? ['start', 'end'] : [];
+  return [...ends, 'length', 'at', 'on', 'against', 'inside', 'axis', 'turn', 'circle'].flatMap((word) => {
     const twice = item.clauses.get(word)?.[0];
     if (!twice) return [];
     const what = word === 'length' ? 'length' : 'place';
+    const stated = line ? (item.clauses.get('along')?.[0] as BoundClause) : clause;
     return [
       notes.add(
         'stated-twice',
         twice.keywordAt,
-        { name: `the ${what} of ${label(item)}`, place: `"${clause.keyword}"` },
+        { name: `the ${what} of ${label(item)}`, place: `"${stated.keyword}"` },
         `${label(item)} has two ${what}s.`,
-        [{ at: clause.keywordAt, says: 'stated here' }],
+        [{ at: stated.keywordAt, says: 'stated here' }],
       ),
     ];
   });

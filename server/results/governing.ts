@@ -122,7 +122,7 @@ function gaps(reading: Candidate, context: Context): readonly string[] {
   return [
     ...(read && !late ? [] : ['dated']),
     ...(item.clauses.has('tare') ? [] : ['tare']),
-    ...(tolerance ? [] : [item.keyword === 'weighed' ? 'accuracy' : '±']),
+    ...(tolerance ? [] : ['accuracy']),
     ...(item.clauses.has('state') || item.clauses.has('without') ? [] : ['state']),
   ];
 }

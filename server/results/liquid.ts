@@ -1,15 +1,14 @@
 // What a liquid weighs and where it lies: at the bottom of the insides it is in, its surface level in the attitude drawn.
 import {
-  apply,
   compose,
   fill,
   interior,
   levelFor,
   levels,
   type Mat3,
+  mean,
   rotate,
   type Space,
-  still,
   transpose,
   type Vec3,
 } from '../mechanics/index.ts';
@@ -18,6 +17,7 @@ import { type Cause, type Derived, known, open, unique } from '../quantities/der
 import { because, Notes } from './notes.ts';
 import { massOfVolume, type Part, partOf } from './part.ts';
 import { isLiquid, type Layout } from './place.ts';
+import { countOf, countOpen } from './placing.ts';
 
 export interface Lying {
   readonly mass: Derived;
@@ -33,7 +33,9 @@ export function lying(item: Item, thing: Thing, part: Part, layout: Layout, note
   const names = namesOf(item, 'inside');
   const spaces = item.clauses.has('inside') ? spacesOf(item, names, layout, notes) : [];
   if ('because' in spaces) return opened(spaces.because, at);
-  const volume = volumeOf(item, spaces, at, notes);
+  const unknown = layout.copiesOpen(thing.owner) ?? (countOf(item) === null ? countOpen(item, thing.name) : null);
+  if (unknown) return opened([unknown], at);
+  const volume = volumeOf(item, spaces, at, notes, layout.frames(thing.owner).length * (countOf(item) as number));
   if (volume.value === null) return opened([...lines, ...volume.because], at);
   const density = part.density ?? open('kg/m3', [because('Nothing says what it is.', at)]);
   const mass = lines.length
@@ -70,7 +72,7 @@ function loose(thing: Thing, layout: Layout): { readonly centre: Vec3 | null; re
     return { centre: null, because: [because(`Nothing says where ${thing.name} lies.`, thing.item.at)] };
   if (causes.length) return { centre: null, because: causes };
   return {
-    centre: apply(compose(layout.frames(thing.owner)[0] ?? still, placed.copies[0] ?? still), [0, 0, 0]),
+    centre: mean(layout.frames(thing.owner).flatMap((frame) => placed.copies.map((copy) => compose(frame, copy).t))),
     because: [],
   };
 }
@@ -140,12 +142,13 @@ function hollows(
   ];
 }
 
-/** Its volume: stated, a share of the inside, or what lies below a level. */
+/** Its volume in all: as stated, for each copy of it and of the assembly it stands in; a share of the inside, or what lies below a level. */
 function volumeOf(
   item: Item,
   spaces: readonly Space[],
   at: NonNullable<ReturnType<Item['clauses']['get']>>[number]['at'],
   notes: Notes,
+  copies: number,
 ): Derived {
   const stated = given(item, 'liquid');
   const share = given(item, 'fill');
@@ -177,7 +180,9 @@ function volumeOf(
       { at },
     );
   if (stated.state === 'known') {
-    const { value, low, high } = stated.quantity;
+    const [value, low, high] = [stated.quantity.value, stated.quantity.low, stated.quantity.high].map(
+      (one) => one * copies,
+    ) as [number, number, number];
     if (spaces.length && value > whole * (1 + 1e-9))
       return open(
         'm3',
@@ -191,7 +196,13 @@ function volumeOf(
         ],
         { at },
       );
-    return known(value, 'm3', { source: 'typed here', at }, low, high);
+    const each = known(stated.quantity.value, 'm3', { source: 'typed here', at });
+    const inputs = [
+      { label: 'each', value: each },
+      { label: 'count', value: known(copies, '1') },
+    ];
+    const origin = copies === 1 ? { source: 'typed here', at } : { formula: 'each * count', inputs, at };
+    return known(value, 'm3', origin, low, high);
   }
   if (share.state === 'known' && spaces.length)
     return known(
@@ -234,10 +245,16 @@ function volumeOf(
       below(value),
       'm3',
       {
-        formula: 'inside below level',
+        formula: 'inside * shareFilled',
         inputs: [
           { label: 'inside', value: inside },
-          { label: 'level', value: known(value, 'm') },
+          {
+            label: 'shareFilled',
+            value: known(whole > 0 ? below(value) / whole : 0, '1', {
+              formula: 'share of the inside below the level',
+              inputs: [{ label: 'level', value: known(value, 'm') }],
+            }),
+          },
         ],
         source: 'closed form',
         at,
@@ -247,7 +264,7 @@ function volumeOf(
     );
   }
   const cause =
-    stated.state === 'open' && stated.because.some((one) => one.deliberate)
+    stated.state === 'open'
       ? stated.because
       : [
           notes.add(

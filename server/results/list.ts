@@ -6,6 +6,7 @@ import { type Cause, type Derived, known, open, type ResultUnit } from '../quant
 import { type ResultRow, resultsOf } from '../vocabulary/index.ts';
 import type { Summed } from './bodies.ts';
 import type { Hanging } from './hang/hang.ts';
+import type { LiftOff } from './lift-off.ts';
 import type { Rigging } from './rigging.ts';
 import type { GearUse, LoadResult, Result, Results, Subject } from './types.ts';
 
@@ -41,10 +42,11 @@ export interface Worked {
   readonly rigging: Rigging;
   readonly hanging: Hanging;
   readonly headroom: ReadonlyMap<Item, Derived>; // by the item of a position
+  readonly lifting: LiftOff;
 }
 
 /** Every subject of the plan with every result it can have. */
-export function listResults({ plan, totals, loads, rigging, hanging, headroom }: Worked): readonly Result[] {
+export function listResults({ plan, totals, loads, rigging, hanging, headroom, lifting }: Worked): readonly Result[] {
   const start = plan.head?.at ?? plan.items[0]?.at;
   if (!start) return [];
   const all: Result[] = [];
@@ -57,6 +59,7 @@ export function listResults({ plan, totals, loads, rigging, hanging, headroom }:
           'rigging weight': totals.rigging,
           deductions: totals.deductions,
           'gross load': totals.gross,
+          ...readingOf(lifting, null),
         },
         start,
       ),
@@ -84,13 +87,22 @@ export function listResults({ plan, totals, loads, rigging, hanging, headroom }:
       all.push(
         ...rows(
           named(gear.kind, gear.thing),
-          { ...hangFigures(hanging, gear.thing, rigging), ...gearFigures(gear) },
+          { ...hangFigures(hanging, gear.thing, rigging), ...gearFigures(gear), ...readingOf(lifting, gear.thing) },
           gear.thing.item.at,
         ),
       );
   for (const stage of hanging.stages) all.push(...stageRows(stage, plan, loads, rigging));
   for (const item of plan.items) if (item.file === plan.file) all.push(...siteRows(item, plan, totals, headroom));
   return all;
+}
+
+/** What an instrument shows; of a cell in no leg, and of one indicator for several hooks, nothing is known. */
+function readingOf({ readings }: LiftOff, on: Thing | null): Figures {
+  const found = readings.find((reading) => reading.on === on);
+  if (found) return { 'expected reading': found.expected, 'stop reading': found.stop };
+  const what = on ? `${on.name} is in no leg.` : 'Several hooks share what hangs: each shows its own part of it.';
+  const idle = open('kg', [{ what, at: on?.item.nameAt ?? null }]);
+  return { 'expected reading': idle, 'stop reading': idle };
 }
 
 const named = (kind: string, thing: Thing): Subject => ({ kind, name: thing.name, path: thing.path });

@@ -1,6 +1,6 @@
 // Where a load's centre of gravity is: weighed, stated or calculated, axis by axis, and which of them do not agree.
-import { childrenOf, type Item, openLines, textOf } from '../plan/index.ts';
-import { type Derived, known, open, unique } from '../quantities/derived.ts';
+import { childrenOf, type Item, lostCauses, openLines, textOf } from '../plan/index.ts';
+import { type Cause, type Derived, known, open, unique } from '../quantities/derived.ts';
 import type { Summed } from './bodies.ts';
 import { sourceOf } from './candidates.ts';
 import { doubts, spanOf } from './doubts.ts';
@@ -27,24 +27,48 @@ export function centre(
     [...weighed.map((axis) => axis.value !== null), false],
     stated,
   );
+  const [lostWeighed, lostStated] = ['weighed', 'cog'].map((keyword) =>
+    unique(childrenOf(context.item, keyword).flatMap(lost)),
+  ) as [readonly Cause[], readonly Cause[]];
   const from = new Set<string>();
   const cog = [0, 1, 2].map((axis) => {
-    const options: readonly (readonly [string, Derived | undefined])[] = [
-      ['weighed', weighed[axis]],
-      ...stated.map((one) => ['stated', one[axis]] as const),
-      ['calculated', sums[axis]],
+    const options: readonly Option[] = [
+      { source: 'weighed', value: weighed[axis], lost: lostWeighed },
+      ...stated.map((one): Option => ({ source: 'stated', value: one[axis], lost: lostStated })),
+      { source: 'calculated', value: sums[axis], lost: [] },
     ];
-    const [source, value] = options.find(([, one]) => one && one.value !== null) ?? ['calculated', undefined];
-    from.add(source);
-    if (value) return value;
-    const why = [
-      ...(weighed[axis]?.because ?? []),
-      ...stated.flatMap((one) => one[axis]?.because ?? []),
-      ...(sums[axis]?.because ?? []),
-    ];
+    const found = options.find(({ value, lost: causes }) => isKnown(value) || causes.length);
+    from.add(found?.source ?? 'calculated');
+    if (isKnown(found?.value)) return found?.value;
+    const why = found ? found.lost : options.flatMap(({ value }) => value?.because ?? []);
     return open('m', unique(why), { at: context.item.nameAt });
   }) as unknown as LoadResult['cog'];
-  return { cog, cogFrom: from.size === 1 ? ([...from][0] as 'weighed' | 'stated' | 'calculated') : 'mixed' };
+  return { cog, cogFrom: from.size === 1 ? ([...from][0] as Option['source']) : 'mixed' };
+}
+
+/** One of the ways an axis may be known. */
+interface Option {
+  readonly source: 'weighed' | 'stated' | 'calculated';
+  readonly value: Derived | undefined;
+  readonly lost: readonly Cause[]; // what of it cannot be read
+}
+
+const isKnown = (value: Derived | undefined): boolean => value !== undefined && value.value !== null;
+
+/** Clauses of a weighing and its supports that move the centre; '' is the figure of a `cog`. */
+const moving = new Set(['', 'at', 'reads', 'tare', 'accuracy', 'incline', 'without']);
+
+/** What of a weighing or a stated centre cannot be read: it may be further out than whatever would take its place. */
+function lost(item: Item): readonly Cause[] {
+  const clauses = [...(item.value ? [item.value] : []), ...[...item.clauses.values()].flat()];
+  return [
+    ...openLines(item),
+    ...lostCauses(item),
+    ...clauses
+      .filter(({ keyword, value }) => !value && moving.has(keyword))
+      .map(({ at }) => because('What it says of the centre could not be read.', at)),
+    ...childrenOf(item, 'support').flatMap(lost),
+  ];
 }
 
 function statedCentre(item: Item): readonly Derived[] {

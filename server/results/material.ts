@@ -1,54 +1,19 @@
 // What a part is made of: its density, from the plan's own materials or the catalog, or why it is not known.
 import { material as listed, type Material, nearestMaterials } from '../catalog/index.ts';
-import { type BoundPlan, fold, given, type Item, openLines, type Thing, textOf } from '../plan/index.ts';
+import { type BoundPlan, fold, given, has, type Item, openLines, type Thing, textOf } from '../plan/index.ts';
 import { type Derived, known, open } from '../quantities/derived.ts';
-import { because, type Notes } from './notes.ts';
+import { because, type Notes, notYet } from './notes.ts';
+import { reinforced } from './reinforcement.ts';
+import { timber } from './timber.ts';
 
 /**
- * Density in kg/m3 of a part or liquid, with the steel in it where `reinforcement` says how much of the volume it takes up;
- * `unless` is the density taken where neither material nor density is said.
+ * Density in kg/m3 of a part or liquid, with the water in it where it is wood of a stated `moisture`, and the steel where
+ * `reinforcement` says how much of the volume it takes up or how much of it there is in each; `unless` is the density taken where neither material nor density is said.
  */
 export function densityOf(item: Item, plan: BoundPlan, notes: Notes, unless?: { readonly name: string }): Derived {
-  const plain = plainDensity(item, plan, notes, unless);
-  const steel = given(item, 'reinforcement');
-  if (steel.state === 'absent') return plain;
-  const causes =
-    steel.state === 'open'
-      ? steel.because
-      : steel.state === 'none'
-        ? [because('reinforcement is none.', steel.at)]
-        : [];
-  if (plain.value === null || steel.state !== 'known')
-    return open('kg/m3', [...plain.because, ...causes], { at: plain.at });
-  const mixed = (density: number, share: number) => density + (steelDensity - density) * share;
-  const { value, low, high } = steel.quantity;
-  const ends = [plain.low ?? plain.value, plain.high ?? plain.value].flatMap((density) => [
-    mixed(density, low),
-    mixed(density, high),
-  ]);
-  return known(
-    mixed(plain.value, value),
-    'kg/m3',
-    {
-      formula: 'density * (1 - reinforcement) + steel * reinforcement',
-      inputs: [
-        { label: 'density', value: plain },
-        { label: 'reinforcement', value: known(value, '1', { at: steel.at, source: 'typed here' }, low, high) },
-        {
-          label: 'steel',
-          value: known(steelDensity, 'kg/m3', { source: 'reinforcing steel at 7,850 kg/m3 (EN 10080, ASTM A615)' }),
-        },
-      ],
-      source: plain.source,
-      assumptions: plain.assumptions,
-      at: steel.at,
-    },
-    Math.min(...ends),
-    Math.max(...ends),
-  );
+  const plain = () => plainDensity(item, plan, notes, unless);
+  return reinforced(item, has(item, 'moisture') ? timber(item, plan, plain, notes) : plain(), notes);
 }
-
-const steelDensity = 7850; // kg/m3
 
 function plainDensity(item: Item, plan: BoundPlan, notes: Notes, unless?: { readonly name: string }): Derived {
   const stated = given(item, 'density');
@@ -97,7 +62,14 @@ function plainDensity(item: Item, plan: BoundPlan, notes: Notes, unless?: { read
       { at: item.at },
     );
   }
-  if (of.value?.kind !== 'text') return open('kg/m3', [because('Its material is not known.', of.at)], { at: of.at });
+  if (of.value?.kind !== 'text') {
+    const name = item.names[0] ?? item.keyword;
+    const unknown = of.value?.kind === 'unknown';
+    const why = unknown
+      ? notYet(`What ${name} is made of is`, of.at)
+      : because(`What ${name} is made of could not be read.`, of.at);
+    return open('kg/m3', [why], { at: of.at });
+  }
   return byName(of.value.text, item, plan, notes);
 }
 

@@ -1,7 +1,8 @@
 // What this version reads but does not work out: each leaves its result open, and the sheet's head says so.
 import type { BoundPlan, Item } from '../plan/index.ts';
+import type { Cause } from '../quantities/derived.ts';
 import { gearKinds } from '../vocabulary/index.ts';
-import type { Notes } from './notes.ts';
+import { because, type Notes } from './notes.ts';
 
 /** Notes each thing whose result stays open because nothing here judges it; returns them in words. */
 export function notJudged(plan: BoundPlan, notes: Notes): readonly string[] {
@@ -17,7 +18,11 @@ export function notJudged(plan: BoundPlan, notes: Notes): readonly string[] {
         if (child.keyword === 'limit' && !isHeld(child) && !isOfCrane(child))
           say(child.at, `The limit on ${limited(child)}`, 'whether the limit holds', `the limit on ${limited(child)}`);
     }
-    if (item.keyword === 'load' && item.file !== plan.file) said.add(`the load ${item.names[0] ?? ''} of a used file`);
+    if (item.keyword === 'load' && item.file !== plan.file) {
+      const words = `the load ${item.names[0] ?? ''} of a used file`;
+      if (ofLibrary(item, plan)) say(item.nameAt, words.replace('the', 'The'), 'the gross load', words);
+      else said.add(words);
+    }
     if (item.file !== plan.file) continue;
     for (const words of silent(item)) said.add(words);
     if (item.keyword === 'crane') ofCrane(item, say);
@@ -27,6 +32,17 @@ export function notJudged(plan: BoundPlan, notes: Notes): readonly string[] {
   }
   return [...said];
 }
+
+/** Whether a load stands in a used file that is no plan of its own, so that it is in no lift. */
+const ofLibrary = (item: Item, plan: BoundPlan): boolean =>
+  item.file !== plan.file &&
+  !plan.files.find(({ file }) => file === item.file)?.items.some(({ keyword }) => keyword === 'plan');
+
+/** Why the weight of all loads is not known: loads of used files that nothing here lifts. */
+export const loadsElsewhere = (plan: BoundPlan): readonly Cause[] =>
+  plan.items
+    .filter((item) => item.keyword === 'load' && ofLibrary(item, plan))
+    .map((item) => because(`${item.names[0] ?? 'A load'} stands in a used file, and is not lifted here.`, item.nameAt));
 
 type Say = (at: Parameters<Notes['add']>[1], thing: string, result: string, words: string) => void;
 
@@ -104,8 +120,5 @@ function silent(item: Item): readonly string[] {
   if (item.keyword === 'load' && picksOf(item).some(isLoose)) words.push('the tolerance of where picks sit');
   if (item.keyword === 'gear' && item.children.some((gear) => isLoose(gear) || gear.children.some(isLoose)))
     words.push('the tolerance of where hooks and points of beams sit');
-  if (item.keyword === 'load' && item.clauses.has('stop at')) words.push('the reading at which the lift stops');
-  if (item.keyword === 'load' && item.children.some((child) => child.clauses.has('breakout')))
-    words.push('the pull that breaks the load free');
   return words;
 }

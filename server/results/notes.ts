@@ -19,5 +19,12 @@ export class Notes {
   }
 }
 
+/** What the text itself leaves open with `?`. */
+export const notYet = (what: string, at: Place): Cause => ({
+  what: `${what} not known yet (?).`,
+  at,
+  deliberate: true,
+});
+
 /** A cause without a fact of its own: what is missing is said elsewhere. */
 export const because = (what: string, at: Place): Cause => ({ what, at });

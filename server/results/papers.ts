@@ -25,6 +25,10 @@ export function papers(
       notes,
     );
   for (const item of plan.items) if (item.keyword === 'permit' && item.file === plan.file) permit(item, lift, notes);
+  for (const { name, item } of things) {
+    ahead(item, 'inspected', `The inspection of ${name}`, lift, plan, notes);
+    if (item.clauses.has('interval') && !item.clauses.has('inspected')) notInspected(name, item, notes);
+  }
   return serials(gear, things, notes);
 }
 
@@ -68,6 +72,32 @@ function inspection(
   const until = after(inspected, interval.quantity.low);
   if (until === null || (lift !== null && lift < until)) return;
   notes.add('date-passed', clause.at, { what: 'inspection', item: name, until, lift }, '', dateAt(plan));
+}
+
+/** Nobody can have looked or read after the lift. */
+export function ahead(
+  item: Item,
+  clause: string,
+  what: string,
+  lift: string | null,
+  plan: BoundPlan,
+  notes: Notes,
+): void {
+  const date = textOf(item, clause);
+  const at = item.clauses.get(clause)?.[0]?.at;
+  if (at && date !== null && lift !== null && date > lift)
+    notes.add('date-ahead', at, { what, date, lift }, '', dateAt(plan));
+}
+
+/** How long an inspection holds says nothing without the day of one. */
+function notInspected(name: string, item: Item, notes: Notes): void {
+  const why = 'the day of the last inspection, from which its `interval` counts';
+  notes.add(
+    'clause-missing',
+    item.clauses.get('interval')?.[0]?.at ?? item.nameAt,
+    { item: name, clause: 'inspected', why },
+    '',
+  );
 }
 
 /** A permit holds on the day it names. */

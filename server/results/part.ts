@@ -6,6 +6,7 @@ import { type ShapeRow, shapes } from '../vocabulary/index.ts';
 import { cutouts } from './cutouts.ts';
 import { densityOf } from './material.ts';
 import { because, Notes } from './notes.ts';
+import { steelDensity, withSteel } from './reinforcement.ts';
 import { readShape, type ShapeRead, shapeName, sizesOf } from './shape.ts';
 import type { ResultProblem } from './types.ts';
 
@@ -43,6 +44,9 @@ export function partOf(item: Item, plan: BoundPlan): Part {
 const sameMaterials = (a: readonly Thing[], b: readonly Thing[]): boolean =>
   a === b || (a.length === b.length && a.every(({ item }, i) => item === b[i]?.item));
 
+/** Shapes that a table weighs. */
+const tabled: ReadonlySet<string> = new Set(['section', 'sheet', 'pipe', 'bar', 'rope', 'chain']);
+
 function work(item: Item, plan: BoundPlan): Part {
   const notes = new Notes();
   const found = shapeName(item, notes);
@@ -56,7 +60,7 @@ function work(item: Item, plan: BoundPlan): Part {
       problems: notes.problems,
     };
   const read = readShape(item, plan, notes);
-  const table = read.name === 'section' || read.name === 'sheet' || read.name === 'pipe' || read.name === 'bar';
+  const table = read.name !== null && tabled.has(read.name);
   const steelUnlessSaid = read.name !== null && (shapes[read.name] as ShapeRow).material === 'steel unless said';
   const steel = steelUnlessSaid
     ? { name: ('because' in read ? undefined : read.material) ?? 'carbon steel' }
@@ -67,11 +71,18 @@ function work(item: Item, plan: BoundPlan): Part {
       has(item, 'of') ||
       has(item, 'density') ||
       has(item, 'reinforcement') ||
+      has(item, 'moisture') ||
       (read.name === 'bar' && !('because' in read) && !read.source));
-  const density = needsDensity ? densityOf(item, plan, notes, steel) : null;
+  const said = needsDensity ? densityOf(item, plan, notes, steel) : null;
+  const density =
+    said && !('because' in read) && read.listedDensity !== undefined ? asListed(read, read.listedDensity) : said;
   if ('because' in read) return { ...opened(item, read.name ?? '', read.because, notes), density };
   return solidOf(item, read, density, plan, notes);
 }
+
+/** The density that a table weighs its own material by. */
+const asListed = ({ source, clause }: ShapeRead, density: number): Derived =>
+  known(density, 'kg/m3', { source, at: clause.at });
 
 function opened(item: Item, shape: string, causes: readonly Cause[], notes: Notes): Part {
   return {
@@ -142,7 +153,7 @@ function solidOf(item: Item, read: ShapeRead, density: Derived | null, plan: Bou
   const taken = cutouts(item, shape, plan, notes);
   const nothingLeft = body.volume !== undefined && taken.volume > body.volume * (1 - 1e-6);
   if (nothingLeft) noteNothingLeft(item, taken.volume, notes);
-  const cut = nothingLeft ? { volume: 0, moment: [0, 0, 0] as const } : taken;
+  const cut = nothingLeft ? { volume: 0, moment: [0, 0, 0] as const, unplaced: taken.unplaced } : taken;
   const lines = [...openLines(item), ...item.children.flatMap(openLines)];
   const [low, high] = ends(read, body.volume !== undefined ? 'volume' : 'mass');
   const step = working(shape);
@@ -167,10 +178,11 @@ function solidOf(item: Item, read: ShapeRead, density: Derived | null, plan: Bou
         );
   const volume = gross && (lines.length ? open('m3', lines, { at }) : lessCut(gross, cut.volume, origin));
   const whole = volume?.value !== null && volume?.value !== undefined && body.volume ? volume.value : null;
-  const centre =
+  const left =
     cut.volume > 0 && whole !== null && body.volume ? minus(body.centre, body.volume, cut.moment, whole) : body.centre;
+  const centre = cut.unplaced ? null : left;
   const bare = lines.length ? open('kg', lines, { at }) : massOf(body, volume, density, origin, read, cut.volume);
-  const mass = withDavit(withAllowance(bare, read), item);
+  const mass = withSteel(item, withDavit(withAllowance(bare, read), item), textOf(item, 'from') ?? 'typed here');
   return {
     kind: 'solid',
     shapeName: read.name,
@@ -232,6 +244,11 @@ const units: Readonly<Record<string, Derived['unit']>> = {
   massPerArea: 'kg/m2',
   angle: 'rad',
   arc: 'rad',
+  bevel: 'rad',
+  excess: '1',
+  prepared: '1',
+  fillFactor: '1',
+  cores: '1',
   knuckleAngle: 'rad',
   areaFactor: '1',
   area: 'm2',
@@ -252,19 +269,21 @@ function massOf(
   if (body.mass !== undefined) {
     const [low, high] = ends(read, 'mass');
     const listed = known(body.mass, 'kg', origin, Math.min(low, body.mass), Math.max(high, body.mass));
-    if (!density || read.name === 'sheet') return cut === 0 ? listed : less(listed, cut, 7850);
+    if (!density || read.name === 'sheet')
+      return cut === 0 ? listed : less(listed, cut, read.listedDensity ?? steelDensity);
     if (density.value === null) return open('kg', density.because, { at: origin.at });
     if (read.name !== 'section') return cut === 0 ? listed : less(listed, cut, density.value);
-    const ratio = density.value / 7850; // a section of another metal: the table's steel weight by the ratio of densities
+    const ratio = density.value / steelDensity; // a section of another metal: the table's steel weight by the ratio of densities
     return known(
       body.mass * ratio,
       'kg',
       {
         ...origin,
-        formula: 'steel * density / 7850',
+        formula: 'asSteel * density / densityOfSteel',
         inputs: [
-          { label: 'steel', value: listed },
+          { label: 'asSteel', value: listed },
           { label: 'density', value: density },
+          { label: 'densityOfSteel', value: known(steelDensity, 'kg/m3') },
         ],
       },
       low * ratio,

@@ -18,7 +18,7 @@ import type { NameUse, Place } from '../syntax/types.ts';
 import { type EndsGiven, endsOf } from './ends.ts';
 import { because, type Notes } from './notes.ts';
 import { partOf } from './part.ts';
-import { copiesOf, countOf, rotationOf } from './placing.ts';
+import { copiesOf, countOf, countOpen, rotationOf } from './placing.ts';
 
 /** Where an item stands in its parent's axes. Unknown axes hold zero and say why in `open`. */
 export interface Placed {
@@ -97,6 +97,12 @@ export class Layout {
     const made = outer.flatMap((frame) => placed.copies.map((copy) => compose(frame, copy)));
     frames.set(placed, { outer, frames: made });
     return made;
+  }
+
+  /** Why nobody knows how often what stands in `owner` is there; null where it is known. */
+  copiesOpen(owner: Thing | null): Cause | null {
+    if (owner?.kind !== 'assembly') return null;
+    return countOf(owner.item) === null ? countOpen(owner.item, owner.name) : this.copiesOpen(owner.owner);
   }
 
   /** What keeps the frames of an item open, from the load down, and the slack they add. */

@@ -11,7 +11,9 @@ import {
   type Vec3,
 } from '../mechanics/index.ts';
 import { given, type Item } from '../plan/index.ts';
+import type { Cause } from '../quantities/derived.ts';
 import { shapeNames } from '../vocabulary/index.ts';
+import { because, notYet } from './notes.ts';
 import { bodyOf } from './pipework/types.ts';
 
 /** How an item is turned: `axis` first, then the turns as written. Angles that could not be read leave it unturned; the item is open then. */
@@ -26,6 +28,7 @@ export function rotationOf(item: Item): Placement['R'] {
 /** The kind of body an item is; null for assemblies and items of known weight. */
 function ownKind(item: Item): ShapeKind | null {
   const name = shapeNames.find((one) => item.clauses.has(one) && !(one === 'hole' && item.keyword === 'part'));
+  if (name === 'rope' || name === 'chain') return 'section'; // stretched out along x like one
   return !name || name === 'item' || name === 'liquid' ? null : bodyOf(name);
 }
 
@@ -47,6 +50,14 @@ export function copiesOf(item: Item, first: Placement): readonly Placement[] | n
 export function countOf(item: Item): number | null {
   const count = given(item, 'count');
   return count.state === 'absent' ? 1 : count.state === 'known' ? count.quantity.value : null;
+}
+
+/** Why the number of copies is not known. */
+export function countOpen(item: Item, name: string): Cause {
+  const clause = item.clauses.get('count')?.[0];
+  return clause?.value?.kind === 'unknown'
+    ? notYet(`How many of ${name} there are is`, clause.at)
+    : because(`How many of ${name} there are is not known.`, item.at);
 }
 
 /** A point clause whose coordinates are all known; null where it is not written. */

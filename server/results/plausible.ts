@@ -1,6 +1,7 @@
 // Compares gear figures with what such gear usually has, to catch a slipped comma or unit. Rough figures from memory of the trade.
-import type { Thing } from '../plan/index.ts';
+import type { Item, Thing } from '../plan/index.ts';
 import type { Derived } from '../quantities/derived.ts';
+import type { Place } from '../syntax/types.ts';
 import type { GearTable } from './gear.ts';
 import type { Notes } from './notes.ts';
 
@@ -23,6 +24,9 @@ const largest: Readonly<Record<string, number>> = {
   'chain hoist': 2e5,
   clamp: 5e4,
 };
+
+/** A shackle of more than 2 t carries 1.5 to 6 t for each kg of its own; twice the most is doubted. From memory. */
+const shackleLifts = { usual: 3_000, most: 12_000, from: 2_000 };
 
 /** A shackle's own weight per capacity lies near 1 to 4 kg a tonne; gear that weighs more than it carries is doubted. From memory. */
 const factor = 4;
@@ -53,6 +57,8 @@ export function implausible(thing: Thing, weight: Derived, capacity: Derived, ta
       note(at, word, tag.quantity.value, capacity.value * most, 'that vertical capacity');
   }
   const ownWeight = item.clauses.get('weight')?.[0];
+  const light = own && ownWeight ? tooMuchForItsWeight(item, ownWeight.valueAt, weight, capacity) : null;
+  if (own && light) note(own.valueAt, 'capacity', capacity.value as number, light.usual, light.size);
   const carriers = ['shackle', 'sling', 'master link', 'link', 'swivel', 'turnbuckle', 'eyebolt', 'hoist ring'];
   if (
     ownWeight &&
@@ -81,6 +87,15 @@ export function implausible(thing: Thing, weight: Derived, capacity: Derived, ta
     );
   }
 }
+
+/** What a shackle that light usually carries, where its capacity is far more; null where it is believed. */
+function tooMuchForItsWeight(item: Item, at: Place, { value: own }: Derived, { value }: Derived) {
+  const { usual, most, from } = shackleLifts;
+  if (item.keyword !== 'shackle' || !own || value === null || value > (largest.shackle as number)) return null;
+  return value > Math.max(from, own * most) ? { usual: own * usual, size: `a shackle of ${textAt(at)}` } : null;
+}
+
+const textAt = ({ row, from, to }: Place): string => row.text.slice(from, to);
 
 const farFrom = (capacity: number, usual: number): boolean => capacity > usual * factor || capacity < usual / 10;
 

@@ -16,7 +16,7 @@ import { gearKinds } from '../vocabulary/index.ts';
 import { capacityOf, type GearTable, lengthOf, weightOf } from './gear.ts';
 import { bridlesOf } from './hang/bridle.ts';
 import { because, type Notes } from './notes.ts';
-import { countOf } from './placing.ts';
+import { countOf, countOpen } from './placing.ts';
 import { implausible } from './plausible.ts';
 import type { GearUse, LegUse } from './types.ts';
 
@@ -49,10 +49,7 @@ function use(thing: Thing, legs: readonly LegUse[], plan: BoundPlan, table: Gear
   const hangs = legs.length ? 'leg' : hangsFrom ? 'hangs from' : has(item, 'spare') ? null : 'left over';
   const each = weightOf(thing, table);
   const count = countOf(item);
-  const weight =
-    count === null
-      ? open('kg', [because(`How many of ${thing.name} there are is not known.`, item.at)])
-      : all(each, count);
+  const weight = count === null ? open('kg', [countOpen(item, thing.name)]) : all(each, count);
   const capacity = capacityOf(thing, table);
   if (hangs && table.given(item, 'weight').state === 'absent' && !table.causes(item).length)
     notes.add(

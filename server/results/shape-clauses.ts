@@ -47,7 +47,7 @@ export function foreign(item: Item, name: ShapeName, row: ShapeRow, notes: Notes
   for (const [word, list] of item.clauses) {
     if (word === name || word in row.clauses || word in item.row.clauses === false) continue;
     const others = shapeNames.filter((other) => word in (shapes[other] as ShapeRow).clauses);
-    if (!others.length || placeWords.has(word)) continue;
+    if (!others.length || placeWords.has(word) || (word === 'bend radius' && item.clauses.has('along'))) continue;
     causes.push(
       notes.add(
         'place-wrong',
@@ -57,7 +57,7 @@ export function foreign(item: Item, name: ShapeName, row: ShapeRow, notes: Notes
       ),
     );
   }
-  const material = ['of', 'density', 'reinforcement'].flatMap((word) => item.clauses.get(word) ?? [])[0];
+  const material = ['of', 'density', 'moisture', 'reinforcement'].flatMap((word) => item.clauses.get(word) ?? [])[0];
   if (row.material === 'none' && material)
     causes.push(
       notes.add(

@@ -1,16 +1,18 @@
 // Reads the shape of a part or cut-out: which one it is, its sizes with their tolerances, and the body they make.
 import type { Shape } from '../mechanics/index.ts';
-import { type BoundClause, type BoundPlan, given, type Item, textOf } from '../plan/index.ts';
+import { type BoundClause, type BoundPlan, given, type Item } from '../plan/index.ts';
 import type { Cause } from '../quantities/derived.ts';
 import type { Quantity } from '../quantities/quantity.ts';
 import { type ShapeName, type ShapeRow, shapeNames, shapes } from '../vocabulary/index.ts';
 import { drawing } from './drawing.ts';
-import { endsFaults, endsOf, hasEnds } from './ends.ts';
-import { because, type Notes } from './notes.ts';
+import { endsFaults, endsOf, hasEnds, ledAlong } from './ends.ts';
+import { because, type Notes, notYet } from './notes.ts';
 import { pipework } from './pipework/read.ts';
 import type { BoughtIn } from './pipework/types.ts';
 import { foreign, label, ofShape, otherWord } from './shape-clauses.ts';
-import { member } from './shape-tables.ts';
+import { dishedHead, notRound } from './shape-forms.ts';
+import { coil, heap, hollowCore, weld } from './shape-shop.ts';
+import { lineOf, member, sheet } from './shape-tables.ts';
 
 /** A shape whose sizes are known: `make` builds it from sizes, so that the ends of their tolerances can be tried. */
 export interface ShapeRead {
@@ -24,6 +26,8 @@ export interface ShapeRead {
   /** Of parts that are bought in: what the weight is more than that of the body, and what they are of. */
   readonly allowance?: BoughtIn['allowance'];
   readonly material?: BoughtIn['material'];
+  /** Density (kg/m3) of what a table's mass is of, for what is cut out of it; steel where none is named. */
+  readonly listedDensity?: number;
 }
 export type ShapeGiven = ShapeRead | { readonly name: ShapeName | null; readonly because: readonly Cause[] };
 
@@ -35,6 +39,9 @@ const sizeNames: Readonly<Record<string, string>> = {
   'crown radius': 'crownRadius',
   'knuckle radius': 'knuckleRadius',
   'straight flange': 'straightFlange',
+  'leg length': 'leg',
+  'root face': 'rootFace',
+  'fill factor': 'fillFactor',
 };
 
 /** The shape keyword of a part; null after the fact is noted that there is none, or more than one. */
@@ -79,8 +86,8 @@ export function readShape(item: Item, plan: BoundPlan, notes: Notes, through: nu
   const row: ShapeRow = shapes[name];
   const causes = [...foreign(item, name, row, notes), ...endsFaults(item, name, notes)];
   const ends = causes.length ? null : endsOf(item);
-  if (!clause.value || clause.value.kind === 'unknown')
-    causes.push(because(`The sizes of ${label(item)} are not known.`, clause.at));
+  if (!clause.value) causes.push(because(`The sizes of ${label(item)} are not known.`, clause.at));
+  else if (clause.value.kind === 'unknown') causes.push(notYet(`The sizes of ${label(item)} are`, clause.at));
   const sizes: Record<string, Quantity> = {};
   for (const [word, need] of Object.entries(row.clauses)) {
     if (word === 'length' && hasEnds(item)) {
@@ -95,14 +102,16 @@ export function readShape(item: Item, plan: BoundPlan, notes: Notes, through: nu
       need.takes === 'label' ||
       need.takes === 'points' ||
       need.takes === 'point' ||
+      need.takes === 'designation' ||
       (word === 'size' && name === 'item')
     ) {
       const value = item.clauses.get(word)?.[0]?.value;
-      if (value?.kind === 'unknown' && state.state === 'open') causes.push(...state.because);
-      else if (due && (!item.clauses.has(word) || value?.kind === 'none'))
+      if (due && (!item.clauses.has(word) || value?.kind === 'none'))
         causes.push(missing(item, name, word, need.help, notes));
       else if (item.clauses.get(word)?.some((one) => !one.value))
         causes.push(because(`${word} of ${label(item)} could not be read.`, item.at));
+      else if (item.clauses.get(word)?.some((one) => one.value?.kind === 'unknown'))
+        causes.push(notYet(`${word} of ${label(item)} is`, item.clauses.get(word)?.[0]?.at ?? item.at));
       else causes.push(...otherWord(item, word, need, notes));
     } else if (state.state === 'known') {
       const fits = ofShape(item, word, state.quantity, need.measures ?? 'any', notes);
@@ -112,13 +121,20 @@ export function readShape(item: Item, plan: BoundPlan, notes: Notes, through: nu
       const sides = clauseSides(item, word);
       if (sides)
         sides.forEach((side, i) => {
-          sizes[`${word}${i}`] = side;
+          sizes[`${sizeNames[word] ?? word}${i}`] = side;
         });
       else causes.push(...state.because);
     } else if (due) causes.push(missing(item, name, word, need.help, notes));
   }
+  if (item.clauses.has('along')) {
+    const bend = given(item, 'bend radius');
+    if (bend.state === 'known') sizes.bendRadius = bend.quantity;
+    else if (bend.state === 'open') causes.push(...bend.because);
+  }
   if (causes.length) return { name, because: causes };
-  return finish(item, plan, name, clause, sizes, through, notes);
+  const read = finish(item, plan, name, clause, sizes, through, notes);
+  const corners = ends && 'corners' in ends ? ends.corners : null;
+  return corners && !('because' in read) ? ledAlong(read, corners) : read;
 }
 
 /** A size that is due; said only where it cannot stand in what could not be read. */
@@ -148,13 +164,14 @@ function finish(
   notes: Notes,
 ): ShapeGiven {
   const value = clause.value as NonNullable<BoundClause['value']>;
-  const done = (make: ShapeRead['make'], source = '', assumptions: readonly string[] = []): ShapeRead => ({
+  const done: Done = (make, source = '', assumptions = [], listedDensity) => ({
     name,
     clause,
     sizes,
     make,
     source,
     assumptions,
+    ...(listedDensity !== undefined && { listedDensity }),
   });
   const refuse = (cause: Cause): ShapeGiven => ({ name, because: [cause] });
   const sides = value.kind === 'size' ? value.sides : [];
@@ -188,22 +205,7 @@ function finish(
     case 'spherical cap':
     case 'tapered tube':
     case 'conical head':
-      if ('base0' in sizes || 'top0' in sizes)
-        return refuse(
-          notes.add(
-            'dimension-mismatch',
-            clause.at,
-            {
-              clause: 'base0' in sizes ? 'base' : 'top',
-              wanted: 'a diameter',
-              text: 'two sides',
-              found: 'two sides',
-              sum: false,
-            },
-            'It takes a diameter.',
-          ),
-        );
-      return done((s) => ({ kind: name, ...s }) as unknown as Shape);
+      return notRound(sizes, clause, refuse, notes) ?? done((s) => ({ kind: name, ...s }) as unknown as Shape);
     case 'tube': {
       if ('wall' in sizes === 'bore' in sizes)
         return refuse(
@@ -240,6 +242,14 @@ function finish(
           }) as unknown as Shape,
       );
     }
+    case 'weld':
+      return weld(item, sizes, clause, done, refuse, notes);
+    case 'coil':
+      return coil(sizes, done);
+    case 'heap':
+      return heap(item, sizes, clause, done, refuse, notes);
+    case 'hollow core':
+      return done(hollowCore);
     case 'prism':
       return prism(item, done);
     case 'turned':
@@ -252,6 +262,9 @@ function finish(
     case 'pipe':
     case 'bar':
       return member(item, name, clause, sizes, done, refuse, notes);
+    case 'rope':
+    case 'chain':
+      return lineOf(item, name, clause, sizes, done, refuse, notes);
     case 'sheet':
       return sheet(item, clause, sizes, done, refuse, notes);
     case 'flange':
@@ -278,7 +291,12 @@ function finish(
   }
 }
 
-export type Done = (make: ShapeRead['make'], source?: string, assumptions?: readonly string[]) => ShapeRead;
+export type Done = (
+  make: ShapeRead['make'],
+  source?: string,
+  assumptions?: readonly string[],
+  listedDensity?: number,
+) => ShapeRead;
 export type Refuse = (cause: Cause) => ShapeGiven;
 
 /** Corners line by line. */
@@ -289,80 +307,6 @@ function prism(item: Item, done: Done): ShapeGiven {
   const outline = pointsOf(item, 'outline').flat();
   const holes = pointsOf(item, 'hole');
   return done((s) => ({ kind: 'prism', outline, holes, length: s.length }) as unknown as Shape);
-}
-
-function dishedHead(
-  item: Item,
-  sizes: Readonly<Record<string, Quantity>>,
-  clause: BoundClause,
-  done: Done,
-  refuse: Refuse,
-  notes: Notes,
-): ShapeGiven {
-  const form = textOf(item, 'form');
-  if (form === 'torispherical') {
-    for (const [word, key] of [
-      ['crown radius', 'crownRadius'],
-      ['knuckle radius', 'knuckleRadius'],
-    ] as const)
-      if (!(key in sizes))
-        return refuse(missing(item, 'dished head', word, 'a torispherical head is given by its inside radii', notes));
-  } else if ('crownRadius' in sizes || 'knuckleRadius' in sizes)
-    return refuse(
-      notes.add(
-        'place-wrong',
-        clause.keywordAt,
-        {
-          keyword: 'crownRadius' in sizes ? 'crown radius' : 'knuckle radius',
-          parent: 'ellipsoidal head',
-          parents: ['torispherical head'],
-        },
-        'An ellipsoidal head takes no radii.',
-      ),
-    );
-  return done((s) => ({ kind: 'dished head', form, ...s }) as unknown as Shape);
-}
-
-function sheet(
-  item: Item,
-  clause: BoundClause,
-  sizes: Readonly<Record<string, Quantity>>,
-  done: Done,
-  refuse: Refuse,
-  notes: Notes,
-): ShapeGiven {
-  const sides = 'x' in sizes;
-  if (!sides && !('area' in sizes)) return refuse(missing(item, 'sheet', 'area', 'length × width, or its area', notes));
-  if (sides && 'area' in sizes) {
-    const at = item.clauses.get('area')?.[0]?.at ?? clause.at;
-    const facts = { name: `the area of ${label(item)}`, place: '"sheet"' };
-    return refuse(
-      notes.add('stated-twice', at, facts, 'Its area is stated twice.', [{ at: clause.at, says: 'stated here' }]),
-    );
-  }
-  if (clause.value?.kind === 'quantity')
-    return refuse(
-      notes.add(
-        'dimension-mismatch',
-        clause.valueAt,
-        { clause: 'sheet', wanted: 'two sides, joined by x', text: 'one figure', found: 'one length', sum: false },
-        'A sheet takes two sides.',
-      ),
-    );
-  return done(
-    (s) => {
-      const side = Math.sqrt(s.area ?? 0);
-      return {
-        kind: 'sheet',
-        x: s.x ?? side,
-        y: s.y ?? side,
-        ...(s.area !== undefined && { area: s.area }),
-        massPerArea: s['unit weight'],
-      } as Shape;
-    },
-    textOf(item, 'from') ?? 'typed here',
-    sides ? [] : ['taken as a square of that area'],
-  );
 }
 
 /** Every size at one of its ends. */

@@ -1,4 +1,5 @@
 // How far the tolerances of its parts can move the weight of a load, and which parts move it most.
+import { leavesOf } from './basis.ts';
 import type { Body } from './types.ts';
 
 export interface Spread {
@@ -12,7 +13,7 @@ export interface Spread {
 
 /** Null where a part's weight is not known, or none has a tolerance: a spread of some of the parts says nothing. */
 export function spread(whole: Body): Spread | null {
-  const parts = leaves(whole).map((body) => {
+  const parts = leavesOf(whole).map((body) => {
     const { value, low, high } = body.weight;
     return value === null || low === null || high === null ? null : { body, up: high - value, down: value - low };
   });
@@ -29,5 +30,3 @@ export function spread(whole: Body): Spread | null {
     likely: both((sides) => Math.hypot(...sides)),
   };
 }
-
-const leaves = (body: Body): readonly Body[] => (body.bodies.length ? body.bodies.flatMap(leaves) : [body]);

@@ -5,6 +5,7 @@ import type { BoundPlan, Item, PlanFacts, Thing } from '../plan/types.ts';
 import type { Derived } from '../quantities/derived.ts';
 import type { Place, Problem, SyntaxFacts } from '../syntax/types.ts';
 import type { Hanging } from './hang/hang.ts';
+import type { LiftOff } from './lift-off.ts';
 
 export interface Subject {
   readonly kind: string; // plan, load, assembly, part, pick, a gear keyword, crane, position, support, ground, weather
@@ -132,8 +133,25 @@ export interface ResultFacts extends PlanFacts {
   'contents-unstated': { part: string; volume: number; added: number; closed: boolean };
   'contingency-missing': { evidence: string; percent: number; rule: string };
   'holding-unstated': { load: string };
+  'release-unstated': { load: string; by: string };
+  /** kg; `cell`: what shows it, null: the crane's indicator; `low` and `most`: what is expected; `item` is used `used` of its capacity at the stop. */
+  'stop-doubtful': {
+    load: string;
+    cell: string | null;
+    kind: 'low' | 'high' | 'over';
+    stop: number;
+    low: number;
+    most: number;
+    item: string | null;
+    used: number;
+  };
   'material-doubtful': { material: string; low: number; high: number; used: number; choices: readonly string[] };
-  'reading-unclear': { reading: string; missing: readonly string[] };
+  /** `older`: it is from before the load was changed. */
+  'reading-unclear': {
+    reading: string;
+    missing: readonly { readonly words: string; readonly clause: string }[];
+    older: boolean;
+  };
   'addition-unclear': { thing: string; twice: boolean };
   'cog-disagrees': {
     load: string;
@@ -144,8 +162,12 @@ export interface ResultFacts extends PlanFacts {
     distance: number;
     limit: number;
   };
-  'weight-implausible': { item: string; weight: number; size: string; density: number; like: string };
-  'centre-assumed': { item: string; distance: number };
+  /** An item in its outside size, or a drawing by its longest side (m) in the unit stated. */
+  'weight-implausible': { item: string; weight: number } & (
+    | { size: string; density: number; like: string }
+    | { longest: number; unit: string }
+  );
+  'centre-assumed': { item: string; distance: number; bound: boolean };
   'expect-failed': {
     text: string;
     subject: string;
@@ -169,6 +191,8 @@ export interface ResultFacts extends PlanFacts {
     item: string;
     leg: string;
     tension: number;
+    /** What of it is there to break the load free, N. */
+    breakout: number;
     capacity: number;
     used: number;
     limit: number;
@@ -191,6 +215,7 @@ export interface ResultFacts extends PlanFacts {
   'beam-angle-outside': { beam: string; least: number; angle: number };
   'temperature-outside': { item: string; from: number; to: number; source: string; temperature: number };
   'serial-repeated': { serial: string; a: string; b: string };
+  'date-ahead': { what: string; date: string; lift: string };
   'date-passed': { what: string; item: string; until: string | null; lift: string | null };
   'clearance-short':
     | { a: string; b: string }
@@ -222,6 +247,8 @@ export interface Results {
   readonly expects: readonly Expectation[];
   readonly problems: readonly ResultProblem[];
   readonly hanging: Hanging;
+  /** What is read while the load leaves the ground, and where the lift stops. */
+  readonly liftOff: LiftOff;
   /** What this version does not judge, in words, for the sheet's head. */
   readonly notJudged: readonly string[];
   find(kind: string, name: string | null, result: string, stage?: string | null): Result | undefined;

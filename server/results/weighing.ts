@@ -32,13 +32,14 @@ function reading(support: Item): Derived {
 /**
  * Centre by weighing: along x and y by the first level weighing that gives it, tare taken off evenly from the supports; its
  * height by a second one that is inclined, from how the readings move: with the x axis φ above horizontal the balance gives
- * m = Σ R (x cos φ − z sin φ) / Σ R of the supports, so z = (x cos φ − m) / sin φ. Elementary statics.
+ * m = Σ R (x cos φ − z sin φ) / Σ R of the supports, so z = (x cos φ − m) / sin φ. Elementary statics. The ends are those of
+ * every reading at the worse end of its accuracy by itself, and of what else is stated with a tolerance.
  */
 export function weighedCentre(weighings: readonly Item[]): readonly Derived[] {
   const level = weighings.filter((item) => !item.clauses.has('incline'));
   const [first] = level;
   if (!first) return [];
-  const all = level.map((item) => [0, 1].map((axis) => moment(item, (at) => at[axis] ?? null)));
+  const all = level.map((item) => [moment(item, [1, 0, 0]), moment(item, [0, 1, 0])]);
   const found = (all.find((one) => one.every((axis) => axis.value !== null)) ?? all[0]) as unknown as readonly [
     Derived,
     Derived,
@@ -60,60 +61,132 @@ function height(inclined: Item | undefined, plan: readonly [Derived, Derived], f
   if (tilt?.kind !== 'tilt' || tilt.to)
     return open('m', [because('How the load was inclined could not be read.', inclined.at)], { at: inclined.at });
   const axis = tilt.axis.endsWith('y') ? 1 : 0;
-  const angle = tilt.axis.startsWith('-') ? -tilt.from.value : tilt.from.value;
-  const sin = Math.sin(angle);
-  if (tilt.axis.endsWith('z') || Math.abs(sin) < 1e-3)
+  const way = tilt.axis.startsWith('-') ? -1 : 1;
+  const angle = way * tilt.from.value;
+  if (
+    tilt.axis.endsWith('z') ||
+    Math.min(...[tilt.from.low, tilt.from.high].map((one) => Math.abs(Math.sin(one)))) < 1e-3
+  )
     return open('m', [because('The second weighing is not inclined enough to show the height.', inclined.at)], {
       at: inclined.at,
     });
-  const across = moment(inclined, (at) => {
-    const x = at[axis] ?? null;
-    const z = at[2] ?? null;
-    return x === null || z === null ? null : x * Math.cos(angle) - z * sin;
-  });
+  const across = (at: number) =>
+    moment(inclined, axis ? [0, Math.cos(at), -Math.sin(at)] : [Math.cos(at), 0, -Math.sin(at)]);
+  const middle = across(angle);
   const flat = plan[axis] as Derived;
-  if (across.value === null || flat.value === null)
-    return open('m', unique([...across.because, ...flat.because]), { at: inclined.at });
-  return known((flat.value * Math.cos(angle) - across.value) / sin, 'm', {
-    formula: '(level * cos(incline) - across) / sin(incline)',
-    inputs: [
-      { label: 'level', value: flat },
-      { label: 'incline', value: known(angle, 'rad') },
-      { label: 'across', value: across },
-    ],
-    source: 'two weighings',
-    at: inclined.at,
+  if (middle.value === null || flat.value === null)
+    return open('m', unique([...middle.because, ...flat.because]), { at: inclined.at });
+  const up = (x: number, m: number, at: number) => (x * Math.cos(at) - m) / Math.sin(at);
+  const ends = [tilt.from.low, angle * way, tilt.from.high].flatMap((one) => {
+    const at = way * one;
+    const { low, high } = across(at);
+    return [flat.low, flat.high].flatMap((x) => [low, high].map((m) => up(x as number, m as number, at)));
   });
+  return known(
+    up(flat.value, middle.value, angle),
+    'm',
+    {
+      formula: '(level * cos(incline) - across) / sin(incline)',
+      inputs: [
+        { label: 'level', value: flat },
+        { label: 'incline', value: known(angle, 'rad') },
+        { label: 'across', value: middle },
+      ],
+      source: 'two weighings',
+      at: inclined.at,
+    },
+    Math.min(...ends),
+    Math.max(...ends),
+  );
 }
 
-/** Σ R p / Σ R over the supports, p a measure of their places, tare off evenly. */
-function moment(item: Item, measure: (at: readonly (number | null)[]) => number | null): Derived {
+/** A figure with its ends. */
+type Span = readonly [low: number, value: number, high: number];
+
+/** Σ R p / Σ R over the supports, p a measure of their places (so much of x, y and z), tare off evenly. */
+function moment(item: Item, along: readonly [number, number, number]): Derived {
   const supports = childrenOf(item, 'support');
   const total = weighedSum(item, '');
-  const tare = given(item, 'tare');
+  const [tare, accuracy] = [given(item, 'tare'), given(item, 'accuracy')];
   const causes = [
     ...total.because,
     ...(tare.state === 'open' ? tare.because : []),
+    ...(accuracy.state === 'open' ? accuracy.because : []),
     ...(item.clauses.has('without') ? [because('Parts that were not weighed move the centre.', item.at)] : []),
+    ...(supports.length === 1 ? [because('One support does not show where the centre is.', item.at)] : []),
   ];
-  const each = tare.state === 'known' ? tare.quantity.value / supports.length : 0;
-  const places = supports.map((support) => {
-    const at = support.clauses.get('at')?.[0]?.value;
-    return at?.kind === 'point'
-      ? measure(at.at.map((cell) => (cell && typeof cell !== 'string' ? cell.value : null)))
-      : null;
-  });
-  const readings = supports.map((support) => reading(support).value);
-  if (causes.length || places.includes(null) || readings.includes(null))
+  const places = supports.map((support) => placeOf(support, along));
+  if (causes.length || places.includes(null) || !supports.length)
     return open('m', unique(causes.length ? causes : [because('A support has no known place.', item.at)]), {
       at: item.at,
     });
-  const net = readings.map((one) => (one as number) - each);
-  const weight = net.reduce((sum_, one) => sum_ + one, 0);
-  return known(net.reduce((sum_, one, i) => sum_ + one * (places[i] as number), 0) / weight, 'm', {
-    formula: 'sum of reading * place / sum of readings',
-    inputs: supports.map((support) => ({ label: support.names[0] ?? '', value: reading(support) })),
-    source: 'weighing on supports',
-    at: item.at,
+  const loose = accuracy.state === 'known' ? accuracy.quantity.high : 0;
+  const off = tare.state === 'known' ? tare.quantity : { low: 0, value: 0, high: 0 };
+  const n = supports.length;
+  const readings = supports.map((support): Span => {
+    const { low, value, high } = reading(support);
+    return [
+      (low as number) * (1 - loose) - off.high / n,
+      (value as number) - off.value / n,
+      (high as number) * (1 + loose) - off.low / n,
+    ];
   });
+  const spans = places as readonly Span[];
+  return known(
+    mean(
+      readings.map(([, value]) => value),
+      spans.map(([, value]) => value),
+    ),
+    'm',
+    {
+      formula:
+        off.value === 0 ? 'sum of reading * place / sum of reading' : 'sum of net reading * place / sum of net reading',
+      inputs: supports.flatMap((support, i) => [
+        { label: support.names[0] ?? '', value: known((readings[i] as Span)[1], 'kg', { source: 'reading' }) },
+        { label: `place of ${support.names[0] ?? ''}`, value: known((spans[i] as Span)[1], 'm') },
+      ]),
+      source: 'weighing on supports',
+      at: item.at,
+    },
+    -furthest(
+      readings,
+      spans.map(([low]) => -low),
+    ),
+    furthest(
+      readings,
+      spans.map(([, , high]) => high),
+    ),
+  );
+}
+
+/** How far a support stands along a direction; null where that is not known. */
+function placeOf(support: Item, along: readonly [number, number, number]): Span | null {
+  const at = support.clauses.get('at')?.[0]?.value;
+  if (at?.kind !== 'point') return null;
+  let span: Span = [0, 0, 0];
+  for (const [i, share] of along.entries()) {
+    if (share === 0) continue;
+    const cell = at.at[i];
+    if (!cell || typeof cell === 'string') return null;
+    const ends = [cell.low * share, cell.high * share];
+    span = [span[0] + Math.min(...ends), span[1] + cell.value * share, span[2] + Math.max(...ends)];
+  }
+  return span;
+}
+
+const mean = (weights: readonly number[], places: readonly number[]): number =>
+  weights.reduce((sum_, weight, i) => sum_ + weight * (places[i] as number), 0) /
+  weights.reduce((sum_, weight) => sum_ + weight, 0);
+
+/** The largest mean place over all readings within their ends: those beyond some place read most, the others least. */
+function furthest(readings: readonly Span[], places: readonly number[]): number {
+  const order = places.map((_, i) => i).sort((a, b) => (places[b] as number) - (places[a] as number));
+  const means = order.map((_, k) => {
+    const most = new Set(order.slice(0, k + 1));
+    return mean(
+      readings.map(([low, , high], i) => (most.has(i) ? high : low)),
+      places,
+    );
+  });
+  return Math.max(...means);
 }

@@ -2,16 +2,18 @@
 import type { BoundPlan, Item, Thing } from '../plan/index.ts';
 import { type Cause, type Derived, open, sum, unique } from '../quantities/derived.ts';
 import type { Summed } from './bodies.ts';
+import { breakoutOf } from './breakout.ts';
 import { conditions } from './conditions.ts';
 import { deductions } from './deductions.ts';
 import { judgeExpects } from './expect.ts';
 import { GearTable } from './gear.ts';
 import { hangPlan } from './hang/hang.ts';
 import { headrooms } from './hang/headroom.ts';
+import { liftOff } from './lift-off.ts';
 import { listResults } from './list.ts';
 import { loadResult } from './load.ts';
 import { unknownNames } from './named.ts';
-import { notJudged } from './not-judged.ts';
+import { loadsElsewhere, notJudged } from './not-judged.ts';
 import { because, Notes } from './notes.ts';
 import { readLegs } from './path.ts';
 import { rigging } from './rigging.ts';
@@ -45,11 +47,13 @@ function work(plan: BoundPlan): Results {
     notes,
   );
   const opens = conditions(plan, hung.gear, table, notes);
-  const hanging = hangPlan({ plan, loads, legs, gear: hung.gear, table, notes, opens });
+  const breakout = breakoutOf(plan, notes);
+  const hanging = hangPlan({ plan, loads, legs, gear: hung.gear, table, notes, opens, held: breakout.pull });
   const headroom = headrooms({ plan, hanging, gear: hung.gear, table, notes });
-  const list = listResults({ plan, totals, loads, rigging: hung, hanging, headroom });
+  const lifting = liftOff({ plan, loads, gear: hung.gear, legs, totals, hanging, breakout, notes });
+  const list = listResults({ plan, totals, loads, rigging: hung, hanging, headroom, lifting });
   unknownNames(plan, notes);
-  const unjudged = [...hanging.unjudged, ...notJudged(plan, notes)];
+  const unjudged = [...hanging.unjudged, ...lifting.unjudged, ...notJudged(plan, notes)];
   const expects = judgeExpects(plan, list, notes);
   const bodies = new Map<Item, Body>();
   for (const load of loads) collect(load.body, bodies);
@@ -66,6 +70,7 @@ function work(plan: BoundPlan): Results {
     problems: notes.problems,
     notJudged: unjudged,
     hanging,
+    liftOff: lifting,
     find(kind, name, result, stage = null) {
       index ??= indexOf(list);
       return index.get(keyOf(kind, name, result, stage));
@@ -112,7 +117,7 @@ function totalsOf(
       'kg',
       { formula: 'sum of loads', inputs: loads.map((load) => ({ label: load.thing.name, value: load.weight })) },
     ),
-    [...lines, ...clash, ...none],
+    [...lines, ...clash, ...none, ...loadsElsewhere(plan)],
   );
   const hanging = guard(rigging, lines);
   const deducted = guard(deduct, lines);

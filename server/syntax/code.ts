@@ -3,7 +3,7 @@ import { anyKeywordAt, clauseAt, keywordAt, nearestPhrases, type Phrase, spelled
 import { type MatchShape, type Piece, spanOf, type ValueForm, ValueReader } from './reader.ts';
 import type { Damage, Edit } from './repairs.ts';
 import { isWordSign, type Scanned, type Token } from './scan.ts';
-import { listedNames, listedPath, nameSlip, type Slip, slipSpan } from './slips.ts';
+import { bareFigure, listedNames, listedPath, nameSlip, type Slip, slipSpan } from './slips.ts';
 import type {
   ClauseText,
   Language,
@@ -266,7 +266,7 @@ class LineReader extends ValueReader implements Code {
   /** No clause of this parent begins here. */
   private strangeClause(words: Words, piece: Piece): void {
     this.opens = true;
-    if (this.displaced) return;
+    if (this.displaced || piece.to <= this.saidUntil) return;
     const first = this.tokens[piece.at];
     if (!first || piece.at >= piece.to || !isWordSign(first.sign)) {
       return this.unreadable(piece.at, piece, 'a keyword', {
@@ -274,6 +274,7 @@ class LineReader extends ValueReader implements Code {
         at: piece.at,
         to: piece.to,
         clauses: words,
+        more: bareFigure(this.line, piece, words),
       });
     }
     const elsewhere = this.elsewhere(piece, [...words.clauses.keys()]);

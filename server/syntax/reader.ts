@@ -4,6 +4,7 @@ import { doubtful } from './numbers.ts';
 import { type Phrase, phraseOf } from './phrases.ts';
 import type { Damage } from './repairs.ts';
 import { isWordSign, type Scanned, type Token } from './scan.ts';
+import { bareCoordinates } from './slips.ts';
 import type { KeywordUse, Language, LineProblem, Span, SyntaxFacts, Value, ValueType, Words } from './types.ts';
 import { type Match, valueOf } from './values.ts';
 
@@ -36,6 +37,8 @@ export class ValueReader {
   opens = false;
   readonly problems: LineProblem[] = [];
   damages: Map<LineProblem, Damage> | null = null;
+  /** What stands before this token belongs to what was said already. */
+  protected saidUntil = 0;
   protected readonly tokens: readonly Token[];
 
   constructor(
@@ -57,7 +60,10 @@ export class ValueReader {
     if ('failedAt' in match) {
       const first = form.words && form.value !== 'trigger' ? oneOf(form.words) : FORMS[form.value].wanted;
       const expected = match.failedAt === 0 && form.value !== 'nothing' ? first : match.expected;
-      this.unreadable(at + match.failedAt, piece, expected, { type: form.value, at, to, clauses: inner });
+      const bare = form.value === 'point' && match.failedAt === 0 ? bareCoordinates(this.line, at) : null;
+      const more = bare ? { more: [[bare.edit]] } : {};
+      this.unreadable(at + match.failedAt, piece, expected, { type: form.value, at, to, clauses: inner, ...more });
+      this.saidUntil = bare?.to ?? 0;
       return { value: null, unread: true };
     }
     const value = valueOf(match, { tokens: this.tokens, offset: at, text: this.line.text, last: NOWHERE });
@@ -141,7 +147,7 @@ export class ValueReader {
 
 /** Of a doubtful comma in a bracket of coordinates: the one reading that gives it as many as are due; both where that does not tell. */
 function coordinatesOnly(problem: LineProblem, tokens: readonly Token[], at: number, type: ValueType): LineProblem {
-  const due = type === 'point' ? 3 : type === 'points' ? 2 : 0;
+  const due = type === 'point' || type === 'line' ? 3 : type === 'points' ? 2 : 0;
   if (problem.slug !== 'decimal-comma' || due === 0) return problem;
   const [from, to] = [
     tokens.slice(0, at).findLastIndex(isBracket),

@@ -103,7 +103,7 @@ function slips(line: Scanned, { type, at, to, failedAt }: Damage): Edit[][] {
   if (flawed.length) found.push(flawed.map((token) => spaced(line.text, token, token.fix ?? '')));
   if (flawed.some(isDash))
     found.push(flawed.map((token) => spaced(line.text, token, isDash(token) ? ' - ' : (token.fix ?? ''))));
-  if (flawed.length && (type === 'size' || type === 'size or amount')) found.push(...bracketed(line, inside));
+  if (flawed.length && /^size/.test(type)) found.push(...bracketed(line, inside));
   const failed = line.tokens[failedAt];
   if (failed?.sign === '~') found.push([replace(failed, '- ')]);
   if (failed?.sign === ':' || failed?.sign === ';') found.push([replace(failed, ',')]);
@@ -153,7 +153,7 @@ function closings(line: Scanned, { at, to, failedAt }: Damage): Edit[][] {
 
 /** Coordinates that ran together because a comma stood without its space. */
 function regrouped(line: Scanned, { type, at, to }: Damage): Edit[][] {
-  if (type !== 'point' && type !== 'points') return [];
+  if (type !== 'point' && type !== 'points' && type !== 'line') return [];
   return line.tokens
     .slice(at, to)
     .filter((token) => token.sign === 'N' && token.text.includes(','))

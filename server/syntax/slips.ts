@@ -1,6 +1,7 @@
 // A beginner's slips with names: words without quotes, a range with a dash, several names on a line, a path with commas.
 import { clauseAt, keywordAt } from './phrases.ts';
 import type { Piece } from './reader.ts';
+import type { Edit } from './repairs.ts';
 import { isWordSign, type Scanned, type Token } from './scan.ts';
 import type { Language, NameSlip, Span, StatementForm, Words } from './types.ts';
 
@@ -98,6 +99,34 @@ export function listedPath(
     if (token.sign === ',')
       reading = `${reading.slice(0, token.from - first.from).trimEnd()} >${reading.slice(token.to - first.from)}`;
   return { at: from, to, slip: 'path', reading };
+}
+
+/** Coordinates without their bracket, `1600, -600, 1100 mm`: how far they reach, and how they are written; null: there are not three. */
+export function bareCoordinates(
+  { text, tokens }: Scanned,
+  at: number,
+): { readonly to: number; readonly edit: Edit } | null {
+  let to = at;
+  while (tokens[to] && /^(?:[\d.]+|[-−,])$/.test((tokens[to] as Token).text)) to++;
+  if (tokens[to - 1]?.sign === ',') to--;
+  const [first, last, unit] = [tokens[at], tokens[to - 1], tokens[to]];
+  if (!first || !last) return null;
+  const numbers = text.slice(first.from, last.to).split(',');
+  if (numbers.length !== 3 || !numbers.every((number) => /^ *[-−]? *[\d.]+ *$/.test(number))) return null;
+  const written = `(${numbers.map((number) => number.replace(/ /g, '')).join(', ')})`;
+  const closing = unit?.sign === 'U' ? unit : null;
+  const edit = { from: first.from, to: (closing ?? last).to, text: closing ? `${written} ${closing.text}` : written };
+  return { to: closing ? to + 1 : to, edit };
+}
+
+/** What a figure without a word before it may be: `6 off` is a count, `420 kg` the weight of an item. */
+export function bareFigure({ tokens }: Scanned, { at, to }: Piece, words: Words): Edit[][] {
+  const [number, many] = [tokens[at], tokens[at + 1]];
+  if (number?.sign !== 'N') return [];
+  const counted = many && to === at + 2 && /^(?:off|x|times|pcs?|pieces|nos?|ea)$/i.test(many.text);
+  if (counted && words.clauses.has('count'))
+    return [[{ from: number.from, to: many.to, text: `count ${number.text}` }]];
+  return words.clauses.has('item') ? [[{ from: number.from, to: number.from, text: 'item ' }]] : [];
 }
 
 /** The place of the tokens of a slip. */

@@ -120,7 +120,7 @@ class Finder {
   private inValue(form: ClauseForm, words: Words, clause: string | null, at: number): Found {
     const last = this.before.length > at ? this.before.at(-1) : undefined;
     const { value } = form;
-    if (last?.sign === 'N' || (last?.sign === ')' && (value === 'point' || value === 'points')))
+    if (last?.sign === 'N' || (last?.sign === ')' && (value === 'point' || value === 'points' || value === 'line')))
       return this.slot('unit', words, clause, form);
     if (value === 'text') return this.slot('text', words, clause, form);
     const named = value === 'name' || value === 'names' || value === 'path' || value === 'side';

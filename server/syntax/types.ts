@@ -23,8 +23,10 @@ export type ValueType =
   | 'amount' // ? | none | sum [± sum]
   | 'size' // A x B [x C] [± sum]
   | 'size or amount' // `base` and `top`: a diameter or two sides
+  | 'size or nothing' // `sheet` with or without two sides
   | 'point' // (a, b, c) [unit] [± …]
   | 'points' // (a, b) (c, d) … [unit]
+  | 'line' // (a, b, c) (d, e, f) … [unit]
   | 'name'
   | 'names' // name[..name] and name …
   | 'path' // name > name > …
@@ -130,6 +132,7 @@ export type Value =
       readonly span: Span;
       readonly points: readonly (readonly Amount[])[];
       readonly unit: UnitText | null;
+      readonly tolerance: Expression | null; // of a line's corners, along each axis
     }
   | { readonly kind: 'names'; readonly span: Span; readonly names: readonly NameUse[] } // name and names
   | { readonly kind: 'path'; readonly span: Span; readonly names: readonly NameUse[] }

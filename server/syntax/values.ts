@@ -63,8 +63,10 @@ const VALUES: Readonly<Record<string, Maker>> = {
     match.parts[0]?.rule === 'amount'
       ? { kind: 'amount', span, amount: amountOf(match.parts[0], source) }
       : sizeOf(match, source, span),
+  sizeOrNothing: (match, source, span) => (match.parts[0] ? sizeOf(match.parts[0], source, span) : null),
   point: (match, source) => pointOf(part(match, 'place') ?? match, source),
   points: pointsOf,
+  line: pointsOf,
   name: (match, source, span) => ({
     kind: 'names',
     span,
@@ -143,9 +145,11 @@ function pointOf(match: Match, source: Source): PointValue {
 }
 
 function pointsOf(match: Match, source: Source, span: Span): Value {
-  const outline = part(match, 'outline');
-  const points = all(outline, 'pair').map((pair) => all(pair, 'amount').map((inner) => amountOf(inner, source)));
-  return { kind: 'points', span, points, unit: unitOf(outline, source) };
+  const outline = part(match, 'outline') ?? part(match, 'corners');
+  const points = [...all(outline, 'pair'), ...all(outline, 'triple')].map((one) =>
+    all(one, 'amount').map((inner) => amountOf(inner, source)),
+  );
+  return { kind: 'points', span, points, unit: unitOf(outline, source), tolerance: toleranceOf(outline, source) };
 }
 
 function sideOf(match: Match, source: Source, span: Span): Value {

@@ -14,7 +14,7 @@ export { builtInContingency, type Evidence, evidence, evidenceHelp, readings, tr
 export { type GearKind, gearKinds } from './gear.ts';
 export { everywhere } from './papers.ts';
 export { results, resultsOf } from './results.ts';
-export { type ShapeName, shapeNames, shapes } from './shapes.ts';
+export { type ShapeName, shapeNames, shapes, welds } from './shapes.ts';
 export type { ClauseRow, Kind, Measure, ResultRow, ShapeRow, StatementRow, Takes } from './types.ts';
 
 /** Material of a shape. */
@@ -33,12 +33,19 @@ export const material = {
     help: 'Instead of a material.',
     example: 'density 7,850 kg/m3',
   },
-  reinforcement: {
+  moisture: {
     takes: 'amount',
     measures: 'percent',
     least: 0,
-    most: 1,
-    help: 'Steel in the concrete, as a share of the volume; counted at 7,850 kg/m3 in the place of the material.',
+    most: 6,
+    help: 'Water in wood, as a share of the weight of the dry wood; with it `of` takes a species, and `density` is that of the dry wood by its green volume.',
+    example: 'moisture 20 %',
+  },
+  reinforcement: {
+    takes: 'amount',
+    measures: 'any',
+    least: 0,
+    help: 'Steel in the concrete: a share of the volume, counted at 7,850 kg/m3 in the place of the material; or a weight per volume, or the weight in all of it, both on top of the material.',
     example: 'reinforcement 2 %',
   },
 } as const satisfies Readonly<Record<string, ClauseRow>>;
@@ -54,22 +61,32 @@ const shapeClauses = (under: 'part' | 'less'): Record<string, ClauseRow> => {
   return rows;
 };
 
-/** One clause keyword of several shapes: needs and exact sides are the shape's business, the way it is written is shared. */
+/** One clause keyword of several shapes: needs and exact sides are the shape's business, the way it is written and the widest bounds are shared. */
 function merge(known: ClauseRow | undefined, row: ClauseRow): ClauseRow {
   const { need: _need, ...rest } = row;
   if (!known) return rest;
   const takes = known.takes === row.takes ? row.takes : 'size or amount';
-  const { sides: _sides, words: _words, ...shared } = rest;
+  const { sides: _sides, words: _words, least: _least, above: _above, most: _most, ...shared } = rest;
   // What one word measures in several shapes is the shape's business where it differs: a unit weight by length or by area.
   const measures = known.measures === row.measures ? row.measures : 'any';
-  const choices = [...new Set([...(known.words ?? []), ...(row.words ?? [])])]; // which of them, the shape itself says
+  const words = known.words && row.words && [...new Set([...known.words, ...row.words])];
   return {
     ...shared,
     takes,
     ...(measures && { measures }),
-    ...(choices.length && { words: choices }),
+    ...(words && { words }),
+    ...widest(known, row),
     help: known.help,
   };
+}
+
+/** Bounds that no shape's figure is outside of: the lower of the least ones, the higher of the most. */
+function widest(a: ClauseRow, b: ClauseRow): Pick<ClauseRow, 'least' | 'above' | 'most'> {
+  const lows = [a, b].map(({ least, above }) => least ?? above);
+  const low = lows.includes(undefined) ? undefined : Math.min(...(lows as number[]));
+  const open = [a, b].every(({ least, above }) => (least ?? above) !== low || least === undefined);
+  const most = a.most === undefined || b.most === undefined ? undefined : Math.max(a.most, b.most);
+  return { ...(low !== undefined && { [open ? 'above' : 'least']: low }), ...(most !== undefined && { most }) };
 }
 
 /** Every statement of the language by its keyword. */

@@ -58,7 +58,7 @@ export const place = {
   },
 } as const satisfies Readonly<Record<string, ClauseRow>>;
 
-/** Of a straight member, instead of a length and a place: the middle of each of its ends. */
+/** Of a straight member, instead of a length and a place: the middle of each of its ends, or the corners it is led through. */
 const ends = {
   start: {
     takes: 'point',
@@ -71,6 +71,13 @@ const ends = {
     measures: 'length',
     help: 'Where the middle of its other end stands.',
     example: 'end (2 m, 0, 1.5 m)',
+  },
+  along: {
+    takes: 'line',
+    measures: 'length',
+    repeat: true,
+    help: 'Corners of the line its middle is led along, as many lines as needed; mitred, or bent to a `bend radius`; a ring where it ends as it began.',
+    example: 'along (0, 0, 0) (2, 0, 0) (2, 1, 0) m',
   },
 } as const satisfies Readonly<Record<string, ClauseRow>>;
 
@@ -86,6 +93,8 @@ const contingency: ClauseRow = {
   example: 'contingency 5 %',
 };
 const dated: ClauseRow = { takes: 'date', help: 'The day it was read or written.', example: 'dated 2026-05-04' };
+
+const accuracy = { takes: 'amount', measures: 'percent', least: 0, most: 0.5 } as const;
 
 export const load = {
   load: {
@@ -108,6 +117,11 @@ export const load = {
         least: 1,
         help: 'Multiplies tensions and pulls, not the gross load.',
       },
+      modified: {
+        takes: 'date',
+        help: 'The day it was last changed: what is stated of before may not be true of it any more.',
+        example: 'modified 2026-04-20',
+      },
       'stop at': { takes: 'amount', measures: 'weight', above: 0, help: 'The reading at which the lift stops.' },
     },
   },
@@ -124,6 +138,11 @@ export const load = {
       state: { takes: 'text', help: 'The state the figure is for: dry, with oil, as shipped.' },
       without: { takes: 'names', names: 'part', help: 'Parts that are lifted but not in the figure.' },
       tare: { takes: 'amount', measures: 'weight', least: 0, help: 'In the figure but not lifted.' },
+      accuracy: {
+        ...accuracy,
+        help: 'Of a reading, as a share of what truly hangs: 19 t shown 5 % low may be 20 t.',
+        example: 'accuracy 5 %',
+      },
       contingency,
     },
   },
@@ -140,7 +159,7 @@ export const load = {
       state: { takes: 'text', help: 'The state it was weighed in.' },
       without: { takes: 'names', names: 'part', help: 'Parts that are lifted but were not weighed.' },
       tare: { takes: 'amount', measures: 'weight', least: 0, help: 'Weighed with it but not lifted.' },
-      accuracy: { takes: 'amount', measures: 'percent', least: 0, help: 'Of the reading.' },
+      accuracy: { ...accuracy, help: 'Of the readings.', example: 'accuracy 1 %' },
       contingency,
       incline: { takes: 'tilt', measures: 'angle', help: 'How the load stood while it was weighed.' },
     },
@@ -208,10 +227,18 @@ export const load = {
     under: ['load', 'assembly'],
     group: 'load',
     names: 'none',
-    help: 'A bill of materials in a CSV file: each row becomes a part of known weight. Columns `name` and `weight`, and if there are any `count`, `x`, `y`, `z`.',
+    help: 'A bill of materials, a bar schedule or a list of members in a CSV file: each row becomes a part. Columns `name` and `weight`, or `size` and `length` of bars and sections, and if there are any `count`, `x`, `y`, `z`.',
     example: 'list "bill.csv", by drawing',
     value: { takes: 'text', need: 'always', help: 'The file by its path from this file.' },
-    clauses: { by },
+    clauses: {
+      by,
+      at: { ...place.at, help: 'Where the rows stand that have no place of their own.', example: 'at (0, 0, 0.5 m)' },
+      inside: {
+        ...place.inside,
+        help: 'Rows without a place of their own are centred in the box of what is named, such as bars in concrete.',
+        example: 'inside "Deck plate"',
+      },
+    },
   },
   less: {
     under: ['part'],

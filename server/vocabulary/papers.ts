@@ -7,7 +7,14 @@ const date = (help: string, need?: 'always'): ClauseRow => ({ takes: 'date', hel
 
 /** Clauses that may stand under every statement. */
 export const everywhere = {
-  from: text('The document or person it comes from.'),
+  from: {
+    ...text('The document or person it comes from; a file of the opened folder by its path from this file.'),
+    example: 'from "papers/rating-plate.pdf"',
+  },
+  seen: {
+    ...text('Which version of the file named by `from` was looked at: twelve hexadecimal digits of its SHA-256.'),
+    example: 'seen "1c9f-04be-77a2"',
+  },
   note: { ...text('Printed on the sheet.'), repeat: true },
   assumption: { ...text('Taken as true, confirmed by nobody; shown wherever it matters.'), repeat: true },
   'compared by': { ...text('Who checked it by other means, and when.'), repeat: true },

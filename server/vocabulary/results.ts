@@ -45,12 +45,24 @@ const beamResults = {
   tilt: angle('Out of level.', 'up'),
 } as const;
 
+const readings = {
+  'expected reading': mass(
+    'What is read once the load hangs free, block and gear in it as far as they hang below: at least without allowance, at most with it. Of the plan: on the indicator of the crane, deductions not in it.',
+  ),
+  'stop reading': mass(
+    'The reading at which the lift stops: as `stop at` says, else the most that is expected, with what it may take to break the load free.',
+    'down',
+  ),
+} as const;
+const cellResults = { ...gearResults, ...readings } as const;
+
 export const results = {
   plan: {
     'load weight': mass('Governing weight of all loads, with allowance.'),
     'rigging weight': mass('All gear that hangs.'),
     deductions: mass('What the chart still counts as load.'),
     'gross load': mass('Load weight, rigging weight and deductions together.'),
+    ...readings,
   },
   load: {
     weight: mass('Governing weight, with allowance.'),
@@ -89,13 +101,16 @@ export const results = {
   },
 } as const satisfies Readonly<Record<string, Readonly<Record<string, ResultRow>>>>;
 
+function resultsOfGear(kind: string): Readonly<Record<string, ResultRow>> {
+  if (kind === 'load cell') return cellResults;
+  return kind === 'spreader' || kind === 'lifting beam' ? beamResults : gearResults;
+}
+
 /** Results of every kind of subject: gear keywords, `gear` for any gear, position as crane, ground as support. */
 export const resultsOf: Readonly<Record<string, Readonly<Record<string, ResultRow>>>> = {
   ...results,
   position: results.crane,
   ground: results.support,
   gear: beamResults,
-  ...Object.fromEntries(
-    gearKinds.map((kind) => [kind, kind === 'spreader' || kind === 'lifting beam' ? beamResults : gearResults]),
-  ),
+  ...Object.fromEntries(gearKinds.map((kind) => [kind, resultsOfGear(kind)])),
 };

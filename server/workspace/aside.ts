@@ -12,6 +12,7 @@ export function aside(tree: Tree, version: number): Snapshot {
   const bare = snapshotOf(file, version, {
     tree: (name) => (name === file ? empty : null),
     bytes: () => null,
+    paper: () => null,
     resolve: () => ({ reason: 'the file is set aside' }),
     elsewhere: () => [],
   });

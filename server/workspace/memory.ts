@@ -1,5 +1,5 @@
 // Plans whose files are texts in memory: for tests, and for pages that explain findings.
-import { language } from '../plan/index.ts';
+import { language, paperOf } from '../plan/index.ts';
 import { readTree, type Tree } from '../syntax/index.ts';
 import { joined, notRelative } from './paths.ts';
 import { snapshotOf } from './snapshot.ts';
@@ -16,8 +16,11 @@ export function check(texts: Readonly<Record<string, string | Uint8Array>>, file
     }
     return trees.get(name) ?? null;
   };
-  return snapshotOf(file, 0, { ...files, bytes: (name) => files.bytes(name) ?? null, tree });
+  const bytes = (name: string): Uint8Array | null => files.bytes(name) ?? null;
+  return snapshotOf(file, 0, { ...files, bytes, paper: (name) => paperIn(bytes(name)), tree });
 }
+
+const paperIn = (bytes: Uint8Array | null) => bytes && paperOf(bytes);
 
 /** Files whose texts or bytes stand in a map; nothing lies outside its top. */
 export function memoryFiles(texts: ReadonlyMap<string, string | Uint8Array>): Files {

@@ -41,7 +41,7 @@ export class Survey {
     return [...new Set([...this.checked.keys(), ...this.due])];
   }
 
-  /** All of them, and the files that they take in: libraries, drawings, lists. */
+  /** All of them, and the files that they take in: libraries, drawings, lists, papers. */
   get withTaken(): readonly string[] {
     return [...new Set([...this.files, ...[...this.checked.values()].flatMap(({ takesIn }) => takesIn)])];
   }
@@ -66,8 +66,8 @@ export class Survey {
     this.due.delete(file);
     if (!snapshot) this.checked.delete(file);
     else {
-      const { files, head, attached } = snapshot.plan;
-      const others = [...attached.values()].flatMap((one) => one.file ?? []);
+      const { files, head, attached, cited } = snapshot.plan;
+      const others = [...attached.values(), ...cited.values()].flatMap((one) => one.file ?? []);
       this.checked.set(file, {
         plan: head !== null,
         takesIn: [...files.map((part) => part.file), ...others],

@@ -17,7 +17,7 @@ export interface Snapshot {
   readonly setAside: boolean;
 }
 
-/** Larger drawings and lists are not read: a mesh of so many bytes has two million triangles. */
+/** Larger drawings, lists and papers are not read: a mesh of so many bytes has two million triangles. */
 export const mostBytes = 100_000_084;
 
 /** Reads files for the workspace: from disk, from the editor, or from memory in tests. */

@@ -1,5 +1,5 @@
 // The only room with memory: open texts, files read, and the snapshot of each file for as long as all it rests on stays the same.
-import { language, type Source } from '../plan/index.ts';
+import { language, type Paper, paperOf, type Source } from '../plan/index.ts';
 import { readTree, type Tree } from '../syntax/index.ts';
 import { aside } from './aside.ts';
 import { digest } from './digest.ts';
@@ -15,7 +15,17 @@ interface Kept {
   readonly read: ReadonlyMap<string, Tree | null>;
   /** Drawings and lists, as they were. */
   readonly attached: ReadonlyMap<string, Uint8Array | null>;
+  /** Papers, as they were. */
+  readonly cited: ReadonlyMap<string, Paper | null>;
 }
+
+/** The same while it is being read. */
+interface Noted {
+  readonly read: Map<string, Tree | null>;
+  readonly attached: Map<string, Uint8Array | null>;
+  readonly cited: Map<string, Paper | null>;
+}
+const nothingNoted = (): Noted => ({ read: new Map(), attached: new Map(), cited: new Map() });
 
 /** So many closed files keep their trees beside those that open ones take in. */
 const mostClosed = 64;
@@ -27,6 +37,7 @@ export class Workspace {
   private readonly closed = new Map<string, Tree | null>(); // null: cannot be read
   private readonly digests = new Map<string, number | null>(); // of every closed file that was read, though its tree is let go
   private readonly attached = new Map<string, Uint8Array | null>();
+  private readonly cited = new Map<string, Paper | null>();
   private readonly kept = new Map<string, Kept>();
   private readonly quarantined = new Set<string>();
   private readonly fetching = new Set<string>();
@@ -88,7 +99,7 @@ export class Workspace {
 
   /** Looks at a closed file again; true if its text is not what it was. */
   reread(file: string): boolean {
-    if (this.attached.has(file)) return this.rereadBytes(file);
+    if (this.attached.has(file) || this.cited.has(file)) return this.rereadContent(file);
     if (this.open.has(file)) return false;
     const before = this.digests.get(file);
     const text = before === undefined ? undefined : this.files.read(file);
@@ -115,11 +126,9 @@ export class Workspace {
   snapshot(file: string): Snapshot | null {
     const known = this.kept.get(file);
     if (known && this.holds(file, known)) return known.snapshot;
-    const read = new Map<string, Tree | null>();
-    const attached = new Map<string, Uint8Array | null>();
-    const snapshot = this.make(file, read, attached);
-    if (snapshot && (this.open.has(file) || this.kept.size < mostClosed))
-      this.kept.set(file, { snapshot, read, attached });
+    const noted = nothingNoted();
+    const snapshot = this.make(file, noted);
+    if (snapshot && (this.open.has(file) || this.kept.size < mostClosed)) this.kept.set(file, { snapshot, ...noted });
     else this.kept.delete(file);
     return snapshot;
   }
@@ -128,7 +137,7 @@ export class Workspace {
   imagined(file: string, text: string): Snapshot {
     const tree = readTree(file, text, language, this.tree(file) ?? undefined);
     return snapshotOf(file, this.versionOf(file), {
-      ...this.source(new Map(), new Map(), file),
+      ...this.source(nothingNoted(), file),
       tree: (name) => (name === file ? tree : this.tree(name)),
     });
   }
@@ -149,23 +158,20 @@ export class Workspace {
   /** The files that a file takes in, itself among them, as of its last snapshot. */
   filesOf(file: string): readonly string[] {
     const known = this.kept.get(file);
-    return known ? [...known.read.keys(), ...known.attached.keys()] : [];
+    return known ? [...known.read.keys(), ...known.attached.keys(), ...known.cited.keys()] : [];
   }
 
-  private holds(file: string, { snapshot, read, attached }: Kept): boolean {
+  private holds(file: string, { snapshot, read, attached, cited }: Kept): boolean {
     if (snapshot.version !== this.versionOf(file)) return false;
     for (const [name, tree] of read) if (this.tree(name) !== tree) return false;
     for (const [name, bytes] of attached) if (this.bytes(name) !== bytes) return false;
+    for (const [name, paper] of cited) if (this.paper(name) !== paper) return false;
     return true;
   }
 
-  private make(
-    file: string,
-    read: Map<string, Tree | null>,
-    attached: Map<string, Uint8Array | null>,
-  ): Snapshot | null {
+  private make(file: string, noted: Noted): Snapshot | null {
     const version = this.versionOf(file);
-    const source = this.source(read, attached, file);
+    const source = this.source(noted, file);
     const tree = source.tree(file);
     if (!tree) return null;
     if (this.quarantined.has(file)) return aside(tree, version);
@@ -178,8 +184,8 @@ export class Workspace {
     }
   }
 
-  /** Files for the snapshot of one of them; notes which trees and attached files there were. One that is set aside is taken in unread. */
-  private source(read: Map<string, Tree | null>, attached: Map<string, Uint8Array | null>, asked: string): Source {
+  /** Files for the snapshot of one of them; notes which trees, attached files and papers there were. One that is set aside is taken in unread. */
+  private source({ read, attached, cited }: Noted, asked: string): Source {
     return {
       tree: (name) => {
         const tree = this.tree(name);
@@ -191,6 +197,11 @@ export class Workspace {
         attached.set(name, bytes);
         return bytes;
       },
+      paper: (name) => {
+        const paper = this.paper(name);
+        cited.set(name, paper);
+        return paper;
+      },
       resolve: (from, path) => this.files.resolve(from, path),
       elsewhere: (from, path) => this.files.elsewhere(from, path),
     };
@@ -198,27 +209,40 @@ export class Workspace {
 
   /** A drawing or list as it was when it was first read, so that a keystroke reads none. */
   private bytes(file: string): Uint8Array | null {
-    const known = this.attached.get(file);
-    if (known !== undefined) return known;
+    return this.content(file, this.attached, (bytes) => bytes);
+  }
+
+  /** A paper likewise; of its content only the print is kept. */
+  private paper(file: string): Paper | null {
+    return this.content(file, this.cited, paperOf);
+  }
+
+  private content<T>(file: string, known: Map<string, T | null>, keep: (bytes: Uint8Array) => T): T | null {
+    const before = known.get(file);
+    if (before !== undefined) return before;
     const bytes = this.files.bytes(file);
     if (bytes === undefined) {
       this.fetching.add(file);
       return null;
     }
     this.fetching.delete(file);
-    this.attached.set(file, bytes);
-    return bytes;
+    const made = bytes && keep(bytes);
+    known.set(file, made);
+    return made;
   }
 
-  /** Looks at a drawing or list again; true if there is another content, which then has an identity of its own. */
-  private rereadBytes(file: string): boolean {
-    const before = this.attached.get(file) ?? null;
+  /** Looks at a drawing, list or paper again; true if there is another content, which then has an identity of its own. */
+  private rereadContent(file: string): boolean {
     const now = this.files.bytes(file);
-    if (now === undefined || !alike(before, now)) {
-      this.attached.delete(file);
-      return true;
-    }
-    return false;
+    const [bytes, paper] = [this.attached.get(file), this.cited.get(file)];
+    const same =
+      now !== undefined &&
+      (bytes === undefined || alike(bytes, now)) &&
+      (paper === undefined || paper?.print === (now ? paperOf(now).print : undefined));
+    if (same) return false;
+    this.attached.delete(file);
+    this.cited.delete(file);
+    return true;
   }
 
   private closedTree(file: string): Tree | null {
@@ -243,7 +267,8 @@ export class Workspace {
     const loose = [...this.closed.keys()].filter((file) => !used.has(file));
     for (const file of loose.slice(0, Math.max(loose.length - mostClosed, 0))) this.closed.delete(file);
     for (const file of this.kept.keys()) if (!this.open.has(file)) this.kept.delete(file);
-    for (const file of this.attached.keys()) if (!used.has(file)) this.attached.delete(file);
+    for (const known of [this.attached, this.cited])
+      for (const file of known.keys()) if (!used.has(file)) known.delete(file);
   }
 }
 

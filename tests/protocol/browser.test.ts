@@ -1,4 +1,5 @@
 // The server as the browser runs it: the same plans give the same answers, and files come from the client.
+import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { runInNewContext } from 'node:vm';
 import { afterEach, expect, test } from 'vitest';
@@ -28,6 +29,7 @@ class Worker {
     };
     const globals = {
       self: this.self,
+      importScripts: () => {},
       setTimeout,
       clearTimeout,
       queueMicrotask,
@@ -35,9 +37,10 @@ class Worker {
       TextDecoder,
       TextEncoder,
       performance,
+      atob,
       structuredClone,
     };
-    runInNewContext(readFileSync('dist/server-web.js', 'utf8'), globals);
+    runInNewContext(readFileSync('dist/server.js', 'utf8'), globals);
   }
 
   request(method: string, params: unknown): Promise<never> {
@@ -48,7 +51,7 @@ class Worker {
   }
 
   send(message: object): void {
-    this.self.onmessage?.({ data: { jsonrpc: '2.0', ...message } });
+    setTimeout(() => this.self.onmessage?.({ data: { jsonrpc: '2.0', ...message } })); // a task of its own, as from a page
   }
 
   private hear(message: { id?: number; method?: string; params: never; result: never }): void {
@@ -62,8 +65,17 @@ class Worker {
       this.read.push(uri);
       return { text: this.files[uri] ?? null };
     }
+    if (method === 'becket/readBytes') {
+      this.read.push(uri);
+      const text = this.files[uri];
+      return { base64: text === undefined ? null : Buffer.from(text).toString('base64') };
+    }
     return method === 'becket/listFiles'
-      ? { uris: Object.keys(this.files).filter((file) => file.startsWith(`${folderUri}/`)) }
+      ? {
+          uris: Object.keys(this.files).filter(
+            (file) => file.startsWith(`${folderUri}/`) && file.endsWith('.liftplan'),
+          ),
+        }
       : null;
   }
 }
@@ -132,6 +144,41 @@ test('a library that changes is fetched again; closed plans are checked too', as
   worker.send({ method: 'workspace/didChangeWatchedFiles', params: { changes: [{ uri: library, type: 2 }] } });
   await worker.request('becket/idle', {});
   expect(plain(findings(worker, plan).at(-1)?.diagnostics ?? []).map(({ code }) => code)).toContain('name-unknown');
+});
+
+test('files of the folder are offered by their paths, as the client lists them', async () => {
+  const text = 'load "Cover"\n  list ""\n';
+  const worker = await started({ [plan]: text, [`${root}/bills/cover.csv`]: 'name,weight kg\nCover,5\n' });
+  worker.send({
+    method: 'textDocument/didOpen',
+    params: { textDocument: { uri: plan, languageId: 'liftplan', version: 1, text } },
+  });
+  const { items } = (await worker.request('textDocument/completion', {
+    textDocument: { uri: plan },
+    position: { line: 1, character: 8 },
+  })) as { items: { label: string }[] };
+  expect(items.map(({ label }) => label)).toEqual(['bills/cover.csv']);
+});
+
+test('a paper is fetched once, and again when it changes: then the plan says so', async () => {
+  const slip = `${root}/papers/slip%207.txt`;
+  const said = 'Net 1,860 kg\n';
+  const print = createHash('sha256').update(said).digest('hex').slice(0, 12);
+  const text = `plan "Move": date 2026-03-09\nload "Frame"\n  free "loose"\n  contingency 5 %\n  stated 1,860 kg, by drawing, from "papers/slip 7.txt", seen "${print}"\n  cog (0, 0, 1 m), by drawing\n`;
+  const worker = await started({ [plan]: text, [slip]: said });
+  const codes = () => plain(findings(worker, plan).at(-1)?.diagnostics ?? []).map(({ code }) => code);
+  worker.send({
+    method: 'textDocument/didOpen',
+    params: { textDocument: { uri: plan, languageId: 'liftplan', version: 1, text } },
+  });
+  await worker.request('becket/idle', {});
+  expect(codes()).toEqual([]);
+  const address = worker.read.filter((uri) => uri.includes('slip'));
+  expect(address).toHaveLength(1);
+  worker.files[address[0] ?? ''] = 'Net 1,910 kg\n';
+  worker.send({ method: 'workspace/didChangeWatchedFiles', params: { changes: [{ uri: address[0], type: 2 }] } });
+  await worker.request('becket/idle', {});
+  expect(codes()).toEqual(['evidence-changed']);
 });
 
 test('the pages come from where the client says they lie', async () => {

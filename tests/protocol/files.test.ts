@@ -1,4 +1,5 @@
 // Files and folders: changes from outside, several roots, lone files, and one document under each spelling of its address.
+import { createHash } from 'node:crypto';
 import { symlinkSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, expect, test } from 'vitest';
@@ -28,7 +29,10 @@ test('the server asks to be told of plans that change, of a client that can tell
         {
           method: 'workspace/didChangeWatchedFiles',
           registerOptions: {
-            watchers: [{ globPattern: '**/*.liftplan' }, { globPattern: '**/*.{stl,STL,obj,OBJ,csv,CSV}' }],
+            watchers: [
+              { globPattern: '**/*.liftplan' },
+              { globPattern: expect.stringMatching(/[{,]stl,STL,.*[{,]csv,CSV[,}]|[{,]csv,CSV,.*[{,]stl,STL[,}]/) },
+            ],
           },
         },
       ],
@@ -78,6 +82,62 @@ test('a list that comes and changes outside the editor', async () => {
   outside(list, changedType);
   await client.idle();
   expect(client.codes(plan)).toContain('list-row-unclear');
+});
+
+test('a paper that changes and goes outside the editor; confirming it, and marking another one', async () => {
+  const said = 'Net 1,860 kg\n';
+  const mark = (text: string) => {
+    const print = createHash('sha256').update(text).digest('hex');
+    return `${print.slice(0, 4)}-${print.slice(4, 8)}-${print.slice(8, 12)}`;
+  };
+  const text = `plan "Move": date 2026-03-09
+load "Frame"
+  free "stands loose"
+  contingency 5 %
+  stated 1,860 kg, by drawing, from "papers/slip.txt, net", seen "${mark(said)}"
+  cog (0, 0, 1 m), by drawing, from "papers/slip.txt"
+`;
+  const place = folder({ 'move.liftplan': text, 'papers/slip.txt': said });
+  client = await Client.start({
+    capabilities: {
+      ...watching,
+      textDocument: { codeAction: { codeActionLiteralSupport: { codeActionKind: { valueSet: [] } } } },
+    },
+    folders: [place.uri],
+  });
+  const [plan, slip] = [place.of('move.liftplan'), place.of('papers/slip.txt')];
+  const actions = async (line: number, only: string) => {
+    const found = await client.request('textDocument/codeAction', {
+      textDocument: { uri: plan },
+      range: { start: { line, character: 4 }, end: { line, character: 4 } },
+      context: { diagnostics: [], only: [only] },
+    });
+    return (found as { title: string; edit: { changes: Record<string, { newText: string }[]> } }[])
+      .filter(({ title }) => title.includes('seen'))
+      .map(({ edit }) => edit.changes[plan]?.[0]?.newText);
+  };
+  client.open(plan, text);
+  await client.idle();
+  expect(client.codes(plan)).toEqual([]);
+  expect(await actions(4, 'refactor')).toEqual([]);
+  expect(await actions(5, 'refactor')).toEqual([`, seen "${mark(said)}"`]);
+  const links = await client.request('textDocument/documentLink', { textDocument: { uri: plan } });
+  expect(links.map(({ target }: { target: string }) => target)).toEqual([slip, slip]);
+  const again = 'Net 1,910 kg\n';
+  place.write('papers/slip.txt', again);
+  outside(slip, changedType);
+  await client.idle();
+  expect(client.codes(plan)).toEqual(['evidence-changed']);
+  expect(await actions(4, 'quickfix')).toEqual([`"${mark(again)}"`]);
+  place.remove('papers/slip.txt');
+  outside(slip, deleted);
+  await client.idle();
+  expect(client.codes(plan)).toEqual(['evidence-changed']);
+  expect(await actions(4, 'quickfix')).toEqual([]);
+  place.write('papers/slip.txt', said);
+  outside(slip, created);
+  await client.idle();
+  expect(client.codes(plan)).toEqual([]);
 });
 
 test('a closed plan that is deleted loses its findings', async () => {

@@ -161,3 +161,19 @@ test('an editor without a sheet of its own writes it as a page and shows it, or 
     params: { message: expect.stringContaining(decodeURIComponent(new URL(again).pathname)) },
   });
 });
+
+test('the open text is compared with an earlier one, in meaning, with the files it uses as they are now', async () => {
+  const place = folder({ 'cover.liftplan': hung, 'library/gear.liftplan': gear });
+  client = await Client.start({ ...ours, folders: [place.uri] });
+  const plan = place.of('cover.liftplan');
+  client.open(plan, hung.replace('length 20 mm', 'length 25 mm'));
+  const compare = (text: string) => client.request('becket/compare', { uri: plan, text, name: 'the saved file' });
+  const { markdown } = await compare(hung);
+  expect(markdown).toContain('Before: the saved file. Now: the open text.');
+  expect(markdown).toContain('| changed | part Disc | length 20 mm → 25 mm | line 7 |');
+  expect(markdown).toMatch(/\| part Disc: weight \| 123\.\d+ kg \| 154\.\d+ kg \|/); // π/4 × 1 m² × 20 or 25 mm × 7,850 kg/m³
+  expect(markdown).not.toContain('file-missing');
+  const same = await compare(hung.replace('length 20 mm', 'length 0.025 m').replace('rig\n', '# as bought\nrig\n'));
+  expect(same.markdown).toMatch(/\n\nNo change in meaning\.\n\nBefore: the saved file\. Now: the open text\./);
+  expect(await client.request('becket/compare', { uri: 'untitled:Nobody', text: hung, name: 'x' })).toBeNull();
+});

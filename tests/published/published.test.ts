@@ -6,6 +6,7 @@ import {
   type Construction,
   chokeAngleFactor,
   chokerFactor,
+  construction,
   designFactor,
   eyeboltFactor,
   greatestRating,
@@ -22,10 +23,17 @@ import {
   below,
   bendEfficiency,
   centreOf,
+  fill,
   interior,
+  laid,
   levels,
+  type Member,
+  multiply,
+  rotate,
   type Shape,
   solid,
+  turn,
+  type Vec3,
 } from '../../server/mechanics/index.ts';
 import { add, type Quantity, quantity } from '../../server/quantities/quantity.ts';
 import { asDensity, joined } from '../../server/quantities/units.ts';
@@ -40,9 +48,13 @@ interface Row {
   readonly why: string; // why this tolerance
   readonly of?: string;
   readonly schedule?: string;
+  readonly made?: string; // what a plastic pipe is made of
   readonly shape?: Sizes;
   readonly parts?: readonly Part[];
   readonly depth?: string; // of liquid in a shape that lies on its side
+  readonly heads?: Sizes; // one at each end of a lying shape
+  readonly tilt?: string; // of its axis from level
+  readonly level?: string; // of what is in it, over its lowest point
   readonly terms?: readonly string[];
   readonly form?: string; // a construction of sling or a kind of gear
   readonly mass?: string; // the rating it is of, or its diameter
@@ -64,12 +76,14 @@ interface Part {
 
 /** The fewest rows each file may have: a row lost on the way must be noticed. */
 const rowsDue: Readonly<Record<string, number>> = {
-  'bars-and-sheets.json': 57,
-  'densities.json': 117,
+  'bars-and-sheets.json': 90,
+  'densities.json': 167,
   'hitches.json': 69,
-  'pipes.json': 68,
+  'pipes.json': 144,
   'pipework.json': 115,
-  'sections.json': 106,
+  'ropes-and-chains.json': 29,
+  'sections.json': 193,
+  'shop.json': 58,
   'solids.json': 65,
   'worked-weights.json': 56,
 };
@@ -119,6 +133,9 @@ const bent = (row: Row): number | undefined => {
   return formula === null || curve === null ? undefined : Math.min(formula, curve);
 };
 const natural = (3 / 4) * Math.PI;
+const piped = (row: Row) => pipe(row.of ?? '', row.schedule ?? '', row.made)?.massPerLength;
+const lineMass = (line: 'rope' | 'chain', row: Row): number =>
+  (construction(line, row.form ?? '')?.factor ?? Number.NaN) * rating(row) ** 2;
 
 /** What hitches, bends, angles and heat leave of gear. */
 const gear: Readonly<Record<string, (row: Row, due: number) => number>> = {
@@ -149,8 +166,14 @@ const errors: Readonly<Record<string, (row: Row, due: number) => number>> = {
     if (!found) return Number.NaN;
     return Math.max(0, 1 - found.density / due, 1 - found.high / due, found.low / due - 1);
   },
-  pipe: near((row) => pipe(row.of ?? '', row.schedule ?? '')?.massPerLength),
+  pipe: near((row) => piped(row)),
+  'pipe, at least': atLeast((row) => piped(row)),
+  rope: near((row) => lineMass('rope', row)),
+  'rope, at least': atLeast((row) => lineMass('rope', row)),
+  chain: near((row) => lineMass('chain', row)),
+  'chain, at least': atLeast((row) => lineMass('chain', row)),
   'pipe outside': near((row) => pipe(row.of ?? '', row.schedule ?? '')?.outside),
+  'pipe wall': near((row) => pipe(row.of ?? '', row.schedule ?? '', row.made)?.wall),
   section: near((row) => section(row.of ?? '')?.massPerLength),
   'section depth': near((row) => section(row.of ?? '')?.depth),
   'section width': near((row) => section(row.of ?? '')?.width),
@@ -166,6 +189,7 @@ const errors: Readonly<Record<string, (row: Row, due: number) => number>> = {
   'centre x': near((row) => together(row).centre?.[0]),
   'centre y': near((row) => together(row).centre?.[1]),
   'centre z': near((row) => together(row).centre?.[2]),
+  tank: near(tank),
   'liquid weight': near((row) => liquid(row).mass),
   'liquid centre': near((row) => liquid(row).height),
   /** What a list of weights says is never more than what the program counts, nor much less. */
@@ -205,7 +229,15 @@ function plus(a: Quantity, b: Quantity): Quantity {
 }
 
 /** A shape of the program's own from sizes written as text, with the catalog's figures for what is named. */
-function shapeOf({ kind, form, pipe: size, schedule, section: rolled, ...texts }: Sizes): Shape {
+function shapeOf(sizes: Sizes): Shape {
+  const { along, bendRadius, ...own } = sizes;
+  if (along === undefined) return straightOf(sizes);
+  const one = straightOf(own);
+  const bent = bendRadius === undefined ? {} : { bendRadius: measure(bendRadius).value };
+  return { kind: 'swept', of: one as Member, corners: sizeOf(along) as readonly Vec3[], ...bent };
+}
+
+function straightOf({ kind, form, pipe: size, schedule, section: rolled, ...texts }: Sizes): Shape {
   const lengths = Object.fromEntries(Object.entries(texts).map(([name, text]) => [name, sizeOf(text)]));
   const looked = size ? pipe(size, schedule ?? '') : rolled ? section(rolled) : {};
   if (!looked) throw new Error(`${size ?? rolled} is not in the catalog`);
@@ -220,6 +252,7 @@ function shapeOf({ kind, form, pipe: size, schedule, section: rolled, ...texts }
 
 /** A length or angle; two sides joined by x, or corners in brackets, with one unit behind them all. */
 function sizeOf(text: string): unknown {
+  if (/^[\d.]+$/.test(text)) return Number(text); // a plain number: a share, a count
   const [, unit = ''] = /([a-z]+)$/.exec(text) ?? [];
   const numbers = (part: string, sign: string): number[] =>
     part.split(sign).map((one) => measure(`${one.trim()} ${unit}`).value);
@@ -278,4 +311,26 @@ function liquid({ shape, depth, ...row }: Row): { readonly mass: number; readonl
   const { lowest } = levels(inside, lying);
   const { volume, centre } = below(inside, lying, lowest + measure(depth ?? '').value);
   return { mass: volume * density(row), height: (centre?.[2] ?? Number.NaN) - lowest };
+}
+
+/** What lies below a level in a tank, with a head at each end if there are any, its axis tilted out of level. */
+function tank({ shape, heads, tilt = '0 deg', level = '' }: Row): number {
+  const shell = shapeOf(shape ?? {});
+  const [tube, head] = [interior(shell), heads ? interior(shapeOf(heads)) : null];
+  if (!tube || shell.kind !== 'tube') throw new Error('a tank is a tube');
+  const R = turn(-measure(tilt).value, 'y');
+  const at = (axis: 'x' | '-x', along: number) => ({
+    R: multiply(R, laid('dished head', axis)),
+    t: rotate(R, [along, 0, 0]),
+  });
+  const ends = head ? solid(shapeOf(heads ?? {})) : null;
+  const out = ends && !('impossible' in ends) ? shell.length / 2 - ends.box.min[2] : 0;
+  const spaces = [
+    { interior: tube, place: at('x', 0) },
+    ...(head
+      ? (['x', '-x'] as const).map((axis) => ({ interior: head, place: at(axis, axis === 'x' ? out : -out) }))
+      : []),
+  ];
+  const lowest = Math.min(...spaces.map((space) => levels(space.interior, space.place).lowest));
+  return fill(spaces, lowest + measure(level).value).volume;
 }

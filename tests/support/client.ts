@@ -47,7 +47,7 @@ export interface Options {
   readonly answers?: Readonly<Record<string, (params: Answer) => unknown>>;
 }
 
-const bundle = resolve('dist/server.cjs'); // tests run from the folder of package.json
+const bundle = resolve('dist/server.js'); // tests run from the folder of package.json
 
 export class Client {
   /** Every set of findings in the order it came. */

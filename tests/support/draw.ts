@@ -2,7 +2,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { edited } from '../../server/editor/changes.ts';
-import type { Library } from '../../server/editor/complete/types.ts';
+import type { Around } from '../../server/editor/complete/types.ts';
 import { complete, type Trigger } from '../../server/editor/complete.ts';
 import { hints } from '../../server/editor/hints.ts';
 import { hover } from '../../server/editor/hover.ts';
@@ -68,10 +68,10 @@ export function withTokens(text: string): string {
 export function offers(
   text: string,
   trigger: Trigger = null,
-  libraries: readonly Library[] = [],
+  { libraries = [], files = [] }: Partial<Around> = {},
 ): readonly Completion[] {
   const { s, row, offset } = opened(text);
-  return complete(s, row, offset, trigger, libraries).items;
+  return complete(s, row, offset, trigger, { libraries, files }).items;
 }
 
 /** The first so many offers, each with its figure. */

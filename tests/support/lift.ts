@@ -1,5 +1,6 @@
 // Short plans for tests: the pieces every lift needs, and the figures most tests ask for.
 
+import { markdown, sheetOf } from '../../server/report/index.ts';
 import { check } from '../../server/workspace/memory.ts';
 import type { Snapshot } from '../../server/workspace/types.ts';
 
@@ -31,3 +32,13 @@ export const errors = (snapshot: Snapshot): readonly string[] =>
   snapshot.findings.filter((finding) => finding.severity === 'error').map((finding) => finding.slug);
 export const message = (snapshot: Snapshot, slug: string): string =>
   snapshot.findings.find((finding) => finding.slug === slug)?.message ?? '';
+
+/** The sheet of a plan as text, with the backslashes of Markdown taken back. */
+export const paper = (snapshot: Snapshot): string =>
+  markdown(sheetOf(snapshot, { pathOf: (file) => file }), snapshot.file).replace(/\\([^\w\s])/g, '$1');
+
+/** Titles of the ways out of a finding, the preferred one marked. */
+export const waysOut = (snapshot: Snapshot, slug: string): readonly string[] =>
+  (snapshot.findings.find((finding) => finding.slug === slug)?.fixes ?? []).map(
+    ({ title, preferred }) => title + (preferred ? ' (preferred)' : ''),
+  );

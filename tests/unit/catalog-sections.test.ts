@@ -2,8 +2,10 @@
 import { describe, expect, test } from 'vitest';
 import { nearestSections, section, sections } from '../../server/catalog/index.ts';
 import { designationKey, keyParts } from '../../server/catalog/names.ts';
+import rails from '../../server/catalog/rails.json';
 import europe from '../../server/catalog/sections-europe.json';
 import us from '../../server/catalog/sections-us.json';
+import piles from '../../server/catalog/sheet-piles.json';
 
 const steel = 7850; // kg/m3
 const foot = 0.3048; // m
@@ -44,14 +46,37 @@ describe('sections', () => {
     ['457x191x67 UB', 'UB 457x191x67'],
     ['L 100x100x10', 'L 100x100x10'],
     ['CHS 114.3x5', 'CHS 114.3x5'],
+    ['RSA 100x100x10', 'L 100x100x10'],
+    ['457x191x67 UKB', 'UB 457x191x67'],
+    ['INP 200', 'IPN 200'],
+    ['UBP 305x305x110', 'UBP 305x305x110'],
+    ['SHS 100x100x3', 'SHS 100x100x3'],
+    ['a 100', 'A100'],
+    ['60 E1', '60E1'],
+    ['UIC 60', 'UIC60'],
+    ['S49', 'S49'],
+    ['115 RE', '115RE'],
+    ['85AS', '85AS'],
+    ['ASCE 85', 'ASCE 85'],
+    ['104CR', 'CR104'],
+    ['AZ 18-700', 'AZ 18-700'],
+    ['az18-700', 'AZ 18-700'],
+    ['AZ 13-700-10/10', 'AZ 13-700-10/10'],
+    ['PU 18+1', 'PU 18+1'],
+    ['PU18-1', 'PU 18-1'],
+    ['PZ27', 'PZ 27'],
   ])('%s is %s', (written, designation) => expect(section(written)?.designation).toBe(designation));
 
-  test.each(['W12X51', '12X50', 'W12', 'HEB', 'HEB 310', 'L4X4', '', 'X'])('"%s" is none', (written) =>
-    expect(section(written)).toBeUndefined(),
+  test.each(['W12X51', '12X50', 'W12', 'HEB', 'HEB 310', 'L4X4', '', 'X', '60', '61E1', 'A101', 'AZ 18-710'])(
+    '"%s" is none',
+    (written) => expect(section(written)).toBeUndefined(),
   );
 
   test('the families are complete as far as they go', () => {
-    const counts = Object.fromEntries([...us.tables, ...europe.tables].map(({ table, rows }) => [table, rows.length]));
+    const files = [us, europe, rails, piles];
+    const counts = Object.fromEntries(
+      files.flatMap(({ tables }) => tables.map(({ table, rows }) => [table, rows.length] as const)),
+    );
     expect(counts).toMatchObject({
       'US wide flange shapes': 289,
       'US standard beams': 28,
@@ -61,6 +86,13 @@ describe('sections', () => {
       'US square and rectangular hollow sections': 525,
       'US round hollow sections': 189,
       'European taper flange channels': 18,
+      'Universal bearing piles': 17,
+      'European taper flange I sections': 21,
+      'Crane rails, form A': 7,
+      'European railway rails': 8,
+      'US rails, ASCE': 19,
+      'US crane rails': 5,
+      'Sheet piles, Z sections': 36,
     });
     expect(sections().length).toBe(Object.values(counts).reduce((sum, count) => sum + count, 0));
   });
@@ -105,8 +137,17 @@ describe('sections', () => {
   });
 
   test('every rolled row: mass agrees with area × density within 1.5 %', () => {
-    const rolled = sections().filter((row) => !row.table.includes('US') || !row.table.includes('hollow'));
-    expect(rolled.length).toBeGreaterThan(1500);
+    const rolled = sections().filter(
+      (row) => row.area !== undefined && (!row.table.includes('US') || !row.table.includes('hollow')),
+    );
+    expect(rolled.length).toBeGreaterThan(2000);
+    const unsized = sections().filter((row) => row.area === undefined);
+    expect([...new Set(unsized.map(({ table }) => table))]).toEqual([
+      'European light rails',
+      'US rails, ASCE',
+      'US rails, AREMA',
+      'US crane rails',
+    ]);
     expect(
       failing(rolled, (row) => Math.abs(((row.area ?? Number.NaN) * steel) / row.massPerLength - 1) <= 0.015),
     ).toEqual([]);
@@ -167,12 +208,47 @@ describe('sections', () => {
     ]);
   });
 
+  test('a US rail is no lighter than its name, in lb/yd, and 2 lb/yd heavier at most', () => {
+    const named = sections().filter(({ table }) => /^US.* rails/.test(table));
+    expect(named.length).toBe(34);
+    const over = (row: (typeof named)[number]) =>
+      (row.massPerLength * 3 * foot) / pound - Number(/\d+/.exec(row.designation));
+    expect(failing(named, (row) => over(row) > -1e-9 && over(row) < 2)).toEqual([]);
+  });
+
+  test('a European rail weighs what its name says, within 2 %', () => {
+    const named = sections().filter(({ table }) => table === 'European railway rails');
+    const ratio = (row: (typeof named)[number]) => row.massPerLength / Number(/\d+/.exec(row.designation));
+    expect(failing(named, (row) => Math.abs(ratio(row) - 1) < 0.02)).toEqual([]);
+  });
+
+  test('a US sheet pile weighs what its name says of a square foot of wall, within 1 %', () => {
+    const named = sections().filter(({ table }) => table === 'US sheet piles');
+    const perSquareFoot = (row: (typeof named)[number]) => ((row.massPerLength / row.width) * foot ** 2) / pound;
+    const name = (row: (typeof named)[number]) => Number(/[\d.]+/.exec(row.designation));
+    expect(failing(named, (row) => Math.abs(perSquareFoot(row) / name(row) - 1) < 0.01)).toEqual([]);
+  });
+
+  test('a cold-formed hollow section weighs no more than sharp corners of its walls, and no less than 90 % of it', () => {
+    const rows = sections().filter(({ table }) => /^(Square|Rectangular).*cold formed/.test(table));
+    expect(rows.length).toBe(127);
+    const sharp = ({ designation }: { readonly designation: string }) => {
+      const [depth = 0, width = 0, wall = 0] = keyParts(designationKey(designation)).numbers;
+      return 2 * wall * (depth + width - 2 * wall) * 1e-6 * steel;
+    };
+    expect(
+      failing(rows, (row) => row.massPerLength < sharp(row) * 1.002 && row.massPerLength > sharp(row) * 0.9),
+    ).toEqual([]);
+  });
+
   test('nearest: same kind and size first, else by spelling', () => {
     const names = (written: string) => nearestSections(written).map((row) => row.designation);
     expect(names('W12x51')).toEqual(['W12X50', 'W12X53', 'W12X45']);
     expect(names('HEB 310')).toEqual(['HE 320 B', 'HE 300 B', 'HE 340 B']);
     expect(names('HSS6x6x0.3')[0]).toBe('HSS6X6X5/16');
     expect(names('12x50')).toContain('W12X50');
+    expect(names('61E1')[0]).toBe('60E1');
+    expect(names('AZ 18-710')[0]).toBe('AZ 18-700');
     expect(names('')).toEqual([]);
   });
 });

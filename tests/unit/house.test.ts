@@ -174,7 +174,7 @@ test('only quantities turn a number into text for people', () => {
   const turning = /\.to(?:Fixed|Precision|Exponential|LocaleString)\(/;
   // None of these is a figure on screen: rounding of a table, digits of a digest, coordinates of drawings, keys.
   const others =
-    /^server\/(?:catalog\/bars|report\/mark|report\/render\/(?:bars|sketch[\w-]*)|results\/hang\/levelling)\.ts$/;
+    /^server\/(?:catalog\/bars|report\/meaning|report\/render\/(?:bars|sketch[\w-]*)|results\/hang\/levelling)\.ts$/;
   expect(
     server.filter((path) => roomOf(path) !== 'quantities' && !others.test(path) && turning.test(codeOf(path))),
   ).toEqual([]);
@@ -305,8 +305,7 @@ describe('what ships', () => {
       'README.md',
       'CHANGELOG.md',
       'LICENSE',
-      'dist/server.cjs',
-      'dist/server-web.js',
+      'dist/server.js',
       'dist/pages.json',
       'dist/sheet.js',
       'dist/sheet.css',
@@ -315,7 +314,7 @@ describe('what ships', () => {
   });
 
   test('the package holds the command and what it reads beside it', () => {
-    for (const path of [...Object.values(manifest.bin), 'dist/server.cjs', 'dist/pages.json', 'README.md', 'LICENSE'])
+    for (const path of [...Object.values(manifest.bin), 'dist/server.js', 'dist/pages.json', 'README.md', 'LICENSE'])
       expect(holds(command, path.replace(/^\.\//, '')), path).toBe(true);
   });
 

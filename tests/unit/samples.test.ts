@@ -10,7 +10,7 @@ import { check } from '../../server/workspace/memory.ts';
 const folder = join(import.meta.dirname, '../../samples');
 const files = readdirSync(folder, { recursive: true, encoding: 'utf8' })
   .map((path) => path.replaceAll('\\', '/'))
-  .filter((path) => /\.(?:liftplan|csv|stl|obj)$/.test(path))
+  .filter((path) => /\.(?:liftplan|csv|stl|obj|txt)$/.test(path))
   .sort();
 const texts = Object.fromEntries(files.map((path) => [path, readFileSync(join(folder, path), 'utf8')]));
 const paths = files.filter((path) => path.endsWith('.liftplan'));
@@ -160,6 +160,20 @@ const figures: readonly (readonly [string, string, string | null, string, number
   ['skid', 'pick', 'NE', 'load', 1637.2, 20, 'one diagonal carries all'],
   ['skid', 'plan', null, 'gross load', 3820.34, 0.2, 'load, gear 355.4 kg, deductions 477.2 kg'],
   [
+    'shop',
+    'load',
+    'Lot 4',
+    'calculated weight',
+    3012.9,
+    0.8,
+    'EN 10365 and ASME B36.10M kg/m by the line; volumes; EN 10080 kg/m',
+  ],
+  ['shop', 'part', 'Handrail', 'cog z', 0.98145, 2e-5, 'straights and quarter bends by moments'],
+  ['shop', 'part', 'Bent fascia', 'cog x', 2.084375, 1e-6, 'mitred strips by moments'],
+  ['shop', 'part', 'Strip coil', 'weight', 680.58, 0.05, 'pi / 4 (0.9^2 - 0.508^2) x 0.2 m3 x 7,850 kg/m3'],
+  ['shop', 'part', 'Wire reel', 'weight', 295.94, 0.1, '3,000 m of 4 mm wire'],
+  ['shop', 'part', 'Gravel', 'weight', 43.56, 0.02, 'cone of 0.6 m at 35 deg x 2,200 kg/m3'],
+  [
     'vessel',
     'load',
     'Knock-out drum 7',
@@ -187,12 +201,12 @@ const figures: readonly (readonly [string, string, string | null, string, number
     'load',
     'Beam bundle',
     'calculated weight',
-    4897.6 * 0.45359237,
+    4925.05 * 0.45359237,
     0.1,
-    '6 × 30 ft × 26 lb/ft, oak 1,230 kg/m3, cradles',
+    '6 × 30 ft × 26 lb/ft, oak 1,230 kg/m3, cradles, 18 ft × 227 kg/m3 × (10 mm)²',
   ],
   ['bundle', 'load', 'Beam bundle', 'cog z', 13.231 * 0.0254, 1e-4, 'moments'],
-  ['bundle', 'sling', 'D1', 'load', (4897.6 * 1.05 * 0.45359237) / 2 + 13 * 0.45359237, 3, 'half and the drop itself'],
+  ['bundle', 'sling', 'D1', 'load', (4925.05 * 1.05 * 0.45359237) / 2 + 13 * 0.45359237, 3, 'half and the drop itself'],
   [
     'truss',
     'load',
@@ -226,11 +240,30 @@ const figures: readonly (readonly [string, string, string | null, string, number
     'a quarter each, the leg itself beside',
   ],
   ['machine', 'pick', 'B', 'load', 8647, 60, 'centre 50 mm off towards B, its diagonal carries all'],
+  ['gearbox', 'load', 'Gearbox G-2', 'measured weight', (107.2e5 * 71e-4) / 9.80665 - 60, 0.01, 'pressure times area'],
+  ['gearbox', 'load', 'Gearbox G-2', 'cog z', 0.6261, 2e-4, 'two balances of moments'],
+  [
+    'gearbox',
+    'load',
+    'Gearbox G-2',
+    'stated weight',
+    6900 + 240 + 87.56 + 150 + 164.16 + 99.36 + 13.8,
+    0.1,
+    'EN 10365 19.9 kg/m; volumes times densities',
+  ],
   ['transformer', 'load', 'Transformer T-6', 'measured weight', 224000 / 9.80665, 0.01, 'readings'],
   ['transformer', 'load', 'Transformer T-6', 'cog x', (1.4 * 19) / 224, 1e-6, 'moments of the readings'],
   ['transformer', 'load', 'Transformer T-6', 'cog y', (0.8 * 3) / 224, 1e-6, 'moments of the readings'],
   ['transformer', 'load', 'Transformer T-6', 'tilt', (1.154 * Math.PI) / 180, 0.002, 'four stiff legs, least height'],
-  ['transformer', 'pick', 'B', 'load', 12447, 80, 'one diagonal carries all'],
+  [
+    'transformer',
+    'pick',
+    'B',
+    'load',
+    12666,
+    80,
+    'one diagonal carries all: half of it and y / 1.8 m, with y as far as the jacks may be off',
+  ],
 ];
 
 test.each(figures)('%s: %s %s %s', (sample, kind, name, result, value, within) => {

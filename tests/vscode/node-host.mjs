@@ -48,7 +48,7 @@ export async function startNodeHost({ cache, workspace, extension, suite }) {
   return {
     address: `http://127.0.0.1:${port}/?folder=${encodeURIComponent(workspace)}&payload=${encodeURIComponent(JSON.stringify(payload))}`,
     /** Ends the language server's process without a word, as a fault or a full memory would. */
-    endServer: () => process.kill(childOf(server.pid, 'dist/server.cjs'), 'SIGKILL'),
+    endServer: () => process.kill(childOf(server.pid, 'dist/server.js'), 'SIGKILL'),
     async close() {
       const ended = new Promise((done) => server.once('exit', done));
       server.kill();

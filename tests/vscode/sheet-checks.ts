@@ -37,6 +37,7 @@ export async function checkSheet(): Promise<void> {
   await check('no sheet opens by itself', async () => equal(await seen(), null));
   await checkContent();
   await checkExport();
+  await checkCompare();
   await checkTies();
   await checkStaying();
   await checkLooks();
@@ -66,6 +67,25 @@ async function checkContent(): Promise<void> {
     equal([source, ...rest], ["default-src 'none'", "form-action 'none'", "base-uri 'none'"]);
     holds(/^script-src 'nonce-[0-9a-f-]{36}'$/.test(script ?? ''), `${script}`);
     holds(!/unsafe|\*(?!\.)/.test(style ?? ''), `${style}`);
+  });
+}
+
+async function checkCompare(): Promise<void> {
+  await check('the open text is compared with the saved file, in meaning', async () => {
+    const plan = await Plan.open('bench.liftplan');
+    await plan.restoring(async () => {
+      await plan.replace(plan.at('10 mm'), '12 mm');
+      await plan.settled();
+      await commands.executeCommand('becket.compareEarlier', 'saved');
+      const page = await until(
+        'the comparison',
+        () => workspace.textDocuments.find(({ uri }) => uri.scheme === 'becket-comparison')?.getText() ?? '',
+        (text) => text.includes('10 mm'),
+      );
+      holds(page.includes('Before: the saved file.'), 'It does not say what was compared.');
+      holds(page.includes('Merging is not an approval to lift.'), 'The caution is missing.');
+      await commands.executeCommand('workbench.action.closeActiveEditor');
+    });
   });
 }
 

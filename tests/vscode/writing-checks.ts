@@ -16,7 +16,14 @@ import {
 import { check, equal, holds, until } from './checks.ts';
 import { extension, Plan, slug } from './plan.ts';
 
-const ours = ['becket.showSheet', 'becket.printSheet', 'becket.exportSheet', 'becket.explainFinding', 'becket.restart'];
+const ours = [
+  'becket.showSheet',
+  'becket.printSheet',
+  'becket.exportSheet',
+  'becket.compareEarlier',
+  'becket.explainFinding',
+  'becket.restart',
+];
 
 export async function checkWriting(): Promise<void> {
   await check('a .liftplan file is a Becket plan and starts the extension', async () => {
@@ -82,6 +89,27 @@ async function checkReading(): Promise<void> {
     const words = await hoverAt(plan, 'Frame');
     holds(words.split('\n')[0]?.includes('157 kg') === true, words);
     holds(words.includes('7850 kg/m³') || words.includes('7,850 kg/m³'), words);
+  });
+  await check('a drawing and a list are read from their files, and again when they change', async () => {
+    const plan = await Plan.open('truss.liftplan');
+    equal(plan.findings(), []);
+    const gussets = await hoverAt(plan, 'Gussets');
+    holds(gussets.includes('16.96 kg'), gussets);
+    const [bill] = await workspace.findFiles('**/truss-bill.csv');
+    if (!bill) throw new Error('There is no truss-bill.csv.');
+    const rows = await workspace.fs.readFile(bill);
+    await workspace.fs.writeFile(bill, new TextEncoder().encode('name,weight kg\nBolt sets,\n'));
+    await until(
+      'the finding',
+      () => plan.findings(),
+      (found) => found.some((one) => one.includes('list-row-unclear')),
+    );
+    await workspace.fs.writeFile(bill, rows);
+    await until(
+      'it to go',
+      () => plan.findings(),
+      (found) => found.length === 0,
+    );
   });
   await check('completion after "of" offers materials', async () => {
     const plan = await Plan.open('bench.liftplan');

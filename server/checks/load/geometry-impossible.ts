@@ -1,5 +1,5 @@
 // Sizes that no solid can have.
-import { words } from '../../quantities/index.ts';
+import { share, words } from '../../quantities/index.ts';
 import { check } from '../check.ts';
 import { figures } from '../figures.ts';
 import type { Asked } from '../types.ts';
@@ -35,7 +35,10 @@ const reasons: Readonly<Record<string, Reason>> = {
   'below-zero': (a, _, system) => `a size cannot be ${figures(system).any('m', a)}`,
   'walls-meet': lengths((wall, outside) => `two walls of ${wall} do not fit in ${outside} outside`),
   'bore-not-inside': lengths((bore, outside) => `a bore of ${bore} does not fit in ${outside} outside`),
-  'bend-too-tight': lengths((radius, half) => `a bend radius of ${radius} is less than half the outside, ${half}`),
+  'bend-too-tight': lengths(
+    (radius, half) =>
+      `a bend radius of ${radius} is less than the ${half} from the middle of the section to its inside`,
+  ),
   'angle-too-large': (a, b, system) => {
     const [angle, most] = figures(system).unlike('rad', a, b);
     return `it cannot turn by ${angle}; the most is ${most}`;
@@ -61,6 +64,21 @@ const reasons: Readonly<Record<string, Reason>> = {
   'bolt-too-short': lengths(
     (length, stack) => `a length of ${length} leaves no room for its nuts and washers, which take up ${stack}`,
   ),
+  'line-too-short': (corners) => `${words(corners, 'corner')} make no line, it takes two`,
+  'line-stands-still': (corner) => `corners ${ordinal(corner)} and ${ordinal(corner + 1)} of its line are one point`,
+  'line-doubles-back': (corner) => `its line turns back on itself at corner ${ordinal(corner)}`,
+  'line-twists': () => 'led round this ring its section comes back turned and does not meet itself',
+  'corner-too-tight': lengths((length, due) => `a straight of ${length} is shorter than the ${due} its corners take`),
+  'root-face-too-large': lengths((face, thickness) => `a root face of ${face} leaves no bevel in ${thickness}`),
+  'angle-too-steep': (a, _, system) => `${figures(system).any('rad', a)} from its base line leaves it no end`,
+  'wound-too-tight': (share_, most) => `round wires fill at most ${share(most)} of a ring, not ${share(share_)}`,
+  'coil-too-full': (wire, ring, system) => {
+    const [volume, most] = figures(system).unlike('m3', wire, ring);
+    return `${volume} of wire does not fit into the ${most} that its ring can hold`;
+  },
+  'heap-too-short': lengths((length, base) => `a length of ${length} is less than its width, ${base}`),
+  'cores-too-wide': lengths((cores, width) => `cores of ${cores} together do not fit in a width of ${width}`),
+  'cores-too-high': lengths((core, depth) => `cores of ${core} do not fit in a depth of ${depth}`),
   'mesh-open': (edges) =>
     `${words(edges, 'edge')} of it ${one(edges, 'has', 'have')} a face on one side only, so that it is not closed`,
   'mesh-turned': (edges) =>
@@ -70,6 +88,8 @@ const reasons: Readonly<Record<string, Reason>> = {
   'mesh-empty': () => 'its faces enclose nothing',
   'mesh-not-a-mesh': () => 'the file holds no faces in the form that its ending says',
   'mesh-cut-short': (row) => `the file ends before its faces do${inRow(row)}`,
+  'mesh-runs-on': () => 'the file is longer than the number of faces that it gives',
+  'mesh-curved': (row) => `it holds curved surfaces, and only flat faces are read${inRow(row)}`,
   'mesh-too-large': () => 'it has more than 2,000,000 faces',
   'mesh-bad-number': (row) => `a corner in it is not given by numbers, or is missing${inRow(row)}`,
   'mesh-no-triangles': () => 'there is no face in the file',

@@ -1,12 +1,18 @@
-// A reading or shipping paper that leaves something unsaid: it may govern upwards only.
+// A reading, paper or older figure that leaves something unsaid: it may govern upwards only.
 import { check } from '../check.ts';
-import { addClause, here } from '../edits.ts';
+import { addClauses } from '../edits.ts';
 
 export const readingUnclear = check({
   slug: 'reading-unclear',
-  severity: 'warning',
+  severity: ({ facts }) => (facts.older ? 'error' : 'warning'),
   effect: 'stands',
   says: ({ facts }) =>
-    `This ${facts.reading} does not say ${facts.missing.join(', ')}. It may govern upwards, never downwards.`,
-  fixes: ({ at }, asked) => [addClause(asked, at, `state "${here}"`, 'Insert state: what was in it and on it')],
+    `This ${facts.reading} does not say ${facts.missing.map(({ words, clause }) => `${words} (\`${clause}\`)`).join(', ')}. It may govern upwards, never downwards.`,
+  fixes: ({ at, facts }, asked) => [
+    addClauses(
+      asked,
+      at,
+      facts.missing.map(({ clause }) => clause),
+    ),
+  ],
 });

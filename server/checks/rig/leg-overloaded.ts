@@ -12,6 +12,8 @@ export const legOverloaded = check({
     const { atMost } = figures(system);
     const [tension, capacity] = atMost('kg', facts.tension / g0, facts.capacity, facts.unit);
     const [used, limit] = atMost('1', facts.used, facts.limit);
-    return `${named(facts.item)} in ${facts.leg} takes ${tension} and may carry ${capacity}: ${used} of capacity, limit ${limit}.`;
+    const free =
+      facts.breakout > 0 ? `, ${figures(system).weight(facts.breakout / g0)} of it to break the load free,` : '';
+    return `${named(facts.item)} in ${facts.leg} takes ${tension}${free} and may carry ${capacity}: ${used} of capacity, limit ${limit}.`;
   },
 });

@@ -9,7 +9,7 @@ export const unitAmbiguous = check({
   effect: 'open',
   says: ({ facts }) =>
     `"${facts.unit}" has several meanings: ${list(
-      facts.meanings.map(({ unit, size }) => `${unit} (${size})`),
+      facts.meanings.map(({ unit, size }) => (unit.startsWith('* ') ? size : `${unit} (${size})`)),
       'or',
     )}. Say which.`,
   fixes: ({ at, facts }) =>

@@ -92,7 +92,13 @@ function statementsFor({ slot, s, number }: Asked): readonly Offered[] {
   const rows = Object.entries(statementsUnder(slot.block)).filter(([word, row]) => !(row.once && siblings.has(word)));
   const wanted = dueIn(slot.block, siblings, s.plan.head !== null);
   return rows.map(
-    ([word, row]): Offered => ({ word, kind: 'statement', due: wanted.includes(word), detail: '', help: row.help }),
+    ([word, row]): Offered => ({
+      word,
+      kind: 'statement',
+      due: wanted.includes(word),
+      detail: '',
+      help: withExample(row.help, row.example ?? ''),
+    }),
   );
 }
 
@@ -101,7 +107,7 @@ function clausesFor(block: string, given: readonly string[]): readonly Offered[]
   const shaped = block === 'part' || block === 'less';
   const wanted = dueIn(block, new Set(given), true);
   return Object.entries(clausesOf(block))
-    .filter(([word, row]) => (row.repeat || !given.includes(word)) && (!shaped || fits(word, shape, given)))
+    .filter(([word, row]) => (row.repeat || !given.includes(word)) && (!shaped || fits(word, block, shape, given)))
     .map(([word, row]): Offered => {
       const own: ClauseRow | undefined = shape && shaped ? (shapes[shape] as ShapeRow).clauses[word] : undefined;
       const needed = own
@@ -112,17 +118,29 @@ function clausesFor(block: string, given: readonly string[]): readonly Offered[]
         kind: 'clause',
         due: needed || wanted.includes(word),
         detail: detailOf(row, needed),
-        help: own?.help || row.help,
+        help: shaped && !shape && word in shapes ? shapeHelp(word as ShapeName) : own?.help || row.help,
       };
     });
+}
+
+const withExample = (help: string, example: string): string => (example ? `${help} Such as \`${example}\`.` : help);
+
+/** What a shape is, what its sides are, and how it is written. */
+function shapeHelp(name: ShapeName): string {
+  const { help, form, example } = shapes[name] as ShapeRow;
+  return withExample([help, form.help].filter(Boolean).join(' '), example);
 }
 
 const placeWords = ['at', 'on', 'against', 'inside'];
 
 /** Whether a clause can stand beside the shape chosen: sizes of other shapes cannot, nor a second place or material. */
-function fits(word: string, shape: ShapeName | undefined, given: readonly string[]): boolean {
+function fits(word: string, block: string, shape: ShapeName | undefined, given: readonly string[]): boolean {
   if (eitherOf(shape, word).some((other) => given.includes(other))) return false;
-  if (word in shapes) return !shape || word in (shapes[shape] as ShapeRow).clauses;
+  if (word === 'bend radius' && given.includes('along')) return true;
+  if (word in shapes)
+    return shape
+      ? word in (shapes[shape] as ShapeRow).clauses
+      : (shapes[word as ShapeName].under as readonly string[]).includes(block);
   if (placeWords.includes(word)) return !placeWords.some((other) => given.includes(other));
   if (word === 'of' || word === 'density')
     return (
@@ -138,6 +156,8 @@ const either: Readonly<Partial<Record<ShapeName, readonly string[]>>> = {
   tube: ['wall', 'bore'],
   liquid: ['fill', 'level'],
   manway: ['davit'],
+  weld: ['leg length', 'throat'],
+  heap: ['angle', 'height'],
 };
 
 const eitherOf = (shape: ShapeName | undefined, word: string): readonly string[] => {

@@ -33,11 +33,11 @@ const lists: Readonly<Record<PipeworkName, () => readonly string[]>> = {
   washer: () => boltSizes().map(({ designation }) => designation),
 };
 
-/** The sizes of the part whose keyword the place is behind; null where that is no part of pipework. */
-export function pipeworkSizes(asked: Asked): readonly Choice[] | null {
+/** The sizes of the part whose keyword the place is behind; none where that is no part of pipework. */
+export function pipeworkSizes(asked: Asked): readonly Choice[] {
   const { clause } = asked.slot;
   const list = clause !== null && clause in lists ? lists[clause as PipeworkName] : null;
-  return list && choices(asked, clause as PipeworkName, list(), 'designation');
+  return list ? choices(asked, clause as PipeworkName, list(), 'designation') : [];
 }
 
 /** Classes and schedules of the part on this line; null where they are not those of pipework. */

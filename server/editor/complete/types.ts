@@ -12,7 +12,15 @@ export interface Library {
   readonly plan: BoundPlan;
 }
 
-export interface Asked {
+/** What lies around the file asked about. */
+export interface Around {
+  /** Files whose names may be taken, and are then used. */
+  readonly libraries: readonly Library[];
+  /** Every file in the opened folders that a text may name, by its path from the file asked about. */
+  readonly files: readonly string[];
+}
+
+export interface Asked extends Around {
   readonly s: Snapshot;
   readonly row: Row;
   readonly number: number;
@@ -20,7 +28,6 @@ export interface Asked {
   readonly slot: Slot;
   /** The clause, or the statement's own value, that the place is in; null: none. */
   readonly clause: ClauseRow | null;
-  readonly libraries: readonly Library[];
 }
 
 /** Where the text of a value begins, and what of it stands left of the caret. */

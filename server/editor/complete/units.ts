@@ -26,7 +26,7 @@ export function units(asked: Asked): readonly Completion[] {
     .map((unit, i) => ({ unit, i }))
     .sort((a, b) => score(b.unit) - score(a.unit) || a.i - b.i);
   const joiner =
-    slot.type === 'size' || slot.type === 'size or amount'
+    slot.type === 'size' || slot.type === 'size or amount' || slot.type === 'size or nothing'
       ? [completion(asked, 'word', 'x', { detail: 'the next side' })]
       : [];
   return [
@@ -35,7 +35,7 @@ export function units(asked: Asked): readonly Completion[] {
   ];
 }
 
-/** Where anything may be measured: `let`, chart columns. */
+/** Where anything may be measured: `let`, chart columns, and products such as the pressure of a jack times the area of its ram. */
 const common = [
   'ft',
   'm',
@@ -51,6 +51,8 @@ const common = [
   '%',
   'ft2',
   'm2',
+  'cm2',
+  'in2',
   'ft3',
   'm3',
   'lb/ft',
@@ -58,6 +60,9 @@ const common = [
   'kg/m3',
   'lb/ft3',
   'psf',
+  'bar',
+  'MPa',
+  'psi',
   'kPa',
   'mph',
   'm/s',

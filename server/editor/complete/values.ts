@@ -1,17 +1,14 @@
 // Values that can be listed: words of the vocabulary, axes, materials and sizes with their figures, texts used nearby, and names of values.
-import { bars, materials, nearestSections, pipeSchedules, pipes, sections } from '../../catalog/index.ts';
-import { textOf } from '../../plan/index.ts';
-import { type Dimension, dimensions, named, type System, same, unitsFor, write } from '../../quantities/index.ts';
-import { type ClauseRow, type Evidence, evidenceHelp } from '../../vocabulary/index.ts';
+import { materials, woods } from '../../catalog/index.ts';
+import { type Dimension, dimensions, named, same, unitsFor, write } from '../../quantities/index.ts';
+import { type ClauseRow, type Evidence, evidenceHelp, type ShapeRow, shapes } from '../../vocabulary/index.ts';
 import { allItems, ownFile } from '../items.ts';
 import { inQuotes } from '../spelling.ts';
 import type { Completion } from '../types.ts';
 import { itemHere } from './names.ts';
-import { formsHere, pipeworkLabels, pipeworkSizes } from './pipework.ts';
+import { formsHere, pipeworkLabels } from './pipework.ts';
+import { fromTables, schedules } from './tables.ts';
 import { type Asked, begun, completion, phrase } from './types.ts';
-
-/** At most so many sizes of a table at once: more come with more of the designation. */
-export const mostListed = 200;
 
 export function values(asked: Asked): readonly Completion[] {
   const { slot, clause } = asked;
@@ -38,11 +35,13 @@ export function values(asked: Asked): readonly Completion[] {
     case 'amount':
     case 'size':
     case 'size or amount':
+    case 'size or nothing':
     case 'point':
     case 'points':
+    case 'line':
     case 'row':
     case 'amount or nothing':
-      return clause ? [...lets(asked, clause), ...special(asked)] : [];
+      return clause ? [...lets(asked, clause), ...special(asked), ...template(asked, clause)] : [];
     default:
       return [];
   }
@@ -81,32 +80,11 @@ function tilted(asked: Asked): readonly Completion[] {
 // ---------------------------------------------------------------- tables
 
 function designations(asked: Asked): readonly Completion[] {
-  const { slot, clause } = asked;
-  if (clause?.names === 'material') return materialNames(asked);
-  if (slot.clause === 'section') return sized(asked, sections(), nearestSections);
-  if (slot.clause === 'bar')
-    return sized(
-      asked,
-      bars().map((bar) => ({
-        ...bar,
-        designation: bar.designation.startsWith('#') ? inQuotes(bar.designation) : bar.designation,
-      })),
-    );
-  const pipework = pipeworkSizes(asked);
-  if (pipework)
-    return fitting(
-      asked,
-      pipework.map(({ text: designation, detail }) => ({ designation, detail })),
-    );
-  if (slot.clause !== 'pipe') return [];
-  const each = new Map(pipes().map((pipe) => [pipe.designation, pipe]));
-  return sized(
-    asked,
-    [...each.values()].map(({ designation }) => ({ designation, massPerLength: null })),
-  );
+  if (asked.clause?.names === 'material') return materialNames(asked);
+  return fromTables(asked, usedTexts(asked, asked.slot.clause ?? ''));
 }
 
-/** The plan's own materials first, then those used in this file, then the catalog's. */
+/** The plan's own materials first, then those used in this file, then the catalog's; woods by species where the moisture is stated. */
 function materialNames(asked: Asked): readonly Completion[] {
   const { s } = asked;
   const { from } = begun(asked);
@@ -117,70 +95,25 @@ function materialNames(asked: Asked): readonly Completion[] {
       return { name, density: density?.kind === 'quantity' ? density.quantity.value : null };
     });
   const used = new Set(usedTexts(asked, 'of'));
-  const listed = materials().map(({ name, density }) => ({ name, density }));
+  const timber = itemHere(asked)?.clauses.has('moisture');
+  const listed = timber
+    ? woods().map(({ name, basic }) => ({ name, density: basic * 1000 }))
+    : materials().map(({ name, density }) => ({ name, density }));
   const all = [...own, ...listed.filter(({ name }) => used.has(name)), ...listed.filter(({ name }) => !used.has(name))];
   return all.map(({ name, density }) =>
-    completion(asked, 'material', name, { from, detail: density === null ? '' : text(density, 'kg/m3', s.plan.units) }),
+    completion(asked, 'material', name, {
+      from,
+      detail: density === null ? '' : write(density, 'kg/m3', { system: s.plan.units, round: 'up' }),
+    }),
   );
 }
-
-interface Sized {
-  readonly designation: string;
-  readonly massPerLength: number | null;
-}
-
-/** Sizes that begin as typed, with their weight per length. */
-function sized(
-  asked: Asked,
-  rows: readonly Sized[],
-  nearest: (typed: string, count: number) => readonly Sized[] = () => [],
-): readonly Completion[] {
-  const shown = ({ designation, massPerLength }: Sized): Shown => ({
-    designation,
-    detail: massPerLength === null ? '' : text(massPerLength, 'kg/m', asked.s.plan.units),
-  });
-  return fitting(asked, rows.map(shown), (typed, count) => nearest(typed, count).map(shown));
-}
-
-interface Shown {
-  readonly designation: string;
-  readonly detail: string;
-}
-
-/** Sizes that begin as typed; those used in this file first. */
-function fitting(
-  asked: Asked,
-  rows: readonly Shown[],
-  nearest: (typed: string, count: number) => readonly Shown[] = () => [],
-): readonly Completion[] {
-  const { from, text: typed } = begun(asked);
-  const key = (designation: string) => designation.toUpperCase().replace(/[\s"]/g, '').replaceAll('×', 'X');
-  const beginning = rows.filter(({ designation }) => key(designation).startsWith(key(typed)));
-  const used = new Set(usedTexts(asked, asked.slot.clause ?? '').map(key));
-  const found = beginning.length || !typed ? beginning : nearest(typed, 10);
-  const ordered = [
-    ...found.filter(({ designation }) => used.has(key(designation))),
-    ...found.filter(({ designation }) => !used.has(key(designation))),
-  ];
-  return ordered
-    .slice(0, mostListed)
-    .map(({ designation, detail }) =>
-      completion(asked, 'material', designation.replace(/(?<=[\d.])X(?=[\d.])/g, 'x'), { from, detail }),
-    );
-}
-
-const text = (value: number, unit: 'kg/m' | 'kg/m3', system: System): string =>
-  write(value, unit, { system, round: 'up' });
 
 /** Schedules of the pipe on this line; kinds of findings behind `waive`. */
 function labels(asked: Asked): readonly Completion[] {
   const { slot, s } = asked;
   const pipework = pipeworkLabels(asked);
   if (pipework) return pipework.map((one) => completion(asked, 'word', one.text, { detail: one.detail }));
-  if (slot.clause === 'schedule') {
-    const item = itemHere(asked);
-    return pipeSchedules((item && textOf(item, 'pipe')) ?? '').map((schedule) => completion(asked, 'word', schedule));
-  }
+  if (slot.clause === 'schedule') return schedules(asked);
   if (slot.statement === 'waive' && slot.clause === null) {
     const found = new Map(s.own.map(({ slug, message }) => [slug, message]));
     return [...found].map(([slug, message]) => completion(asked, 'word', slug, { help: message }));
@@ -259,6 +192,26 @@ function usual(measure: string): readonly Dimension[] {
   if (measure === 'weight') return [dimensions.mass, dimensions.force];
   if (measure === 'density') return [dimensions['mass density'], dimensions['force density']];
   return measure in dimensions ? [dimensions[measure as keyof typeof dimensions]] : [];
+}
+
+/** The form of a size or a place with a gap for each figure, where nothing is written yet. */
+function template(asked: Asked, clause: ClauseRow): readonly Completion[] {
+  const { slot, s } = asked;
+  if (begun(asked).text.trim() !== '') return [];
+  const unit = `\${4|${s.plan.units === 'US' ? 'ft,in,m,mm' : 'm,mm,ft,in'}|}`;
+  if (slot.type === 'point')
+    return [completion(asked, 'snippet', '(x, y, z)', { snippet: true, text: `(\${1:x}, \${2:y}, \${3:z}) ${unit}` })];
+  const shape =
+    slot.type === 'size' && slot.clause ? (shapes as Readonly<Record<string, ShapeRow>>)[slot.clause] : null;
+  const sides = shape && /^[^.]+/.exec(shape.form.help)?.[0].toLowerCase().split(' × ');
+  if (!sides || sides.length !== clause.sides) return [];
+  const words = sides.map((side) => side.replace(/(?: of|,).*$/, ''));
+  return [
+    completion(asked, 'snippet', words.join(' x '), {
+      snippet: true,
+      text: `${words.map((word, i) => `\${${i + 1}:${word}}`).join(' x ')} ${unit}`,
+    }),
+  ];
 }
 
 /** `?` for a figure that is not known yet. */

@@ -3,7 +3,15 @@ import { cautions } from '../../checks/index.ts';
 import { clauseOf, given, textOf } from '../../plan/index.ts';
 import type { BoundPlan, Item } from '../../plan/types.ts';
 import { type Derived, known, share, write } from '../../quantities/index.ts';
-import { type Body, type Candidate, candidateName, type LoadResult, type Results } from '../../results/index.ts';
+import {
+  type Body,
+  type Candidate,
+  candidateName,
+  type LoadResult,
+  leavesOf,
+  type Results,
+  shares,
+} from '../../results/index.ts';
 import { builtInRule, leastContingency } from '../../results/rules.ts';
 import { figure } from '../figures.ts';
 import { asDeclared, spelled } from '../spelling.ts';
@@ -82,6 +90,7 @@ export function bodyNote(body: Body, results: Results): Note {
     ],
     rests: [
       ...restsOn(item, weight),
+      ...boundLines(item, results),
       ...tableLines(item, plan),
       ...estimate,
       ...unknownLines(weight.because),
@@ -130,10 +139,25 @@ function estimateLine(item: Item, plan: BoundPlan): Line {
   };
 }
 
-const leavesOf = (body: Body): readonly Body[] => (body.bodies.length ? body.bodies.flatMap(leavesOf) : [body]);
-
 const written = (item: Item): readonly string[] =>
   (item.clauses.get('assumption') ?? []).flatMap(({ value }) => (value?.kind === 'text' ? [value.text] : []));
+
+/** On an `envelope`: that it is a bound, and how much of the load rests on bounds; nothing on any other part. */
+export function boundLines(item: Item, { bodies, loads }: Results): readonly Line[] {
+  const body = bodies.get(item);
+  if (body?.working?.shape !== 'envelope') return [];
+  const all = shares(loads.find(({ thing }) => thing === body.thing.load)?.body ?? body);
+  const whole = all?.reduce((sum, { kg }) => sum + kg, 0) ?? 0;
+  const bound = all?.find(({ basis }) => basis === 'bound')?.kg ?? 0;
+  const much = all
+    ? `${share(bound / whole, 'near')} of the weight of all parts rests`
+    : 'Not known how much of the load rests';
+  return [
+    {
+      says: `An upper bound: all that is in it weighs no more, as long as nothing in it is denser. ${much} on such bounds.`,
+    },
+  ];
+}
 
 /** What the author names as the source of a figure taken as it stands. */
 function restsOn(item: Item, weight: Derived): readonly Line[] {

@@ -16,6 +16,7 @@ import {
 import type { Snapshot } from '../../workspace/types.ts';
 import { itemAt, ownFile, statementAt } from '../items.ts';
 import type { Hover } from '../types.ts';
+import { boundLines } from './bodies.ts';
 import { hoverOf, type Line, type Note, note } from './page.ts';
 
 export function hoverWord(s: Snapshot, row: number, offset: number): Hover | null {
@@ -32,7 +33,7 @@ export function hoverWord(s: Snapshot, row: number, offset: number): Hover | nul
       statementNote(line.statement.keyword.word, s.tree.nodeAt[row]?.block ?? 'file'),
     );
   const clause = line.clauses.find(({ keyword }) => within(keyword.span));
-  if (clause) return over(clause.keyword.span, clauseNote(clause.keyword.word, block));
+  if (clause) return over(clause.keyword.span, withBound(clauseNote(clause.keyword.word, block), s, row));
   const word =
     line.clauses.find(({ value }) => value?.kind === 'word' && within(value.span))?.value ?? line.statement?.value;
   if (word?.kind === 'word' && within(word.span)) return over(word.span, evidenceNote(word.word));
@@ -67,6 +68,13 @@ function clauseNote(word: string, block: string): Note | null {
     ...(row.example ? [{ says: `such as ${row.example}` }] : []),
   ];
   return note(word, { working: lines });
+}
+
+/** The help on `envelope` says how much of the load rests on bounds. */
+function withBound(made: Note | null, s: Snapshot, row: number): Note | null {
+  const file = ownFile(s);
+  const item = file && itemAt(file, row);
+  return made?.head === 'envelope' && item ? { ...made, rests: boundLines(item, s.results) } : made;
 }
 
 const evidenceNote = (word: string): Note | null =>

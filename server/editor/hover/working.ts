@@ -1,12 +1,11 @@
 // How a figure came about, line by line: its formula with the values put in, what it rests on, and the cautions that belong to it.
 import { cautions } from '../../checks/index.ts';
-import { type Cause, type Derived, pretty, type System, unique, writeIn } from '../../quantities/index.ts';
+import { type Cause, type Derived, filledIn, type System, spaced, unique } from '../../quantities/index.ts';
 import type { Place } from '../../syntax/types.ts';
-import { figure } from '../figures.ts';
 import type { Line } from './page.ts';
 
 const mostSteps = 6;
-/** A formula with it turns SI force into mass: in other units its printed values would not work out. */
+/** A formula with it turns force into mass: the figure itself stands beside it in either. */
 const standardGravity = '9.80665';
 
 /** `weight = volume × density = 0.02 m³ × 7,850 kg/m³`, then the same for what goes into it; nothing for a figure taken as it stands. */
@@ -16,39 +15,19 @@ export function workingLines(label: string, derived: Derived, system: System): r
   const follow = (name: string, of: Derived): void => {
     if (seen.has(of) || lines.length >= mostSteps) return;
     seen.add(of);
-    const filled = of.value === null ? '' : filledIn(of, system);
-    if (filled) lines.push({ says: `${name} = ${filled}` });
+    const says = of.value === null ? '' : filled(of, system);
+    if (says) lines.push({ says: `${spaced(name)} = ${says}` });
     for (const input of of.inputs) follow(input.label, input.value);
   };
   follow(label, derived);
   return lines;
 }
 
-/** The formula in words and with the values put in; '' where it has none, or its values stand nowhere in it. */
-function filledIn({ formula, inputs }: Derived, system: System): string {
-  const values = new Map(inputs.map(({ label, value }) => [label, putIn(formula, label, value, system)]));
-  if (!formula || !values.size || formula.includes(standardGravity)) return '';
-  const labels = [...values.keys()]
-    .sort((a, b) => b.length - a.length)
-    .map((label) => label.replace(/[.*+?^${}()|[\]\\]/g, '\\$&'));
-  const shown = pretty(formula);
-  const filled = shown.replace(
-    new RegExp(`(?<![\\w])(?:${labels.join('|')})(?![\\w])`, 'g'),
-    (label) => values.get(label) ?? label,
-  );
-  return filled === shown ? '' : `${shown} = ${filled}`;
-}
-
-function putIn(formula: string, label: string, derived: Derived, system: System): string {
-  const { value, unit } = derived;
-  return value === null
-    ? figure(derived, system, 'either')
-    : writeIn(formula, label, value, unit, {
-        system,
-        round: 'near',
-        plain: false,
-        ...(unit === 'm3' && { digits: 4 }),
-      });
+/** The formula in words and with its figures; '' where it has none. */
+function filled(derived: Derived, system: System): string {
+  const { formula, inputs } = derived;
+  if (!formula || !inputs.length || formula.includes(standardGravity)) return '';
+  return filledIn(derived, () => ({ system, round: 'near' }));
 }
 
 const mostCauses = 4;

@@ -1,5 +1,5 @@
 // What of the space in a tee lies below a plane: slices square to both of its axes, each two rectangles cut by a line.
-import type { Crossed } from '../bodies.ts';
+import type { Crossed } from '../body.ts';
 import { cutsBetween, sweep } from '../quadrature.ts';
 import type { Vec2, Vec3 } from '../vector.ts';
 import { type Below, count, counted, tally } from './half-space.ts';

@@ -166,17 +166,23 @@ function crossings(corners: Float64Array, triangles: Uint32Array, box: Box, sens
       }
     }
   }
-  return hits.filter(tangled).length;
+  const touching = 1e-9 * Math.hypot(dx * rays, dy * rays, box.max[2] - box.min[2]);
+  return hits.filter((line) => tangled(line, touching)).length;
 }
 
-/** Heights and senses of one line, in pairs: is one ever inside of less than none or more than one body? */
-function tangled(line: readonly number[]): boolean {
+/**
+ * Heights and senses of one line, in pairs: is one ever inside of less than none or more than one body? What lies at one height
+ * counts together: bodies may stand on each other, and a face that is not convex is cut into triangles that fold back over it.
+ */
+function tangled(line: readonly number[], touching: number): boolean {
   const order = Array.from({ length: line.length / 2 }, (_, i) => i * 2).sort(
-    (a, b) => (line[a] as number) - (line[b] as number) || (line[a + 1] as number) - (line[b + 1] as number),
+    (a, b) => (line[a] as number) - (line[b] as number),
   );
   let inside = 0;
-  return order.some((at) => {
+  return order.some((at, i) => {
     inside -= line[at + 1] as number;
-    return inside < 0 || inside > 1;
+    const next = order[i + 1];
+    const stays = next !== undefined && (line[next] as number) - (line[at] as number) <= touching;
+    return !stays && (inside < 0 || inside > 1);
   });
 }

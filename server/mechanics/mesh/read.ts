@@ -8,7 +8,7 @@ export interface Mesh {
 
 /** Why there is no mesh. `row` counts lines of text from 1; null where there are none. */
 export interface MeshFault {
-  readonly fault: 'not-a-mesh' | 'cut-short' | 'too-large' | 'bad-number' | 'no-triangles';
+  readonly fault: 'not-a-mesh' | 'cut-short' | 'runs-on' | 'too-large' | 'bad-number' | 'no-triangles' | 'curved';
   readonly row: number | null;
 }
 
@@ -25,18 +25,13 @@ export function readMesh(bytes: Uint8Array, kind: 'stl' | 'obj'): Mesh | MeshFau
     bytes.length >= header ? new DataView(bytes.buffer, bytes.byteOffset, bytes.length).getUint32(80, true) : 0;
   const binary = bytes.length >= header && bytes.length === header + count * record;
   if (binary) return readBinary(bytes, count);
-  if (startsWith(bytes, 'solid')) {
+  if (/^\s*solid\b/i.test(new TextDecoder().decode(bytes.subarray(0, 100)))) {
     const text = new TextDecoder().decode(bytes);
-    if (/\bfacet\b/.test(text.slice(0, 2000)) || /^solid[^\n]*\n\s*endsolid/.test(text)) return readText(text);
+    if (/\bfacet\b/i.test(text.slice(0, 2000)) || /^\s*solid[^\r\n]*\s+endsolid/i.test(text)) return readText(text);
   }
-  return {
-    fault: bytes.length > header && count > 0 && count <= mostTriangles ? 'cut-short' : 'not-a-mesh',
-    row: null,
-  };
+  if (bytes.length <= header || count === 0 || count > mostTriangles) return { fault: 'not-a-mesh', row: null };
+  return { fault: bytes.length < header + count * record ? 'cut-short' : 'runs-on', row: null };
 }
-
-const startsWith = (bytes: Uint8Array, word: string): boolean =>
-  [...word].every((letter, i) => bytes[i] === letter.charCodeAt(0));
 
 function readBinary(bytes: Uint8Array, count: number): Mesh | MeshFault {
   if (count === 0) return { fault: 'no-triangles', row: null };
@@ -59,7 +54,7 @@ function readBinary(bytes: Uint8Array, count: number): Mesh | MeshFault {
 function readText(text: string): Mesh | MeshFault {
   const weld = new Weld(1024);
   const triangles: number[] = [];
-  const vertex = /vertex\s+(\S+)\s+(\S+)\s+(\S+)/g;
+  const vertex = /\bvertex\s+(\S+)\s+(\S+)\s+(\S+)/gi;
   for (let found = vertex.exec(text); found; found = vertex.exec(text)) {
     const [x, y, z] = [Number(found[1]), Number(found[2]), Number(found[3])] as [number, number, number];
     if (!Number.isFinite(x + y + z)) return { fault: 'bad-number', row: rowOf(text, found.index) };
@@ -67,12 +62,15 @@ function readText(text: string): Mesh | MeshFault {
     if (triangles.length > mostTriangles * 3) return { fault: 'too-large', row: null };
   }
   if (!triangles.length) return { fault: 'no-triangles', row: null };
-  if (triangles.length % 3 !== 0 || !/endsolid\b[^\n]*\s*$/.test(text))
+  if (triangles.length % 3 !== 0 || !/endsolid\b[^\r\n]*\s*$/i.test(text))
     return { fault: 'cut-short', row: rowOf(text, text.length) };
   return { corners: weld.corners(), triangles: Uint32Array.from(triangles) };
 }
 
 const rowOf = (text: string, at: number): number => text.slice(0, at).split('\n').length;
+
+/** Bodies of curves and surfaces: passed over, their weight would be lost. */
+const curved: ReadonlySet<string> = new Set(['curv', 'surf', 'bzp', 'bsp', 'cdc', 'cdp']);
 
 /** Corners and faces; faces of more than three corners are cut into a fan. */
 function readObj(text: string): Mesh | MeshFault {
@@ -95,7 +93,7 @@ function readObj(text: string): Mesh | MeshFault {
       for (let c = 1; c + 1 < corners.length; c++)
         triangles.push(corners[0] as number, corners[c] as number, corners[c + 1] as number);
       if (triangles.length > mostTriangles * 3) return { fault: 'too-large', row: i + 1 };
-    }
+    } else if (curved.has(words[0] as string)) return { fault: 'curved', row: i + 1 };
   }
   if (!triangles.length) return { fault: named.length ? 'no-triangles' : 'not-a-mesh', row: null };
   return { corners: weld.corners(), triangles: Uint32Array.from(triangles) };

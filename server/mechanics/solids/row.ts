@@ -41,7 +41,31 @@ export type Fault =
   /** A pad that does not reach beyond the pipe it stands round. Figures: pad, outside. */
   | 'pad-inside'
   /** A bolt that its nuts and washers do not fit on. Figures: length, what they take up. */
-  | 'bolt-too-short';
+  | 'bolt-too-short'
+  /** A line of fewer than two corners. Figures: how many it has. */
+  | 'line-too-short'
+  /** Two corners of a line, one after the other, are one point. Figures: index of the first. */
+  | 'line-stands-still'
+  /** A line turns back on itself. Figures: index of the corner. */
+  | 'line-doubles-back'
+  /** A section led round a ring comes back turned. */
+  | 'line-twists'
+  /** The corners at its ends take more than a straight has. Figures: its length, what they take. */
+  | 'corner-too-tight'
+  /** A root face as thick as the plate or thicker. Figures: root face, thickness. */
+  | 'root-face-too-large'
+  /** A slope or bevel of a right angle or more. Figures: the angle. */
+  | 'angle-too-steep'
+  /** Round wires cannot lie so close. Figures: the share stated, the largest. */
+  | 'wound-too-tight'
+  /** More wire than fits into the ring. Figures: its volume, what the ring holds at most. */
+  | 'coil-too-full'
+  /** A heap shorter than it is wide. Figures: length, base. */
+  | 'heap-too-short'
+  /** Cores as wide together as the slab. Figures: their width together, the slab's. */
+  | 'cores-too-wide'
+  /** Cores as high as the slab. Figures: their height, the slab's. */
+  | 'cores-too-high';
 
 /** Sizes that make no body: why, the figures at odds (SI), and the names of the sizes they belong to. */
 export interface Impossible {

@@ -3,6 +3,7 @@ import { type CodeAction, CodeActionKind, type CodeActionParams, type Diagnostic
 import { fixAll, fixes } from '../../editor/fixes.ts';
 import { hold } from '../../editor/hold.ts';
 import { level } from '../../editor/level.ts';
+import { markSeen } from '../../editor/seen.ts';
 import type { QuickFix, Stretch } from '../../editor/types.ts';
 import type { Snapshot } from '../../workspace/index.ts';
 import { rangeIn, rangeOfStretch } from '../convert.ts';
@@ -39,6 +40,8 @@ function actionsFor(session: Session, snapshot: Snapshot, { range, context }: Co
     const held = hold(snapshot, range.start.line);
     for (const { title, edits, cursor } of level(snapshot, range.start.line, range.end.line))
       actions.push({ title, kind: CodeActionKind.Refactor, edit: workspaceEdit(session, [snapshot], edits, cursor) });
+    for (const { title, edits } of markSeen(snapshot, range.start.line, range.end.line))
+      actions.push({ title, kind: CodeActionKind.Refactor, edit: workspaceEdit(session, [snapshot], edits) });
     if (held && 'edits' in held)
       actions.push({
         title: held.title,

@@ -7,7 +7,7 @@ import {
   InsertTextFormat,
   type TextEdit,
 } from 'vscode-languageserver';
-import { complete, type Library, type Trigger } from '../../editor/complete.ts';
+import { type Around, complete, type Trigger, wantsFiles } from '../../editor/complete.ts';
 import type { Completion } from '../../editor/types.ts';
 import { folderOf } from '../../report/index.ts';
 import type { Snapshot } from '../../workspace/index.ts';
@@ -18,18 +18,25 @@ import type { Session } from '../session.ts';
 const empty: CompletionList = { isIncomplete: false, items: [] };
 
 export function answerCompleting(session: Session): void {
-  session.connection.onCompletion(
-    session.answerAt<CompletionParams, CompletionList>('completion', empty, (snapshot, { position, context }) => {
-      const { row, offset } = spotIn(snapshot.tree, position);
-      const found = complete(snapshot, row, offset, triggerOf(context?.triggerCharacter), libraries(session, snapshot));
-      return {
-        isIncomplete: found.incomplete,
-        items: found.items
-          .filter(({ snippet }) => !snippet || session.announced.snippets)
-          .map((item, n) => itemOf(session, snapshot, item, n, found.items.length)),
-      };
-    }),
-  );
+  const wants = session.answerAt<CompletionParams, boolean>('completion', false, (snapshot, { position }) => {
+    const { row, offset } = spotIn(snapshot.tree, position);
+    return wantsFiles(snapshot, row, offset);
+  });
+  const answer = session.answerAt<CompletionParams, CompletionList>('completion', empty, (snapshot, asked) => {
+    const { row, offset } = spotIn(snapshot.tree, asked.position);
+    const trigger = triggerOf(asked.context?.triggerCharacter);
+    const found = complete(snapshot, row, offset, trigger, around(session, snapshot, wants(asked)));
+    return {
+      isIncomplete: found.incomplete,
+      items: found.items
+        .filter(({ snippet }) => !snippet || session.announced.snippets)
+        .map((item, n) => itemOf(session, snapshot, item, n, found.items.length)),
+    };
+  });
+  session.connection.onCompletion(async (asked) => {
+    if (wants(asked)) await session.listFiles(); // what came a moment ago is offered too
+    return answer(asked);
+  });
 }
 
 const triggers: readonly string[] = [' ', '>', '"', '/'];
@@ -37,11 +44,12 @@ const triggerOf = (character: string | undefined): Trigger =>
   character !== undefined && triggers.includes(character) ? (character as Trigger) : null;
 
 /** Libraries of the opened folders: a name taken from one brings its `use` line along. Looked at before, so that nothing is read while typing. */
-function libraries({ survey, addresses, workspace }: Session, { file }: Snapshot): readonly Library[] {
-  return survey.libraries().flatMap((library) => {
+function around({ survey, addresses, workspace }: Session, { file }: Snapshot, files: boolean): Around {
+  const libraries = survey.libraries().flatMap((library) => {
     const snapshot = library === file ? null : workspace.snapshot(library);
     return snapshot ? [{ path: addresses.path(folderOf(file), library), plan: snapshot.plan }] : [];
   });
+  return { libraries, files: files ? addresses.around(file) : [] };
 }
 
 const kinds: Readonly<Record<Completion['kind'], CompletionItemKind>> = {

@@ -1,11 +1,14 @@
 // The sheet as HTML, section by section: for the view beside the text, and for the page that stands alone.
+
+import { digest } from '../../plan/digest.ts';
 import type { Place } from '../../syntax/types.ts';
-import { digest } from '../digest.ts';
+import { addressOf } from '../paths.ts';
 import type { Block, Cell, Column, Paragraph, Row, Section, Sheet, Table } from '../sheet/types.ts';
 import { barsHtml } from './bars.ts';
 import { curveHtml } from './curve.ts';
 import { type Html, html, join } from './escape.ts';
 import { sketchHtml } from './sketch.ts';
+import { stackHtml } from './stack.ts';
 
 /** The identity of the statement at a place, a word without spaces; null: rows are not tied to the text. */
 export type IdOf = ((place: Place) => string | null) | null;
@@ -41,6 +44,8 @@ function blockHtml(block: Block, idOf: IdOf): Html {
       return table(block, idOf);
     case 'bars':
       return barsHtml(block, tie);
+    case 'stack':
+      return stackHtml(block, tie);
     case 'sketch':
       return sketchHtml(block, tie);
     case 'curve':
@@ -67,7 +72,7 @@ ${join(rows.map((line) => row(line, columns, idOf)))}
 function row(line: Row, columns: readonly Column[], idOf: IdOf): Html {
   const cells = line.cells.map((cell, i) => {
     const figures = columns[i]?.figures ? figuresClass : null;
-    const content = cellHtml(cell);
+    const content = cellHtml(idOf ? { ...cell, document: undefined } : cell);
     return i === 0 ? html`<th scope="row"${figures}>${content}</th>` : html`<td${figures}>${content}</td>`;
   });
   const looks = [line.total ? 'total' : '', line.depth ? `deep${Math.min(line.depth, 6)}` : '']
@@ -78,9 +83,15 @@ function row(line: Row, columns: readonly Column[], idOf: IdOf): Html {
 
 const figuresClass = html` class="figures"`;
 
-function cellHtml({ text, is, link }: Cell): Html {
+function cellHtml({
+  text,
+  is,
+  link,
+  document,
+}: Omit<Cell, 'document'> & { readonly document?: string | undefined }): Html {
   const where = link ? [link.path, `line ${link.line}`].filter(Boolean).join(', ') : '';
   const place = where ? html`${text ? ' ' : null}<span class="line">${where}</span>` : null;
+  if (document !== undefined) return html`<a href="${addressOf(document)}">${text}</a>${place}`;
   if (is === 'over') return html`<strong class="over">${text}</strong>${place}`;
   return is === 'not known' ? html`<span class="not-known">${text}</span>${place}` : html`${text}${place}`;
 }

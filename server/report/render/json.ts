@@ -70,10 +70,10 @@ const placer =
     return { file: pathOf(file), line, column, endLine: line, endColumn };
   };
 
-const subject = ({ kind, name, path }: Subject) => ({ kind, name, path });
+export const subject = ({ kind, name, path }: Subject) => ({ kind, name, path });
 
 /** Value with the ends of its tolerance; all three null where it is open. */
-function ends({ value, low, high }: Derived) {
+export function ends({ value, low, high }: Derived) {
   const open = value === null;
   return { value, low: open ? null : (low ?? value), high: open ? null : (high ?? value), open };
 }

@@ -1,5 +1,6 @@
 // The sheet as Markdown, to be committed beside its plan and read in a pull request: no date, no version of this program,
 // one line of the plan a line of the sheet, so that a change of one figure is a change of one line.
+import { addressOf, beside } from '../paths.ts';
 import type { Block, Cell, Column, Paragraph, Row, Section, Sheet, Table } from '../sheet/types.ts';
 import { visible } from './visible.ts';
 
@@ -23,12 +24,12 @@ function sectionText({ id, title, blocks }: Section, from: string): readonly str
     : [heading, ...texts];
 }
 
-function blockText(block: Block, from: string): readonly string[] {
+/** A paragraph or table as Markdown; `from` is the plan's path as seen from the text, for links to its lines. */
+export function blockText(block: Block, from: string): readonly string[] {
   if (block.kind === 'paragraph') return [paragraph(block)];
   if (block.kind !== 'table') return []; // forges take drawings out; the tables beside them have every figure
-  return block.columns.length
-    ? [`**${escape(block.caption)}**`, table(block, from)]
-    : [`**${escape(block.caption)}**`, list(block, from)];
+  const caption = block.caption ? [`**${escape(block.caption)}**`] : [];
+  return [...caption, block.columns.length ? table(block, from) : list(block, from)];
 }
 
 const paragraph = ({ look, text }: Paragraph) =>
@@ -60,29 +61,15 @@ const list = ({ rows }: Table, from: string): string =>
     })
     .join('\n');
 
-function cellText({ text, is, link }: Cell, from: string): string {
-  const shown = is === 'over' ? `**${escape(text)}**` : is === 'not known' ? `_${escape(text)}_` : escape(text);
+function cellText({ text, is, link, document }: Cell, from: string): string {
+  const words = escape(text);
+  const named = document === undefined ? words : `[${words}](${addressOf(beside(from, document))})`;
+  const shown = is === 'over' ? `**${named}**` : is === 'not known' ? `_${named}_` : named;
   if (!link) return shown;
   const where = [link.path, `line ${link.line}`].filter(Boolean).join(', ');
   const target = link.path ? beside(from, link.path) : from;
-  return [shown, `[${escape(where)}](${address(target)}#L${link.line})`].filter(Boolean).join(' ');
+  return [shown, `[${escape(where)}](${addressOf(target)}#L${link.line})`].filter(Boolean).join(' ');
 }
-
-/** A path as seen from the plan's folder, as seen from the sheet. */
-function beside(plan: string, path: string): string {
-  const parts = plan.split('/').slice(0, -1);
-  for (const part of path.split('/')) {
-    if (part === '..' && parts.length && parts.at(-1) !== '..') parts.pop();
-    else if (part !== '.') parts.push(part);
-  }
-  return parts.join('/');
-}
-
-const address = (path: string) =>
-  path
-    .split('/')
-    .map((part) => encodeURIComponent(part).replace(/[()'!*]/g, (c) => `%${c.charCodeAt(0).toString(16)}`))
-    .join('/');
 
 /**
  * Text that stays text: nothing in it is markup, a link, a mention or a cell's end. The signs are those that CommonMark lets a

@@ -1,57 +1,97 @@
 // Below the build-up of a load: what its parts rest on, and which of them can move the weight most.
 import { isListed, textOf } from '../../plan/index.ts';
 import { known, share } from '../../quantities/index.ts';
-import { spread } from '../../results/index.ts';
-import type { Body, LoadResult } from '../../results/types.ts';
+import { type Body, type LoadResult, type Share, shares, spread } from '../../results/index.ts';
+import { basisText } from './basis.ts';
 import type { Context } from './context.ts';
-import { figure, row } from './figures.ts';
-import type { Cell, Row, Table } from './types.ts';
+import { figure, figureText, row } from './figures.ts';
+import type { Block, Cell, Row, StackPiece, Table } from './types.ts';
 import { quoted } from './written.ts';
 
 /** Parts that move the weight most, as many as a checker can go after. */
 const most = 5;
 
-/** Neither table where a part is not known; the second only where a part has a tolerance. */
-export const doubt = (context: Context, load: LoadResult): readonly Table[] => [
+/** Nothing where a part is not known; the second table only where a part has a tolerance. */
+export const doubt = (context: Context, load: LoadResult): readonly Block[] => [
   ...restsOn(context, load),
   ...movers(context, load),
 ];
 
-/** The weight of all parts by what they rest on: one word more and it is no longer worked out but said. */
-function restsOn({ system }: Context, { thing, body }: LoadResult): readonly Table[] {
-  const whole = body.weight.value;
-  if (whole === null || whole <= 0) return [];
-  const sums = new Map<string, { kg: number; at: Row['at'][number][] }>();
-  for (const part of leaves(body)) {
-    const words = evidenceOf(part);
-    const { kg, at } = sums.get(words) ?? { kg: 0, at: [] };
-    sums.set(words, { kg: kg + (part.weight.value as number), at: [...at, part.thing.item.at] });
-  }
-  if (sums.size < 2) return [];
+/** The weight of all parts by what they rest on, as a bar and as a table; neither where all of it is worked out, or stated alike. */
+function restsOn({ system, snapshot }: Context, { thing, body, governing }: LoadResult): readonly Block[] {
+  const all = shares(body) ?? [];
+  const whole = all.reduce((sum, { kg }) => sum + kg, 0);
+  if (all.length < 2 && all.every(({ basis }) => basis === 'stated' || basis === 'calculated')) return [];
+  const title = `${quoted(thing.name)}: what the weight of its parts rests on`;
+  const weight = (kg: number) => figureText(known(kg, 'kg'), system, 'up');
+  const other = governing && governing.kind !== 'calculated' ? ` The ${governing.kind} weight governs.` : '';
+  const pieces = stacked(all, whole, weight);
   return [
     {
+      kind: 'stack',
+      id: `rests-${snapshot.results.loads.findIndex((load) => load.thing === thing) + 1}`,
+      title,
+      description: pieces.map(({ label, figure, share }) => `${label} ${figure}, ${share}`).join('; '),
+      pieces,
+      note: `What the weight of all parts, ${weight(whole)}, rests on.${other}`,
+    },
+    {
       kind: 'table',
-      caption: `${quoted(thing.name)}: what its parts rest on`,
+      caption: title,
       columns: [
         { title: 'Rests on' },
         { title: 'Weight', figures: true },
         { title: 'Share of all parts', figures: true },
       ],
-      rows: [...sums]
-        .sort(([, a], [, b]) => b.kg - a.kg)
-        .map(([words, { kg, at }]) => ({
-          ...row(at, words, figure(known(kg, 'kg'), system), share(kg / whole)),
-          repeat: true,
-        })),
+      rows: all.flatMap((one) => [
+        restRow(one.parts, basisText[one.basis].long, 0, weight, whole),
+        ...(one.basis === 'stated'
+          ? byEvidence(one.parts).map(([words, parts]) => restRow(parts, words, 1, weight, whole))
+          : []),
+      ]),
     },
   ];
 }
 
-function evidenceOf({ thing: { item }, working }: Body): string {
-  const by = textOf(item, 'by');
-  if (isListed(item)) return 'rows of a list';
-  if (by) return `stated by ${by}`;
-  return working?.shape === 'item' ? 'stated, by nothing named' : 'worked out from shape and material';
+function stacked(all: readonly Share[], whole: number, weight: (kg: number) => string): readonly StackPiece[] {
+  let from = 0;
+  return all.map(({ basis, kg, parts }) => {
+    const start = from;
+    from += kg;
+    return {
+      look: basis,
+      label: basisText[basis].long,
+      figure: weight(kg),
+      share: share(kg / whole, 'near', false),
+      from: start / whole,
+      to: from / whole,
+      at: parts.map((part) => part.thing.item.at),
+    };
+  });
+}
+
+function restRow(
+  parts: readonly Body[],
+  words: string,
+  depth: number,
+  weight: (kg: number) => string,
+  whole: number,
+): Row {
+  const kg = parts.reduce((sum, part) => sum + (part.weight.value as number), 0);
+  const at = parts.map(({ thing }) => thing.item.at);
+  return { ...row(at, words, weight(kg), share(kg / whole, 'near', false)), depth, repeat: true };
+}
+
+/** Stated parts by what is named for them, the heaviest first. */
+function byEvidence(parts: readonly Body[]): readonly (readonly [words: string, parts: readonly Body[]])[] {
+  const groups = new Map<string, Body[]>();
+  for (const part of parts) {
+    const by = textOf(part.thing.item, 'by');
+    const words = by ? `by ${by}` : isListed(part.thing.item) ? 'from a list' : 'from a document';
+    groups.set(words, [...(groups.get(words) ?? []), part]);
+  }
+  const kg = (list: readonly Body[]) => list.reduce((sum, { weight }) => sum + (weight.value ?? 0), 0);
+  return [...groups].sort(([, a], [, b]) => kg(b) - kg(a));
 }
 
 /** What each tolerance adds or takes, with both sums named for what they are. */
@@ -94,5 +134,3 @@ function movers({ system }: Context, { thing, body }: LoadResult): readonly Tabl
     },
   ];
 }
-
-const leaves = (body: Body): readonly Body[] => (body.bodies.length ? body.bodies.flatMap(leaves) : [body]);

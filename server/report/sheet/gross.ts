@@ -85,7 +85,7 @@ const expectRow = (context: Context, expect: Expectation): Row =>
   row(
     [expect.at],
     expect.item.value?.value ? expect.text : slice(wholeLine(expect.at)),
-    states[expect.state],
+    expectStates[expect.state],
     worstOf(expect, context.system),
     expect.worst ? decidedBy(expect.worst) : '',
   );
@@ -93,7 +93,7 @@ const expectRow = (context: Context, expect: Expectation): Row =>
 const wholeLine = ({ row: { file, text } }: Place): Place => ({ row: { file, text }, from: 0, to: text.length });
 
 /** The end that was compared, with as many digits as it takes to show on which side of the bound it lies. */
-function worstOf({ item, state, worst }: Expectation, system: System): Cell {
+export function worstOf({ item, state, worst }: Expectation, system: System): Cell {
   const value = item.value?.value;
   const compare = value?.kind === 'compare' ? value.compare : null;
   if (state === 'open' || !worst || worst.value.value === null || !compare) return notKnown;
@@ -103,7 +103,7 @@ function worstOf({ item, state, worst }: Expectation, system: System): Cell {
   return { text: writePair(end, compare.low, compare.op, unit, styled(system, 'near')).value };
 }
 
-const states: Readonly<Record<Expectation['state'], Cell>> = {
+export const expectStates: Readonly<Record<Expectation['state'], Cell>> = {
   met: { text: 'met' },
   'not met': { text: 'not met', is: 'over' },
   open: { text: 'not known', is: 'not known' },

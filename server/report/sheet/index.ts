@@ -12,6 +12,7 @@ import { expectSection, grossSection } from './gross.ts';
 import { headSection } from './head.ts';
 import { legsSection } from './legs.ts';
 import { librarySection } from './library.ts';
+import { liftOffSection } from './lift-off.ts';
 import {
   approvalSection,
   hazardSection,
@@ -75,6 +76,7 @@ const planSections = (context: Context): readonly Section[] =>
     siteSection,
     peopleSection,
     holdingSection,
+    liftOffSection,
     stepsSection,
     hazardSection,
     approvalSection,

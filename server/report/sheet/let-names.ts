@@ -19,7 +19,7 @@ function inValue(value: Value): readonly string[] {
     case 'point':
       return inPoint(value);
     case 'points':
-      return value.points.flat().flatMap(inAmount);
+      return [...value.points.flat().flatMap(inAmount), ...some(value.tolerance).flatMap(inExpression)];
     case 'turn':
       return inExpression(value.angle);
     case 'tilt':

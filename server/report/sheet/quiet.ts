@@ -2,29 +2,24 @@
 import { fold, has, namesOf } from '../../plan/index.ts';
 import type { BoundClause, BoundPlan, BoundValue, Cell as Coordinate, Item } from '../../plan/types.ts';
 import type { Place, Tree } from '../../syntax/types.ts';
+import type { Snapshot } from '../../workspace/index.ts';
 import { type Context, section } from './context.ts';
 import { row } from './figures.ts';
 import { letNames } from './let-names.ts';
 import type { Row, Section } from './types.ts';
 import { capital, clauseText, heading, quoted, slice, valueText } from './written.ts';
 
-interface Quiet {
+/** One short word or sign, in the words of the sheet, with the clauses that it stands in. */
+export interface Quiet {
   readonly what: string;
   readonly text: string;
   readonly at: readonly Place[];
+  readonly item: Item;
+  readonly uses: readonly BoundClause[];
 }
 
-export function quietSection({ snapshot: { plan, results } }: Context): readonly Section[] {
-  const used = new Set(
-    results.gear.filter(({ hangs, thing }) => hangs && thing.library).map(({ thing }) => thing.item),
-  );
-  const items = plan.items.filter(
-    ({ file, keyword }) => file === plan.file || keyword === 'waive' || keyword === 'rules',
-  );
-  const found = [...items, ...used].flatMap((item) => inItem(item, plan));
-  const rows = [...found, ...letsUsed(plan)].map(
-    ({ what, text, at }): Row => ({ ...row(at, what, text), repeat: true }),
-  );
+export function quietSection({ snapshot }: Context): readonly Section[] {
+  const rows = quietIn(snapshot).map(({ what, text, at }): Row => ({ ...row(at, what, text), repeat: true }));
   return section(
     'quiet',
     'Said quietly',
@@ -41,22 +36,42 @@ export function quietSection({ snapshot: { plan, results } }: Context): readonly
   );
 }
 
+/** All that is said quietly in a plan, in its order; of what it takes in only the gear that hangs, waivers and rules. */
+export function quietIn({ plan, results }: Snapshot): readonly Quiet[] {
+  const used = new Set(
+    results.gear.filter(({ hangs, thing }) => hangs && thing.library).map(({ thing }) => thing.item),
+  );
+  const items = plan.items.filter(
+    ({ file, keyword }) => file === plan.file || keyword === 'waive' || keyword === 'rules',
+  );
+  return [...[...items, ...used].flatMap((item) => inItem(item, plan)), ...letsUsed(plan)];
+}
+
 function inItem(item: Item, plan: BoundPlan): readonly Quiet[] {
   const head = capital(heading(item));
-  const say = (what: string, at: Place, text = head): Quiet => ({ what, text, at: [at] });
+  const say = (what: string, at: Place, text = head, uses: readonly BoundClause[] = []): Quiet => ({
+    what,
+    text,
+    at: [at],
+    item,
+    uses,
+  });
   const values = [...(item.value ? [item.value] : []), ...[...item.clauses.values()].flat()];
   return [
     ...(has(item, 'spare') ? [say('Not counted: lies ready (spare)', item.at)] : []),
-    ...values.flatMap((use) => inValue(use, head)),
-    ...clauses(item, 'without').map((use) => say('Left out (without)', use.at, `${head}: without ${valueText(use)}`)),
+    ...values.flatMap((use) => inValue(item, use, head)),
+    ...clauses(item, 'without').map((use) =>
+      say('Left out (without)', use.at, `${head}: without ${valueText(use)}`, [use]),
+    ),
     ...clauses(item, 'direct').map((use) =>
       say(
         'Joined without a shackle or link (direct)',
         use.at,
         `${item.value ? valueText(item.value) : head}: “${valueText(use)}”`,
+        [use],
       ),
     ),
-    ...(item.keyword === 'waive' ? [say('Set aside (waive)', item.at, waiver(item))] : []),
+    ...(item.keyword === 'waive' ? [say('Set aside (waive)', item.at, waiver(item), values)] : []),
     ...clauses(item, 'like').flatMap((use) => likeness(item, use, plan)),
     ...item.children.flatMap((child) => inItem(child, plan)),
   ];
@@ -64,12 +79,13 @@ function inItem(item: Item, plan: BoundPlan): readonly Quiet[] {
 
 const clauses = (item: Item, keyword: string): readonly BoundClause[] => item.clauses.get(keyword) ?? [];
 
-function inValue(use: BoundClause, head: string): readonly Quiet[] {
+function inValue(item: Item, use: BoundClause, head: string): readonly Quiet[] {
   const kinds = use.value ? blanks(use.value) : [];
   const text = [`${head}:`, use.keyword, slice(use.valueAt)].filter(Boolean).join(' ');
+  const said = { at: [use.at], item, uses: [use] };
   return [
-    ...(kinds.includes('unknown') ? [{ what: 'Not known yet (?)', text, at: [use.at] }] : []),
-    ...(kinds.includes('none') ? [{ what: 'Deliberately nothing (none)', text, at: [use.at] }] : []),
+    ...(kinds.includes('unknown') ? [{ what: 'Not known yet (?)', text, ...said }] : []),
+    ...(kinds.includes('none') ? [{ what: 'Deliberately nothing (none)', text, ...said }] : []),
   ];
 }
 
@@ -100,6 +116,8 @@ function likeness(item: Item, use: BoundClause, { names }: BoundPlan): readonly 
       what: 'Taken over from another item (like)',
       text: `${capital(heading(item))}: ${words} as for ${quoted(name)}`,
       at: [use.at],
+      item,
+      uses: [use],
     },
   ];
 }
@@ -121,6 +139,8 @@ function letsUsed({ file, files, items }: BoundPlan): readonly Quiet[] {
               what: 'Figure taken from a name (let)',
               text: `${name} = ${item.value ? valueText(item.value) : ''}, used ${times}`,
               at: [item.at, ...lines.map(({ at }) => at)],
+              item,
+              uses: item.value ? [item.value] : [],
             },
           ]
         : [];

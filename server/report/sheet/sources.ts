@@ -1,4 +1,5 @@
 // The section "Sources and assumptions": what the figures rest on, and what is taken as true although nobody confirmed it.
+import { type Citation, seenMark } from '../../plan/index.ts';
 import type { Item } from '../../plan/types.ts';
 import { words } from '../../quantities/index.ts';
 import { allFigures } from '../working.ts';
@@ -15,7 +16,7 @@ export const sourcesSection = (context: Context): readonly Section[] =>
       ['Assumption', 'Stands with'],
       assumptions(context),
     ),
-    ...table('Documents and persons named', ['Named as source', 'For'], documents(context)),
+    ...table('Documents and persons named', ['Named as source', 'For', 'File'], documents(context)),
     ...table(
       'What the short names of sources stand for; a table of this program is no rule of your site or country',
       ['Named here', 'Source', 'Rests on it'],
@@ -37,7 +38,26 @@ function assumptions(context: Context): readonly Row[] {
 const documents = (context: Context): readonly Row[] =>
   context.snapshot.plan.items
     .filter(({ file }) => file === context.snapshot.plan.file)
-    .flatMap((item) => [...clausesIn(item, 'from'), ...clausesIn(item, 'compared by')]);
+    .flatMap((item) => [...sourcesIn(item, context), ...clausesIn(item, 'compared by')]);
+
+/** What statements name as their source; of a file in the opened folder whether it is the one that was seen. */
+function sourcesIn(item: Item, context: Context): readonly Row[] {
+  const { plan } = context.snapshot;
+  const own = (item.clauses.get('from') ?? []).map((use) => {
+    const cited = plan.cited.get(item);
+    const there = cited?.paper && cited.file !== null ? { document: context.pathOf(cited.file) } : {};
+    return row([use.at], { text: valueText(use), ...there }, capital(heading(item)), cited ? fileWords(cited) : '');
+  });
+  return [...own, ...item.children.flatMap((child) => sourcesIn(child, context))];
+}
+
+function fileWords({ state, paper, seen }: Citation): string {
+  const mark = paper && seenMark(paper);
+  if (state === 'as seen') return `as seen, ${mark}`;
+  if (state === 'changed')
+    return `${mark ? `changed, now ${mark}` : 'not there'}; seen as ${seen ? valueText(seen) : ''}`;
+  return mark ? `version not marked, now ${mark}` : '';
+}
 
 function clausesIn(item: Item, keyword: string): readonly Row[] {
   const own = (item.clauses.get(keyword) ?? []).map((use) =>

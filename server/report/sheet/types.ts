@@ -1,6 +1,7 @@
 // The sheet as every output shows it: ordered sections of finished words, each line tied to the statements it speaks of.
 import type { Vec3 } from '../../mechanics/index.ts';
 import type { System } from '../../quantities/index.ts';
+import type { Basis } from '../../results/index.ts';
 import type { Place } from '../../syntax/types.ts';
 
 export interface Sheet {
@@ -18,7 +19,7 @@ export interface Section {
   readonly blocks: readonly Block[];
 }
 
-export type Block = Paragraph | Table | Bars | Sketch | Curve;
+export type Block = Paragraph | Table | Bars | Stack | Sketch | Curve;
 
 export interface Paragraph {
   readonly kind: 'paragraph';
@@ -57,6 +58,8 @@ export interface Cell {
   readonly is?: 'over' | 'not known';
   /** A place to go to, written behind the text as `line 12`, with its file where that is another one. */
   readonly link?: Link;
+  /** A file that the text names, as seen from the plan's folder; what shows the sheet in a page of its own makes a link of it. */
+  readonly document?: string;
 }
 
 export interface Link {
@@ -81,6 +84,26 @@ export interface Bar {
   readonly to: number;
   /** part: a part; added: allowance or weight that no part accounts for. */
   readonly look: 'part' | 'added';
+  readonly at: readonly Place[];
+}
+
+/** One bar of pieces that make up a whole, each with its words and figures. */
+export interface Stack {
+  readonly kind: 'stack';
+  readonly id: string; // for the ids of its title, description and patterns
+  readonly title: string;
+  readonly description: string;
+  readonly pieces: readonly StackPiece[];
+  readonly note: string; // stands below it
+}
+
+export interface StackPiece {
+  readonly look: Basis;
+  readonly label: string;
+  readonly figure: string;
+  readonly share: string;
+  readonly from: number; // shares of the whole, 0 to 1
+  readonly to: number;
   readonly at: readonly Place[];
 }
 

@@ -1,6 +1,6 @@
 // The weight build-up as a picture: one bar a part, each beginning where the one above ends, up to the weight that governs.
 import { type Derived, known } from '../../quantities/index.ts';
-import type { Body, LoadResult } from '../../results/types.ts';
+import { type Body, type LoadResult, leavesOf } from '../../results/index.ts';
 import type { Context } from './context.ts';
 import { figureText } from './figures.ts';
 import type { Bar, Bars } from './types.ts';
@@ -11,7 +11,7 @@ const most = 24;
 
 /** The picture, or none while a part or the governing weight is not known: a bar never stands for an unknown. */
 export function buildUpBars({ system, snapshot }: Context, load: LoadResult): readonly Bars[] {
-  const parts = leaves(load.body);
+  const parts = leavesOf(load.body).filter(({ working }) => working);
   const total = load.weight.value;
   const sum = load.body.weight.value;
   if (total === null || sum === null || sum <= 0 || total <= 0 || parts.length < 2) return [];
@@ -47,9 +47,6 @@ function stacked(pieces: readonly Piece[], scale: number): readonly Bar[] {
     return bar;
   });
 }
-
-const leaves = (body: Body): readonly Body[] =>
-  body.bodies.length ? body.bodies.flatMap(leaves) : body.working ? [body] : [];
 
 /** The parts in the order of the text; where there are too many, the lightest become one. */
 function gathered(parts: readonly Body[], text: (weight: Derived) => string): readonly Piece[] {

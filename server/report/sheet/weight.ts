@@ -118,7 +118,8 @@ function origin({ thing: { item }, working }: Body, { system, sources }: Context
 
 /** `plate 12 ft x 4 ft x 1/2 in`; `tube, outside 30 in, wall 1 in, length 3 ft`. */
 function shapeText(item: Item, shape: string): string {
-  const words = shape in shapes ? [...Object.keys(shapes[shape as ShapeName].clauses), 'start', 'end'] : [];
+  const words =
+    shape in shapes ? [...Object.keys(shapes[shape as ShapeName].clauses), 'start', 'end', 'along', 'bend radius'] : [];
   const own = item.clauses.get(shape)?.[0];
   const size = own && own.valueAt.from !== own.keywordAt.from ? slice(own.valueAt) : '';
   const sizes = words.flatMap((keyword) =>

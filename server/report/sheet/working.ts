@@ -1,10 +1,10 @@
 // The section "Working": how each figure came about, with its formula, the values put in, and what it rests on.
-import { type Derived, pretty, type System, write, writeIn } from '../../quantities/index.ts';
+import { type Derived, filledIn, inLines, mostAddends, placeOf, spaced, write } from '../../quantities/index.ts';
 import type { Result } from '../../results/types.ts';
 import { resultsOf } from '../../vocabulary/index.ts';
 import { figuresOf, type Step, workingOf } from '../working.ts';
 import { type Context, section } from './context.ts';
-import { figure, notKnown, rounding, row, styled } from './figures.ts';
+import { notKnown, rounding, row, styled, withEnds } from './figures.ts';
 import type { Cell, Row, Section } from './types.ts';
 import { quoted } from './written.ts';
 
@@ -61,7 +61,7 @@ function stepRow(context: Context, result: Result, { label, derived }: Step, i: 
       [result.at],
       i === 0 ? title(result) : spaced(label),
       cell(label, derived, result, context),
-      formula(derived, result, context.system),
+      formula(derived, result, context),
       rests(derived, context),
     ),
     depth: i === 0 ? 0 : 1,
@@ -69,11 +69,14 @@ function stepRow(context: Context, result: Result, { label, derived }: Step, i: 
   };
 }
 
-/** A count is a number; everything else without a unit is a share. */
-const cell = (label: string, derived: Derived, result: Result, { system }: Context): Cell =>
-  label === 'count' && derived.value !== null
-    ? { text: write(derived.value, 'number', styled(system, 'near')) }
-    : figure(derived, system, worseOf(result, label));
+/** A count is a number; everything else without a unit is a share. Units are those of the formulas, so that one line gives the figure of the next. */
+function cell(label: string, derived: Derived, result: Result, { system }: Context): Cell {
+  if (derived.value === null) return notKnown;
+  if (label === 'count') return { text: write(derived.value, 'number', styled(system, 'near')) };
+  const unit = inLines(derived.unit, system);
+  const style = unit === undefined ? {} : { unit, digits: 4 };
+  return { text: withEnds(derived, worseOf(result, label), (round) => ({ ...styled(system, round), ...style })) };
+}
 
 /** A figure that goes into another one is rounded as the result of its name is; any other to the nearest. */
 const worseOf = ({ subject }: Result, label: string) => resultsOf[subject.kind]?.[label]?.worse ?? 'either';
@@ -97,46 +100,38 @@ function rests({ source, inputs, assumptions }: Derived, { sources }: Context): 
 /** Sources that say no more than the formula does. */
 const plain = new Set(['', 'typed here', 'closed form']);
 
-/** `massPerLength` as people write it. */
-const spaced = (label: string): string => label.replace(/(?<=[a-z])[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
-
 const title = ({ subject, result, stage }: Result): string =>
   [
     subject.name ? `${subject.kind} ${quoted(subject.name)}: ${result}` : result,
     ...(stage ? [`stage ${quoted(stage)}`] : []),
   ].join(', ');
 
-/**
- * `length × width × thickness × density = 3.6576 m × 1.2192 m × …`: in words, then with the values put in, with digits enough to
- * work it out again. A formula that does not name all its inputs, such as `sum of parts`, is left in words.
- */
-function formula({ formula, inputs }: Derived, result: Result, system: System): string {
-  const shown = pretty(spaced(formula)).replace(/9\.80665/g, '9.80665 m/s²');
-  if (!inputs.length || !inputs.every(({ label }) => formula.includes(label))) return shown;
-  const values = inputs.map(
-    ({ label, value }) => [pretty(spaced(label)), valueText(formula, label, value, result, system)] as const,
-  );
-  return `${shown} = ${putIn(shown, values)}`;
+/** The formula with its figures; each goes in rounded as the result of its name is, what makes up a centre to the nearest. */
+function formula(derived: Derived, result: Result, context: Context): string {
+  const inputs = derived.inputs.length ? placesToo(derived, result, context) : volumesIn(derived, result, context);
+  return filledIn({ ...derived, inputs }, (label) => ({
+    system: context.system,
+    round: result.result.startsWith('cog') ? 'near' : rounding[worseOf(result, label)],
+  }));
 }
 
-function valueText(formula: string, label: string, { value, unit }: Derived, result: Result, system: System): string {
-  if (value === null) return notKnown.text;
-  const round = rounding[worseOf(result, label)];
-  return writeIn(formula, label, value, unit, { ...styled(system, round), digits: 6 });
+/** Weights that make up a centre, with the places that stand among the results. */
+function placesToo({ inputs, formula }: Derived, { result }: Result, { snapshot }: Context): Derived['inputs'] {
+  if (formula !== 'sum of weight * place / sum of weight' || inputs.length > mostAddends) return inputs;
+  const { list } = snapshot.results;
+  return inputs.flatMap((input) => {
+    const of = list.find((one) => one.value === input.value && one.result === 'weight')?.subject;
+    const place = of && list.find((one) => one.subject === of && one.result === result)?.value;
+    return place ? [input, { label: placeOf(input.label), value: place }] : [input];
+  });
 }
 
-/** The text with every label in it replaced by its value; of labels that begin alike the longest counts. Labels may be names of the plan. */
-function putIn(text: string, values: readonly (readonly [label: string, value: string])[]): string {
-  const longest = [...values].sort(([a], [b]) => b.length - a.length);
-  let made = '';
-  for (let at = 0; at < text.length; ) {
-    const found = letter.test(text.charAt(at - 1))
-      ? undefined
-      : longest.find(([label]) => label && text.startsWith(label, at) && !letter.test(text.charAt(at + label.length)));
-    made += found ? found[1] : text.charAt(at);
-    at += found ? found[0].length : 1;
-  }
-  return made;
+/** The volumes of what is in a load or assembly, which its sum does not name. */
+function volumesIn({ formula }: Derived, { subject, result }: Result, { snapshot }: Context): Derived['inputs'] {
+  if (formula !== 'sum of parts' || result !== 'volume') return [];
+  const inside = ({ path }: Result['subject']) =>
+    path.length === subject.path.length + 1 && subject.path.every((name, i) => name === path[i]);
+  return snapshot.results.list
+    .filter((one) => one.result === result && one.value.value !== null && inside(one.subject))
+    .map((one) => ({ label: one.subject.name ?? '', value: one.value }));
 }
-
-const letter = /[\p{L}\p{N}]/u;

@@ -10,7 +10,7 @@ import { flat } from './hardware.ts';
 import { chokerFactors, holdsOf } from './hitch.ts';
 import { type Built, g } from './model.ts';
 import type { Ratings } from './ratings.ts';
-import { ratio, worstOf } from './used.ts';
+import { ratio, whileHeld, worstOf } from './used.ts';
 
 /** Every bridle of a plan with the slings its tag is for. */
 export function bridlesOf(plan: BoundPlan): readonly { readonly bridle: Thing; readonly slings: readonly Thing[] }[] {
@@ -39,7 +39,8 @@ export function underOneTag(ratings: Ratings, built: Built, pulls: Pulls, figure
     const alone = built.edges.every(({ edge }) =>
       edge.items.every((thing) => thing.item.keyword !== 'sling' || slings.includes(thing)),
     );
-    const tagged = ratio(together(edges, alone, bridle), tagOf(bridle, slings, edges, input));
+    const lifted = whileHeld(together(edges, alone, bridle), input.held, null);
+    const tagged = ratio(lifted, tagOf(bridle, slings, edges, input));
     for (const thing of slings) {
       const own = figures.get(thing);
       if (!own) continue;

@@ -11,7 +11,7 @@ import { type Built, g } from './model.ts';
 import type { Ratings } from './ratings.ts';
 import type { Solved } from './solve.ts';
 import type { Share } from './tandem.ts';
-import { ratio, worstOf } from './used.ts';
+import { ratio, whileHeld, worstOf } from './used.ts';
 
 export type Figures = Record<string, Derived>;
 
@@ -111,9 +111,10 @@ export function pullsOfShare(built: Built, found: Share): Pulls {
     angles: [points.map(() => Math.PI / 2)],
     leans: [points.map(() => found.tilt)],
     spreads: new Map(),
-    anchors: found.edges.map(
-      (s, i) => found.worst[i as 0 | 1] + (added[s] as number) + (built.beside.hooks[i] ?? 0) * g,
-    ),
+    anchors: found.edges.map((s, i) => {
+      const upper = built.edges[s]?.run.upper ?? 0; // what hangs right in the hook has it already
+      return found.worst[i as 0 | 1] + (added[s] as number) + ((built.beside.hooks[i] ?? 0) - upper) * g;
+    }),
     bodies: [{ tilt: found.tilt, tiltMost: found.tiltMost, up: null, compression: null, carried: 0 }],
     method: 'both hooks pull straight up; balance of moments',
   };
@@ -127,6 +128,7 @@ export function figuresOf(
   ratings: Ratings,
 ): ReadonlyMap<Thing, Figures> {
   const all = new Map<Thing, Figures>();
+  const { held } = ratings.input;
   const origin = (source: string, at: unknown) => ({ source, at });
   const force = (newton: number | null, thing: Thing): Derived =>
     newton === null
@@ -143,10 +145,8 @@ export function figuresOf(
     least: number | null = angle,
   ): void => {
     const before = all.get(thing);
-    const own = ratio(
-      onto === null ? open('kg', force(onto, thing).because) : massOf(force(onto, thing)),
-      ratings.gear(thing, angle, lean, pulls),
-    );
+    const taken = onto === null ? open('kg', force(onto, thing).because) : massOf(force(onto, thing));
+    const own = ratio(whileHeld(taken, held, least ?? angle), ratings.gear(thing, angle, lean, pulls));
     const used = before ? worstOf([before['capacity used'] as Derived, own]) : own;
     if (before && (before.tension?.value ?? Number.POSITIVE_INFINITY) >= (worst ?? Number.POSITIVE_INFINITY)) {
       all.set(thing, { ...before, 'capacity used': used });
@@ -178,6 +178,7 @@ export function figuresOf(
     gear(hook, force_ + own, force_ + own, Math.PI / 2, {}, force_);
     for (const [thing, place] of built.places)
       if ('anchor' in place && place.anchor === a && thing !== hook) gear(thing, force_, force_, Math.PI / 2);
+    for (const one of built.inHooks) if (one.hook === a) gear(one.thing, force_, force_, Math.PI / 2);
   });
   built.bodies.forEach(({ thing }, b) => {
     const body = pulls.bodies[b] as Pulls['bodies'][number];
@@ -222,22 +223,34 @@ export function figuresOf(
             body.compression.value,
             body.compression.worst,
           );
-    gear(thing, body.carried + own, body.carried + own, flattest, { tilt, compression }, body.carried);
+    // What hangs on a beam pulls straight down on it, however its top slings lean.
+    const straight = Math.PI / 2;
+    const carried = body.carried + own;
+    gear(thing, carried, carried, flattest, { tilt, compression }, body.carried, null, straight);
     const figures = all.get(thing) as Figures;
     figures['capacity used'] = worstOf([
       figures['capacity used'] as Derived,
-      ...pressed(thing, compression),
+      ...pressed(thing, compression, flattest),
       ...pointsOf(thing, b),
     ]);
   }
 
+  /** Its worst end; while the load is being broken free with what one top leg may take of that, as it leans. */
+  function pressedBy(compression: Derived, flattest: number | null): Derived {
+    const { value, high } = compression;
+    if (value === null) return compression;
+    if (held.value === null) return open('N', held.because, { at: compression.at });
+    const lean = flattest === null ? 0 : Math.cos(flattest) / Math.sin(flattest);
+    return known((high as number) + (held.high as number) * g * lean, 'N', compression);
+  }
+
   /** What presses a beam together against its compression capacity, where it has one; its worst end. */
-  function pressed(thing: Thing, compression: Derived): readonly Derived[] {
+  function pressed(thing: Thing, compression: Derived, flattest: number | null): readonly Derived[] {
     const stated = ratings.input.table.given(thing.item, 'compression capacity');
     if (stated.state === 'absent' || stated.state === 'none') return [];
     const most = stated.state === 'known' ? asWritten(stated, 'N', 'typed here') : open('N', stated.because);
     return [
-      ratio(compression.value === null ? compression : known(compression.high as number, 'N', compression), most, {
+      ratio(pressedBy(compression, flattest), most, {
         load: 'compression',
         capacity: 'compression capacity',
       }),
@@ -252,7 +265,7 @@ export function figuresOf(
       if (stated.state === 'absent' || stated.state === 'none') return [];
       const pull = force(pulls.points[b]?.[place.point] ?? null, point);
       const used = ratio(
-        pull.value === null ? open('kg', pull.because) : massOf(pull),
+        whileHeld(massOf(pull), held, pulls.angles[b]?.[place.point] ?? null),
         stated.state === 'known'
           ? asWritten(stated, 'kg', `${point.name} of ${thing.name}`)
           : open('kg', stated.because),
@@ -271,7 +284,7 @@ export function figuresOf(
         angle === null
           ? open('rad', [because(`Nothing pulls at ${pick.name}.`, pick.item.nameAt)])
           : known(angle, 'rad', origin(pulls.method, pick.item.nameAt)),
-      'capacity used': ratio(massOf(pull), ratings.pick(pick, angle, lean)),
+      'capacity used': ratio(whileHeld(massOf(pull), held, angle), ratings.pick(pick, angle, lean)),
     });
   }
 }

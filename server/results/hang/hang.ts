@@ -1,9 +1,10 @@
 // How the plan's loads hang: as drawn and in each stage, in every way a basket can lie, held against limits; the worst is what counts.
 import { identity } from '../../mechanics/index.ts';
 import type { BoundPlan, Item, Thing } from '../../plan/index.ts';
-import { type Cause, unique } from '../../quantities/derived.ts';
+import { type Cause, type Derived, unique } from '../../quantities/derived.ts';
 import { write } from '../../quantities/index.ts';
 import type { Summed } from '../bodies.ts';
+import { letGo } from '../breakout.ts';
 import type { GearTable } from '../gear.ts';
 import { because, Notes } from '../notes.ts';
 import type { Layout } from '../place.ts';
@@ -58,6 +59,8 @@ export interface HangInput {
   readonly notes: Notes;
   /** Why what an item may carry is not known whatever hangs on it: its papers, the temperature, what its capacity is for. */
   readonly opens: ReadonlyMap<Thing, readonly Cause[]>;
+  /** What it may take to free the load beside lifting it, kg; 0 once nothing holds it. */
+  readonly held: Derived;
 }
 
 const nothing = (causes: readonly Cause[]): Hanging => ({
@@ -140,7 +143,7 @@ interface Staged {
 /** A stage: what hangs in it, in each of its attitudes. */
 function staged(item: Item, input: HangInput): Staged {
   const notes = new Notes();
-  const read = readStage(item, { ...input, notes });
+  const read = readStage(item, { ...input, notes, held: letGo }); // it has left the ground
   const none = { item, figures: new Map(), loads: [], stands: [], curve: null, worst: [] };
   if ('because' in read)
     return { stage: { ...none, name: read.name, because: read.because }, found: notes.problems, unjudged: [] };

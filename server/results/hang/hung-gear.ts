@@ -26,7 +26,7 @@ export function hungGear(gear: readonly GearUse[], plan: BoundPlan): HungGear {
 }
 
 /** What a piece hangs from at last, where that hangs from something itself; null: nothing says. */
-function carrierOf(use: GearUse, uses: ReadonlyMap<Thing, GearUse>, plan: BoundPlan): Thing | null {
+export function carrierOf(use: GearUse, uses: ReadonlyMap<Thing, GearUse>, plan: BoundPlan): Thing | null {
   const seen = new Set<Thing>();
   for (let one: GearUse | undefined = use; one && !seen.has(one.thing); ) {
     seen.add(one.thing);

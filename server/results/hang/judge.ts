@@ -202,6 +202,7 @@ function overloaded({ notes, plan, legs }: HangInput, figures: ReadonlyMap<Thing
           item: name,
           leg: legName(leg),
           tension: (load.value as number) * (load.unit === 'kg' ? g : 1),
+          breakout: breakoutIn(load),
           capacity: (capacity.low as number) / (capacity.unit === 'kg' ? 1 : g),
           used: used.value,
           limit: limit.value,
@@ -211,6 +212,13 @@ function overloaded({ notes, plan, legs }: HangInput, figures: ReadonlyMap<Thing
         related,
       );
     }
+}
+
+/** What of a load is there to break the load free, N. */
+function breakoutIn({ inputs }: Derived): number {
+  const of = (label: string) => inputs.find((input) => input.label === label)?.value;
+  const angle = of('angle')?.value ?? null;
+  return angle === null ? 0 : ((of('breakout')?.high ?? 0) * g) / Math.sin(angle);
 }
 
 /** The unit its capacity is written in. */

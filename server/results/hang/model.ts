@@ -21,6 +21,8 @@ export interface Built {
   readonly hooks: readonly Thing[];
   /** Where each node sits in the model; a ring without any run above it sits in its hook. */
   readonly places: ReadonlyMap<Thing, NodeRef>;
+  /** What hangs right in a hook, on its way down to a ring that sits there, with the number of the hook. */
+  readonly inHooks: readonly { readonly thing: Thing; readonly hook: number }[];
   readonly assumedStiffness: boolean;
   /** Gear that hangs beside the legs, kg: what each hook carries by itself, and what hangs below the hooks. */
   readonly beside: { readonly hooks: readonly number[]; readonly below: number };
@@ -162,6 +164,7 @@ function assemble(
   for (const { edge, run } of runs)
     if (run.length <= 0 && edge.bottom.kind === 'gear' && !edge.over.length) sits(edge.bottom.thing, edge.top.thing);
   const particles: { name: string; weight: number }[] = [];
+  const seated = net.nodes.filter((node) => node.kind === 'gear' && places.has(node.thing));
   for (const node of net.nodes)
     if (node.kind === 'gear' && !places.has(node.thing)) {
       const weight = uses.get(node.thing)?.weight;
@@ -171,10 +174,12 @@ function assemble(
       });
     }
   const forces: { body: number; point: Vec3; force: Vec3 }[] = [];
+  const onHooks = hooks.map(() => beside.anywhere);
   const press = (thing: Thing, kg: number): void => {
     const place = places.get(thing);
-    if (kg === 0 || !place || 'anchor' in place) return;
-    if ('particle' in place) {
+    if (kg === 0 || !place) return;
+    if ('anchor' in place) onHooks[place.anchor] = (onHooks[place.anchor] as number) + kg;
+    else if ('particle' in place) {
       const one = particles[place.particle];
       if (one) one.weight += kg * g;
     } else
@@ -184,8 +189,8 @@ function assemble(
         force: [0, 0, -kg * g],
       });
   };
+  for (const { thing } of seated) press(thing, uses.get(thing)?.weight.high ?? 0);
   // What hangs beside the legs: on a hook, in a run at its lower end, on a body at its centre; else any hook may carry it.
-  const onHooks = hooks.map(() => beside.anywhere);
   let below = 0;
   for (const [thing, kg] of beside.on) {
     const carrier = runs.find(({ edge }) => edge.items.includes(thing))?.edge.bottom.thing ?? thing;
@@ -202,10 +207,15 @@ function assemble(
   }
   const slings: { name: string; path: NodeRef[]; length: number; stiffness: number; weight: number }[] = [];
   const edges: { edge: Edge; run: Run; sling: number }[] = [];
+  const inHooks: { thing: Thing; hook: number }[] = [];
   for (const { edge, run } of runs) {
     press(edge.top.thing, run.upper);
     press(edge.bottom.thing, run.lower);
-    if (run.length <= 0 && edge.bottom.kind === 'gear') continue;
+    if (run.length <= 0 && edge.bottom.kind === 'gear') {
+      const place = places.get(edge.bottom.thing);
+      if (place && 'anchor' in place) for (const thing of edge.items) inHooks.push({ thing, hook: place.anchor });
+      continue;
+    }
     if (run.length <= 0)
       return {
         because: [because(`The leg to ${edge.bottom.thing.name} has no length.`, edge.legs[0]?.item.at as never)],
@@ -231,6 +241,7 @@ function assemble(
     bodies: info,
     hooks,
     places,
+    inHooks,
     beside: { hooks: onHooks, below },
     assumedStiffness: edges.some((one) => one.run.assumed),
   };

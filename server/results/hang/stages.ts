@@ -142,14 +142,21 @@ export function withoutParts(load: HungFrom, gone: ReadonlySet<Thing>): HungFrom
   const least = masses.reduce((sum, mass) => sum + (mass.weight.low as number), 0);
   // Only a sum whose parts all take one allowance loses that of the part as well; of any other figure the bare part is taken off.
   const even = governing.kind === 'calculated' && leavesOf(load.body).every((leaf) => leaf.contingency === null);
-  const left = load.weight.value - least * (even ? 1 + governing.allowance : 1);
+  const takenOff = known(least * (even ? 1 + governing.allowance : 1), 'kg', {
+    formula: even ? 'parts * (1 + allowance)' : 'parts',
+    inputs: [
+      { label: 'parts', value: known(least, 'kg') },
+      ...(even ? [{ label: 'allowance', value: known(governing.allowance, '1') }] : []),
+    ],
+  });
+  const left = load.weight.value - (takenOff.value as number);
   const weight =
     left > 0
       ? known(left, 'kg', {
-          formula: 'weight - parts that are not there',
+          formula: 'weight - takenOff',
           inputs: [
             { label: 'weight', value: load.weight },
-            ...masses.map((mass) => ({ label: mass.thing.name, value: mass.weight })),
+            { label: 'takenOff', value: takenOff },
           ],
           source: load.weight.source,
           at,
@@ -180,7 +187,17 @@ function centreWithout(value: Derived, axis: number, masses: readonly Mass[], wh
   return known(
     at(value.value),
     'm',
-    { formula: '(weight * centre - parts * their centres) / what is left', source: value.source, at: value.at },
+    {
+      formula: '(weight * centre - parts * theirCentre) / (weight - parts)',
+      inputs: [
+        { label: 'weight', value: known(whole, 'kg') },
+        { label: 'centre', value },
+        { label: 'parts', value: known(off, 'kg') },
+        { label: 'theirCentre', value: known(off > 0 ? moment / off : 0, 'm') },
+      ],
+      source: value.source,
+      at: value.at,
+    },
     at(value.low as number) - slack,
     at(value.high as number) + slack,
   );
@@ -216,7 +233,15 @@ export function levelled(load: HungFrom, R: Mat3): HungFrom {
     return known(
       value.value + by,
       'm',
-      { formula: 'centre as drawn + liquid moved', source: value.source, at: value.at },
+      {
+        formula: 'asDrawn + byLiquids',
+        inputs: [
+          { label: 'asDrawn', value },
+          { label: 'byLiquids', value: known(by, 'm') },
+        ],
+        source: value.source,
+        at: value.at,
+      },
       (value.low as number) + by,
       (value.high as number) + by,
     );

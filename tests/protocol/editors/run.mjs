@@ -56,7 +56,7 @@ function drive([program, ...options], folder) {
       ...own,
       PLAN: file,
       SEEN: seen,
-      SERVER: resolve(here, '../../../dist/server.cjs'),
+      SERVER: resolve(here, '../../../dist/server.js'),
       EDIT: JSON.stringify(edit),
       HOVER: JSON.stringify(hover),
     },

@@ -136,6 +136,30 @@ describe('names', () => {
   });
 });
 
+describe('figures without their word', () => {
+  const part = (text: string) =>
+    `plan "x": date 2026-01-05, units metric\nload "Mill"\n  contingency 5 %\n  free "seen"\n  part "P": ${text}\n`;
+
+  test.each([
+    ['420 kg, by marking, at (0, 0, 0)', '420 kg', 'item 420 kg'],
+    ['box 1 x 1 x 1 m, of oak, 6 off, at (0, 0, 0)', '6 off', 'count 6'],
+    ['box 1 x 1 x 1 m, of oak, at (0, 0, 0), 4x', '4x', 'count 4'],
+    ['box 1 x 1 x 1 m, of oak, at 1600, -600, 1100 mm', '1600, -600, 1100 mm', '(1600, -600, 1100) mm'],
+    ['box 1 x 1 x 1 m, of oak, at 1.6, 0, 2, axis x', '1.6, 0, 2', '(1.6, 0, 2)'],
+  ])('%s: said once, at all of it, with the way to write it', (text, at, meant) => {
+    const found = errors(part(text)).filter(({ slug }) => slug === 'line-unreadable');
+    expect(found.map(place)).toEqual([at]);
+    expect(found[0]?.fixes.map(({ title }) => title)).toEqual([`Write ${meant}`]);
+  });
+
+  test('a size without a unit is one finding, put right behind its last side', () => {
+    const found = errors(part('box 1800 x 600 x 150, of cast iron, at (0, 0, 0)'));
+    expect(found.map(({ slug }) => slug)).toEqual(['unit-missing']);
+    expect(found[0]?.message).toMatch(/^1800 x 600 x 150 of what\? Box needs a unit of length/);
+    expect(found[0]?.fixes.map(({ title }) => title)).toContain('Write 150 mm');
+  });
+});
+
 describe('legs', () => {
   test.each(['Block, S2, K2, B', 'Block > S2, K2 > B'])('%s: the items are joined by >', (path) => {
     const text = lift(['Block > S2 > K2 > B', `${path}, hitch vertical # seen`]);

@@ -23,6 +23,20 @@ test('after "of" stand materials with their densities, those used in this file f
   expect(offered(load('  part "B": box 1 x 1 x 1 m, of carbon st|'), 200)).toContain('carbon steel · 7,850 kg/m3');
 });
 
+test('where the moisture is stated woods stand by species, with what their dry wood weighs', () => {
+  // Wood Handbook: 0.46 green, 0.48 at 12 % (0.45 and 0.48 printed; the heavier of both ways).
+  const timber = (typed: string) => load(`  part "B": box 1 x 1 x 1 m, moisture 20 %, of ${typed}|`);
+  expect(offered(timber('Dougl'), 200).find((one) => one.startsWith('Douglas fir'))).toMatch(
+    /^Douglas fir · 4\d\d\.?\d* kg\/m3$/,
+  );
+  expect(labels(timber(''))).not.toContain('carbon steel');
+});
+
+test('shapes stand with their words; behind a weld its kinds', () => {
+  expect(labels(load('  part "B": |'))).toEqual(expect.arrayContaining(['weld', 'coil', 'heap', 'hollow core']));
+  expect(labels(load('  part "B": weld |'))).toEqual(expect.arrayContaining(['fillet', 'single V butt']));
+});
+
 test("a material of the plan's own comes with its density", () => {
   expect(offered('material "lagging": density 140 kg/m3\nload "L"\n  part "B": box 1 x 1 x 1 m, of |', 1)).toEqual([
     'lagging · 140 kg/m3',
@@ -116,7 +130,7 @@ test('a bound is offered kinds, results, names, signs, and the figure as it stan
 
 test('names of values are offered where they fit', () => {
   const text = 'let deck = 12 m\nlet mass = 5 t\nload "L"\n  part "A": box |';
-  expect(offered(text)).toEqual(['deck · 12 m', '? · not known yet']);
+  expect(offered(text, 2)).toEqual(['deck · 12 m', '? · not known yet']);
   expect(offered(text.replace('box |', 'item |'))).toEqual(['mass · 5,000 kg', '? · not known yet']);
 });
 
@@ -145,15 +159,88 @@ test('a name of a library that is not used yet brings its use line', () => {
   const library = check({ 'gear.liftplan': files['gear.liftplan'] ?? '' }, 'gear.liftplan');
   const text = 'plan "x": date 2026-01-05\n  units metric\nrig\n  leg |';
   const s = check({ 'plan.liftplan': text.replace('|', '') }, 'plan.liftplan');
-  const [hook] = complete(s, 3, 6, null, [{ path: 'gear.liftplan', plan: library.plan }]).items;
+  const [hook] = complete(s, 3, 6, null, {
+    libraries: [{ path: 'gear.liftplan', plan: library.plan }],
+    files: [],
+  }).items;
   expect(hook?.text).toBe('"Main hook"');
   expect(hook?.edits).toMatchObject([{ kind: 'insert', lines: ['use "gear.liftplan"'] }]);
   expect(hook?.edits[0]?.kind === 'insert' && hook.edits[0].after.row.text).toBe('  units metric');
   expect(
-    complete(check({ 'plan.liftplan': 'use ""' }, 'plan.liftplan'), 0, 5, '"', [
-      { path: 'gear.liftplan', plan: library.plan },
-    ]).items.map(({ text: put }) => put),
+    complete(check({ 'plan.liftplan': 'use ""' }, 'plan.liftplan'), 0, 5, '"', {
+      libraries: [{ path: 'gear.liftplan', plan: library.plan }],
+      files: [],
+    }).items.map(({ text: put }) => put),
   ).toEqual(['"gear.liftplan']);
+});
+
+test('a shape says what its sides are and how it is written, and its size has a gap for each side', () => {
+  const box = offers(load('  part "A": |')).find(({ label }) => label === 'box');
+  expect(box?.help).toBe('A solid block. Length × width × height. Such as `box 2 x 1 x 0.5 m, of carbon steel`.');
+  expect(offered(load('  part "A": box |'))).toEqual(['? · not known yet', 'length x width x height']);
+  expect(offers(load('  part "A": box |')).at(-1)).toMatchObject({
+    snippet: true,
+    text: '${1:length} x ${2:width} x ${3:height} ${4|m,mm,ft,in|}',
+  });
+  expect(offers(load('  part "A": plate |')).at(-1)?.text).toContain('${3:thickness}');
+  expect(offers(load('  part "A": rectangular tube |')).at(-1)?.text).toBe('${1:width} x ${2:height} ${4|m,mm,ft,in|}');
+  expect(offers(load('  part "A": box 1 x 1 x 1 m, at |')).at(-1)?.text).toBe(
+    '(${1:x}, ${2:y}, ${3:z}) ${4|m,mm,ft,in|}',
+  );
+  expect(labels(load('  part "A": box 2|'))).not.toContain('length x width x height');
+});
+
+test('what is no shape of a part is not offered as one', () => {
+  expect(labels(load('  part "A": |'))).not.toContain('hole');
+  expect(labels(load('  part "A": box 1 x 1 x 1 m, of oak, at (0, 0, 0)\n    less |'))).toContain('hole');
+  expect(labels(load('  part "A": prism, length 1 m, |'))).toContain('hole');
+});
+
+const lying = [
+  'bill.csv',
+  'drawings/lug.stl',
+  'drawings/Lug 2.OBJ',
+  'drawings/D-12.pdf',
+  '../yard.liftplan',
+  '../shared/bolts.CSV',
+];
+
+test.each([
+  ['  part "P": mesh "|', ['drawings/lug.stl', 'drawings/Lug 2.OBJ']],
+  ['  part "P": mesh "dr|", unit mm', ['drawings/lug.stl', 'drawings/Lug 2.OBJ']],
+  ['  list "|"', ['bill.csv', '../shared/bolts.CSV']],
+  [
+    '  cog (0, 0, ?), from "|',
+    ['bill.csv', 'drawings/lug.stl', 'drawings/Lug 2.OBJ', 'drawings/D-12.pdf', '../shared/bolts.CSV'],
+  ],
+  ['  list "bill.csv", from "|', lying.filter((path) => !path.endsWith('.liftplan'))],
+  ['  datum "|', []],
+  ['  part "P|', []],
+])('files of the fitting kind stand in the quotation marks of %s', (line, fitting) => {
+  expect(offers(load(line).replace('datum "d"\n', ''), null, { files: lying }).map(({ label }) => label)).toEqual(
+    fitting,
+  );
+});
+
+test('a path is put in with its quotation marks, once; a slash asks again only where a path is due', () => {
+  const [first] = offers(load('  list "|"'), '"', { files: lying });
+  expect(first?.text).toBe('"bill.csv');
+  expect(offers(load('  part "P": mesh "drawings/|'), '/', { files: lying }).map(({ text }) => text)).toEqual([
+    '"drawings/lug.stl"',
+    '"drawings/Lug 2.OBJ"',
+  ]);
+  expect(offers(load('  part "P": box 1 m/|'), '/', { files: lying })).toEqual([]);
+});
+
+test('what the plan already names as a source stands before the papers of the folder, and once', () => {
+  const text = load('  stated 5 t, by marking, from "drawings/D-12.pdf"\n  cog (0, 0, 0), by drawing, from "|');
+  expect(offers(text, null, { files: lying }).map(({ label }) => label)).toEqual([
+    'drawings/D-12.pdf',
+    'bill.csv',
+    'drawings/lug.stl',
+    'drawings/Lug 2.OBJ',
+    '../shared/bolts.CSV',
+  ]);
 });
 
 test('at most six snippets, each a plan whose only errors are what it leaves to fill in', () => {
@@ -288,3 +375,11 @@ test('cut anywhere, a line is read no worse once the first offer is taken', () =
   }
   expect(taken_).toBeGreaterThan(200);
 }, 60_000);
+
+test('after "seen" stands the mark of the paper on this line, and no mark of another paper', () => {
+  const text = (from: string) =>
+    `load "L"\n  stated 1 t, by marking, from "b.txt", seen "1111-2222-3333"\n  cog (0, 0, 0), by drawing, from "${from}", seen |\n--- a.txt\nGross 4,850 lb`;
+  expect(labels(text('a.txt'))).toEqual(['7a8a-080c-ca31']); // sha256sum of GNU coreutils
+  expect(labels(text('none.txt'))).toEqual([]);
+  expect(labels(text('as told by the yard'))).toEqual([]);
+});

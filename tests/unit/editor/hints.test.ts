@@ -27,7 +27,7 @@ load "Tank" ‹= 684 kg · calculated + 5.8 %›
   free "stands on rollers, seen by the foreman"
   part "Base": plate 2 m x wide x 10 mm, of carbon steel, at (0, 0, 5 mm) ‹= 188.4 kg›
   assembly "Body": at (0, 0, 10 mm) ‹= 434.5 kg›
-    part "Shell": tube, outside 1 m, wall 8 mm, length 1.5 m, of stainless steel, at (0, 0, 0.75 m) ‹= 299.2 kg›
+    part "Shell": tube, outside 1 m, wall 8 mm, length 1.5 m, of stainless steel, at (0, 0, 0.75 m), empty "drained" ‹= 299.2 kg›
     part "Cover": cylinder, diameter 1 m, length 8 mm, of stainless steel, on "Shell" ‹= 50.27 kg›
     part "Pump": item 85 kg, by maker data, from "data sheet 7", size 0.4 x 0.4 x 0.3 m, on "Cover"
   part "Feet": item 6 kg, by estimate, size 0.1 x 0.1 x 0.1 m, count 4, at (-0.9 m, -0.5 m, -50 mm), every (0.6 m, 0, 0) ‹= 24 kg · 4 x 6 kg›

@@ -8,11 +8,11 @@ const at = (words: string, text = tank, n = 1) => hoverAt(withCursor(text, words
 
 test('a part shows its weight, its formula with the values put in, its share, its centre and its source', () => {
   expect(at('"Shell": tube')).toBe(`\
-part "Shell": tube, outside 1 m, wall 8 mm, length 1.5 m, of stainless steel, at (0, 0, 0.75 m)
+part "Shell": tube, outside 1 m, wall 8 mm, length 1.5 m, of stainless steel, at (0, 0, 0.75 m), empty "drained"
      ~~~~~~~
 part "Shell": 299.2 kg
-weight = volume × density = 0.0374 m³ × 8,000 kg/m³
-volume = π × (outside − wall) × wall × length = π × (1 m − 8 mm) × 8 mm × 1.5 m
+weight = volume × density = 0.0373975 m³ × 8,000 kg/m³
+volume = π × (outside − wall) × wall × length = π × (1 m − 0.008 m) × 0.008 m × 1.5 m
 46.3 % of all parts of the load
 centre of gravity (0 m, 0 m, 0.76 m) in the load's axes
 its box: 1 m × 1 m × 1.5 m
@@ -47,6 +47,26 @@ test('a load shows its candidates, its heaviest parts and the comment above it',
     "centre of gravity (0 m, −18.6 mm, 0.688 m) in the load's axes, calculated",
   ]);
   expect(at('"Tank"').split('\n').slice(-2)).toEqual(['Drained last week.', 'Manhole shut.']);
+});
+
+test('a wood of a stated moisture shows its dry wood, not the wet density of its name', () => {
+  const text = instead(
+    tank,
+    '  part "Feet"',
+    '  part "Sleepers": box 2 x 0.2 x 0.2 m, of oak, moisture 30 %, at (0, 0, 0)\n  part "Feet"',
+  );
+  const said = at('oak, moisture', text);
+  expect(said).toMatch(/white oak: 6\d\d\.?\d* kg\/m³ of dry wood by its green volume/);
+  expect(said).toContain('A default of this program (USDA Wood Handbook');
+});
+
+test('a member along a line shows the length of its line in the working', () => {
+  const text = instead(
+    tank,
+    '  part "Feet"',
+    '  part "Rail": bar 20 mm, along (0, 0, 0) (0, 0, 1) (2, 0, 1) m\n  part "Feet"',
+  );
+  expect(at('"Rail"', text)).toContain('volume = π ÷ 4 × diameter × diameter × length = π ÷ 4 × 0.02 m × 0.02 m × 3 m');
 });
 
 test('a built-in contingency is called a default of this program', () => {
@@ -115,7 +135,7 @@ test('plan, rig and expect show their totals and states', () => {
 test('a quantity is read back in the other system', () => {
   // 1 ft = 0.3048 m and 1 lb = 0.45359237 kg exactly (international yard and pound, 1959).
   expect(at('1.5 m').split('\n').slice(0, 3)).toEqual([
-    'part "Shell": tube, outside 1 m, wall 8 mm, length 1.5 m, of stainless steel, at (0, 0, 0.75 m)',
+    'part "Shell": tube, outside 1 m, wall 8 mm, length 1.5 m, of stainless steel, at (0, 0, 0.75 m), empty "drained"',
     '                                                   ~~~~~',
     '1.5 m = 4.92126 ft',
   ]);
@@ -214,4 +234,73 @@ test('no hover of any sample is longer than 25 lines, and each begins with words
     });
   }
   expect(seen).toBeGreaterThan(1000);
+});
+
+test('a paper says whether it is there, how large it is, and whether it is the one that was seen', () => {
+  const text = (seen: string, paper = 'Gross 4,850 lb') =>
+    `\nload "L"\n  stated 4,850 lb, by marking, fr|om "plate.txt, lower line"${seen}\n--- plate.txt\n${paper}`;
+  const mark = '7a8a-080c-ca31'; // sha256sum of GNU coreutils over the same 14 bytes
+  expect(hoverAt(text(''))).toBe(`stated 4,850 lb, by marking, from "plate.txt, lower line"
+                             ~~~~~~~~~~~~~~~~~~~~~~~~~~~~
+plate.txt
+The file is there: 14 bytes, marked ${mark}.
+Which version was looked at is not said: seen "${mark}" would say so.`);
+  expect(hoverAt(text(`, seen "${mark}"`))).toContain('It is the one that was seen.');
+  expect(hoverAt(text(`, seen "${mark}"`, 'Gross 4,950 lb'))).toContain('It is not the one that was seen. Look again.');
+  expect(hoverAt(text('').replace('"plate.txt', '"plates.txt'))).toContain('There is no such file');
+  expect(hoverAt(text('').replace('"plate.txt, lower line"', '"plate on the rail"'))).toContain('document or person');
+});
+
+const stopping = (holds: string) => `plan "x": date 2026-03-02, units metric
+load "Load"
+  st|op at 4,300 kg
+  stated 4,000 kg, by drawing, from "D-1", contingency 5 %
+  cog (0, 0, -1 m), by drawing, from "D-1"
+  ${holds}
+  pick W: at (-1, 0, 0) m, capacity 10 t
+  pick E: at (1, 0, 0) m, capacity 10 t
+gear
+  block Block: weight 300 kg, capacity 20 t
+  load cell Cell: weight 20 kg, capacity 10 t
+  sling S1..S2: length 2 m, wire rope, diameter 20 mm, weight 15 kg, capacity 10 t
+rig
+  leg Block > Cell > S1 > W, direct "x"
+  leg Block > Cell > S2 > E, direct "x"
+`;
+
+test('"stop at" says what each instrument is expected to show, and where the lift stops on it', () => {
+  expect(hoverAt(stopping('free "loose"'))).toBe(`stop at 4,300 kg
+~~~~~~~~~~~~~~~~
+stop reading of Load
+Cell, load hanging free: 4,030 kg to 4,230 kg (line 11)
+of that gear: 30 kg
+stop at: 4,300 kg
+the crane's indicator, load hanging free: 4,350 kg to 4,550 kg
+of that gear: 350 kg
+stop at: 4,620 kg`);
+});
+
+test('"held by" says how much more is pulled, on what, and what is not known', () => {
+  const text = (clauses: string) => stopping(`hel|d by "grout"${clauses}`).replace('st|op', 'stop');
+  const found = hoverAt(text(', breakout 500 kg'));
+  expect(found).toContain('up to 500 kg more than its weight');
+  expect(found).toContain('while it is broken free: up to 4,730 kg');
+  expect(hoverAt(text(', released "nuts off"'))).toContain('let go before the load is lifted');
+  expect(hoverAt(text(''))).toContain('Nothing says how “grout” lets go of Load');
+  expect(hoverAt(text(', breakout ?'))).toContain('breakout is not known yet (?).');
+});
+
+test('an envelope says that it is an upper bound, and how much of the load rests on bounds, on its name and on its word', () => {
+  const text = `load "Set": contingency 5 %
+  part "Casing": envelope 1 x 1 x 1 m, density 3,000 kg/m3, at (0, 0, 0)
+  part "Base": item 1,000 kg, by drawing, at (0, 0, 0)
+`;
+  const said =
+    'An upper bound: all that is in it weighs no more, as long as nothing in it is denser. 75 % of the weight of all parts rests on such bounds.';
+  expect(at('"Casing"', text)).toContain(said); // 3,000 of 4,000 kg
+  expect(at('envelope', text)).toContain(said);
+  expect(at('"Base"', text)).not.toContain('bound');
+  expect(at('envelope', text.replace('1,000 kg', '?'))).toContain(
+    'Not known how much of the load rests on such bounds.',
+  );
 });

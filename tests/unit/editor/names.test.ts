@@ -26,7 +26,7 @@ const found = (text: string) => {
 
 test('a name leads to where it is declared, in this file or another', () => {
   expect(found(withCursor(tank, '"Shell"', { n: 2 })).definition.map(underlined)).toEqual([
-    `part "Shell": tube, outside 1 m, wall 8 mm, length 1.5 m, of stainless steel, at (0, 0, 0.75 m)\n     ~~~~~~~`,
+    `part "Shell": tube, outside 1 m, wall 8 mm, length 1.5 m, of stainless steel, at (0, 0, 0.75 m), empty "drained"\n     ~~~~~~~`,
   ]);
   const [sling] = found(withCursor(tank, 'S2 > K2')).definition;
   expect(sling && words(sling)).toBe('S1..S4');

@@ -14,7 +14,7 @@ load "Tank"
   free "stands on rollers, seen by the foreman"
   part "Base": plate 2 m x wide x 10 mm, of carbon steel, at (0, 0, 5 mm)
   assembly "Body": at (0, 0, 10 mm)
-    part "Shell": tube, outside 1 m, wall 8 mm, length 1.5 m, of stainless steel, at (0, 0, 0.75 m)
+    part "Shell": tube, outside 1 m, wall 8 mm, length 1.5 m, of stainless steel, at (0, 0, 0.75 m), empty "drained"
     part "Cover": cylinder, diameter 1 m, length 8 mm, of stainless steel, on "Shell"
     part "Pump": item 85 kg, by maker data, from "data sheet 7", size 0.4 x 0.4 x 0.3 m, on "Cover"
   part "Feet": item 6 kg, by estimate, size 0.1 x 0.1 x 0.1 m, count 4, at (-0.9 m, -0.5 m, -50 mm), every (0.6 m, 0, 0)

@@ -47,7 +47,7 @@ test('a selection grows from the number outwards', () => {
     '0.75 m',
     '(0, 0, 0.75 m)',
     'at (0, 0, 0.75 m)',
-    'part "Shell": tube, outside 1 m, wall 8 mm, length 1.5 m, of stainless steel, at (0, 0, 0.75 m)',
+    'part "Shell": tube, outside 1 m, wall 8 mm, length 1.5 m, of stainless steel, at (0, 0, 0.75 m), empty "drained"',
     'assembly "Body": at (0, 0, 10 mm)',
     'load "Tank"',
     'plan "Set tank 4": date 2026-04-14, revision B, site "Dairy, cold store"',
@@ -182,6 +182,15 @@ test('use lines, documents and web addresses can be opened', () => {
     ['gear.liftplan', 'file', 'gear.liftplan'],
     ['plans/wind-note.pdf', 'path', 'plans/wind-note.pdf'],
     ['https://example.org/form?id=4', 'address', 'https://example.org/form?id=4'],
+  ]);
+});
+
+test('a paper that a figure comes from can be opened where it is there, without the remark behind it', () => {
+  const text =
+    'load "L"\n  stated 1 t, by marking, from "papers/plate 3.pdf, lower line"\n  cog (0, 0, 0), by drawing, from "papers/none.pdf"\n';
+  const s = check({ 'plan.liftplan': text, 'papers/plate 3.pdf': 'x' }, 'plan.liftplan');
+  expect(links(s).map(({ at, to }) => [at.row.text.slice(at.from, at.to), ...Object.entries(to).flat()])).toEqual([
+    ['papers/plate 3.pdf', 'file', 'papers/plate 3.pdf'],
   ]);
 });
 

@@ -398,6 +398,7 @@ test('only a hollow sphere is closed by itself; solids have no inside', () => {
     'pipe',
     'rectangular tube',
     'reducer',
+    'swept',
     'tapered tube',
     'tee',
     'tube',

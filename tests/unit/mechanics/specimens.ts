@@ -1,6 +1,6 @@
 // One or more shapes of every kind that can be made, and ways to make many of them.
 import fc from 'fast-check';
-import { type Shape, type Solid, solid } from '../../../server/mechanics/index.ts';
+import { type Shape, type Solid, solid, type Vec2, type Vec3 } from '../../../server/mechanics/index.ts';
 import { pipeworkSpecimens } from './pipework-specimens.ts';
 
 export const specimens: readonly Shape[] = [
@@ -98,10 +98,54 @@ export const specimens: readonly Shape[] = [
   { kind: 'hemispherical head', outside: 1.2, wall: 0.15, straightFlange: 0.2 },
   { kind: 'pipe', length: 1.5, outside: 0.6, wall: 0.1 },
   { kind: 'bar', length: 1.5, diameter: 0.4 },
+  ...ledAlong(),
+  { kind: 'coil', outside: 1.2, bore: 0.5, width: 0.7, fillFactor: 1 },
+  { kind: 'heap', base: 1.6, height: 0.5 },
+  { kind: 'heap', base: 1.6, angle: 0.6 },
+  { kind: 'heap', base: 1.2, length: 2.1, height: 0.5 },
+  { kind: 'heap', base: 1.2, length: 1.5, angle: 0.7 },
+  { kind: 'hollow core', x: 1.6, y: 1.2, z: 0.4, cores: 3, coreWidth: 0.28, coreHeight: 0.28 },
+  { kind: 'hollow core', x: 1.6, y: 1.2, z: 0.4, cores: 4, coreWidth: 0.2, coreHeight: 0.3 },
   { kind: 'hole', diameter: 0.4, depth: 0.7 },
   { kind: 'opening', x: 0.4, y: 0.3, depth: 0.7 },
   ...pipeworkSpecimens,
 ];
+
+/** Members led along lines: mitred and bent, in a plane and out of it, a ring, one with its centre beside the line. */
+function ledAlong(): readonly Shape[] {
+  const corner: readonly Vec3[] = [
+    [0, 0, 0],
+    [1.5, 0, 0],
+    [1.5, 1.2, 0.4],
+    [0.6, 1.2, 1.4],
+  ];
+  const frame: readonly Vec3[] = [
+    [0, 0, 0],
+    [1.4, 0, 0],
+    [1.4, 1, 0],
+    [0, 1, 0],
+    [0, 0, 0],
+  ];
+  const angle: readonly Vec2[] = [
+    [0, 0],
+    [0.3, 0],
+    [0.3, 0.08],
+    [0.08, 0.08],
+    [0.08, 0.4],
+    [0, 0.4],
+  ];
+  const length = 1;
+  return [
+    { kind: 'swept', of: { kind: 'rectangular tube', y: 0.3, z: 0.2, wall: 0.04, length }, corners: corner },
+    { kind: 'swept', of: { kind: 'rectangular tube', y: 0.3, z: 0.2, wall: 0.04, length }, corners: frame },
+    { kind: 'swept', of: { kind: 'pipe', outside: 0.3, wall: 0.05, length }, corners: corner, bendRadius: 0.3 },
+    { kind: 'swept', of: { kind: 'pipe', outside: 0.3, wall: 0.05, length }, corners: corner },
+    { kind: 'swept', of: { kind: 'prism', outline: angle, holes: [], length }, corners: corner },
+    { kind: 'swept', of: { kind: 'prism', outline: angle, holes: [], length }, corners: corner, bendRadius: 0.5 },
+    { kind: 'swept', of: { kind: 'prism', outline: angle, holes: [], length }, corners: frame },
+    { kind: 'swept', of: { kind: 'cylinder', diameter: 0.2, length }, corners: corner.slice(0, 2) },
+  ];
+}
 
 /** The same in words, for the names of tests. */
 export const named = (shapes: readonly Shape[]): (readonly [string, Shape])[] =>

@@ -138,6 +138,7 @@ describe('what is no closed body gives no number', () => {
     ['it holds no face', 'solid a\nendsolid a\n', /no face in the file/],
     ['it is something else', 'name,weight kg\nBeam,1\n', /no faces in the form/],
     ['it is empty', '', /no faces in the form/],
+    ['it goes on behind its faces', new Uint8Array([...binary(whole), 1]), /longer than the number of faces/],
   ])('%s', (_, content, said) => {
     const s = drawn(content, `unit mm, ${placed}`);
     expect(slugs(s)).toContain('geometry-impossible');
@@ -168,6 +169,20 @@ describe('what is no closed body gives no number', () => {
     expect(s.findings.find(({ slug }) => slug === 'file-missing')?.fixes.map(({ title }) => title)).toEqual([
       'Write "drawings/part.stl"',
     ]);
+  });
+
+  test.each([
+    ['inches read as millimetres', [8, 4, 2] as const, 'mm', 'in', 'is 8 mm long at most and weighs 0.01 kg'],
+    ['millimetres read as metres', [200, 20, 2] as const, 'm', 'mm', 'is 200 m long at most and weighs 62,800,000 kg'],
+  ])('%s are doubted, and the figure stands', (_, [x, y, z], unit, meant, said) => {
+    const body = trianglesOf(primitives.cuboid({ size: [x, y, z] }));
+    const s = drawn(binary(body), `unit ${unit}, of carbon steel, at (0, 0, 0)`);
+    expect(slugs(s)).toContain('weight-implausible');
+    expect(message(s, 'weight-implausible')).toContain(said);
+    expect(value(s, 'load', 'L', 'weight')).toBeGreaterThan(0);
+    expect(slugs(drawn(binary(body), `unit ${meant}, of carbon steel, at (0, 0, 0)`))).not.toContain(
+      'weight-implausible',
+    );
   });
 
   test('without its unit it has no size', () => {

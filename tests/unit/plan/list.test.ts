@@ -97,8 +97,83 @@ describe('rows become parts', () => {
     ]);
   });
 
+  test('inches by their mark in a name are read as they stand', () =>
+    expect(
+      rowsOf('name,weight kg\nPipe 2" sch 40,12.5\n"Plate 1/2"", cut",8\n').map(({ name, mass }) => [name, mass]),
+    ).toEqual([
+      ['Pipe 2" sch 40', 12.5],
+      ['Plate 1/2", cut', 8],
+    ]));
+
+  test('a count beside another column that sounds like one is the count', () =>
+    expect(rowsOf('name,weight kg,count,qty\nBeam,100,3,1\n')[0]?.mass).toBe(300));
+
   test('a weight in a unit of force is the mass it presses with', () =>
     expect(rowsOf('name,weight kN\nBeam,9.80665\n')[0]?.mass).toBeCloseTo(1000, 9));
+});
+
+describe('a bar schedule', () => {
+  const schedule = 'mark,size,length mm,count,shape\nB-1,16 mm,3950,8,straight\nB-2,8 mm,1480,27,stirrup\n';
+
+  test('each row weighs its length by the table of its size, times its count', () => {
+    // EN 10080: 1.578 kg/m and 0.395 kg/m by pi / 4 d2 at 7,850 kg/m3
+    const steel = (d: number) => (Math.PI / 4) * d ** 2 * 7850;
+    const [a, b] = rowsOf(schedule);
+    expect((a?.mass as number) / (8 * 3.95 * steel(0.016))).toBeCloseTo(1, 2);
+    expect((b?.mass as number) / (27 * 1.48 * steel(0.008))).toBeCloseTo(1, 2);
+    expect([a?.name, b?.name]).toEqual(['16 mm', '8 mm']);
+  });
+
+  test('US sizes, a unit in the head, and names', () => {
+    // ASTM A615: #5 weighs 1.043 lb/ft
+    const [one] = rowsOf('name,size,length ft,count\nMain bars,#5,20,4\n');
+    expect((one?.mass as number) / 0.45359237 / (4 * 20 * 1.043)).toBeCloseTo(1, 3);
+    expect(rowsOf('size mm,length m\n16,2\n')[0]?.mass).toBe(rowsOf('size,length\n16 mm,2 m\n')[0]?.mass);
+  });
+
+  test('stands in the concrete it is named for, and says row, count and table', () => {
+    const s = listed(schedule, '  part "Column": box 0.4 x 0.4 x 4 m, of plain concrete, at (1 m, 2 m, 2 m)\n').results;
+    expect(s.find('load', 'L', 'cog x')?.value.value).toBeNull();
+    const placed = lift(
+      `${head}load "L"\n  contingency 0 %\n  free "seen"\n  part "Column": box 0.4 x 0.4 x 4 m, of plain concrete, at (1 m, 2 m, 2 m)\n  list "bars.csv", inside "Column"\n`,
+      { 'bars.csv': schedule },
+    );
+    expect(slugs(placed)).toEqual([]);
+    expect(['x', 'y', 'z'].map((axis) => value(placed, 'load', 'L', `cog ${axis}`))).toEqual(
+      [1, 2, 2].map((x) => expect.closeTo(x, 9)),
+    );
+    expect(placed.results.find('part', '16 mm', 'weight')?.value.source).toMatch(
+      /bars\.csv, row 2: 8 of 16 mm, 3\.95 m long, at 1\.58 kg\/m/,
+    );
+  });
+
+  test('members of a truss by section and cut length (EN 10365: HE 100 A 16.7 kg/m; ASTM A6: W12x50 50 lb/ft)', () => {
+    const [chord, post] = rowsOf('name,size,length m,count\nChord,HEA 100,6,2\nPost,W12x50,0.3048,1\n');
+    expect((chord?.mass as number) / (16.7 * 12)).toBeCloseTo(1, 2);
+    expect((post?.mass as number) / (50 * 0.45359237)).toBeCloseTo(1, 2);
+  });
+
+  test('a bill that has columns called size and length is a bill', () =>
+    expect(rowsOf('name,weight kg,size,length\nBeam,100,HEB 200,6\nPost,50,,\n').map(({ mass }) => mass)).toEqual([
+      100, 50,
+    ]));
+
+  test.each([
+    [
+      'a size that is not made',
+      'size,length m\n17 mm,2\n',
+      /^2: its size "17 mm" is no bar or section known here; near it are/,
+    ],
+    ['no length', 'size,length m\n16 mm,\n', /^2: it has no length$/],
+    ['a length of zero', 'size,length m\n16 mm,0\n', /^2: its length is not above zero/],
+    ['no unit', 'size,length\n16 mm,2000\n', /^2: its length "2000" has no unit/],
+    ['no column of lengths', 'size,count\n16 mm,2\n', /^1: it names no column "length"$/],
+    ['two columns of sizes', 'size,size,length m\n16 mm,16 mm,2\n', /^1: it has two columns "size"$/],
+    ['a comma before decimals', 'size,length m\n16 mm,"2,5"\n', /^2: its length "2,5" has a comma/],
+  ])('%s', (_, text, reason) => {
+    expect(rowsOf(text)).toEqual([]);
+    expect(faultsOf(text)[0]).toMatch(reason);
+  });
 });
 
 describe('a row that cannot be used', () => {
@@ -143,6 +218,43 @@ describe('a row that cannot be used', () => {
     ],
     ['too few fields', `${head5}Beam,100\n`, /^2: it has fewer fields than the first row$/],
     ['quotation marks that do not close', `${head5}"Beam,100,0,0,0\n`, /^2: its quotation marks do not close$/],
+    [
+      'quotation marks that do not close in one of many rows',
+      `${head5}A,1,0,0,0\n"Beam,100,0,0,0\n${'B,1,0,0,0\n'.repeat(50)}`,
+      /^3: its quotation marks do not close$/,
+    ],
+    [
+      'something behind quotation marks',
+      `${head5}"Beam"5,100,0,0,0\n`,
+      /^2: something stands behind its quotation marks$/,
+    ],
+    ['a count of zero', 'name,weight kg,count\nBeam,100,0\n', /^2: its count "0" is not a whole number from 1/],
+    ['a count below zero', 'name,weight kg,count\nBeam,100,-2\n', /^2: its count "-2" is not a whole number/],
+    ['thousands by spaces', `${head5}Beam,1 250,0,0,0\n`, /^2: its weight "1 250" is not a number$/],
+    ['thousands by narrow spaces', `${head5}Beam,1\u202f250,0,0,0\n`, /^2: its weight "1\u202f250" is not a number$/],
+    ['thousands by apostrophes', `${head5}Beam,1'250,0,0,0\n`, /^2: its weight "1'250"/],
+    ['a sum among the rows', `${head5}Beam,100,0,0,0\nTotal,100,0,0,0\n`, /^3: "Total" may be the sum of other rows/],
+    ['a count by another name', 'name,weight kg,Qty\nBeam,100,4\n', /^1: its column "Qty" may say how many there are/],
+    [
+      'the total in the head',
+      'name,weight each (kg)\nBeam,100\n',
+      /^1: "each \(kg\)" is no unit of weight known here$/,
+    ],
+    [
+      'columns parted by semicolons, with commas in them',
+      'name;weight kg;x mm, from the north end\nBeam;412,5;0\n',
+      /^1: its columns are parted by ";"/,
+    ],
+    [
+      'text in UTF-16 without a mark',
+      new Uint8Array([...'name,weight kg\nBeam,1\n'].flatMap((c) => [c.charCodeAt(0), 0])),
+      /^1: the file is not in UTF-8/,
+    ],
+    [
+      'text in UTF-16, the other end first',
+      new Uint8Array([0xfe, 0xff, 0, 0x6e, 0, 0x61]),
+      /^1: the file is not in UTF-8/,
+    ],
     ['an empty file', '', /^1: the file is empty$/],
     ['a head alone', head5, /^1: no row stands under it$/],
     ['text in UTF-16', new Uint8Array([0xff, 0xfe, 0x6e, 0, 0x61, 0]), /^1: the file is not in UTF-8/],

@@ -214,6 +214,10 @@ describe('what it holds', () => {
     expect(said(run + blind('x', 'A') + blind('-x', 'B'))).toEqual(['error']);
     const neck = '  part "F": flange NPS 8, class 150, form weld neck, schedule 40, axis -x, against "Run" -x\n';
     expect(said(run + blind('x', 'A') + neck)).toEqual(['note']);
+    const standing = (axis: string, x: string) =>
+      `  part "At ${x}": flange NPS 8, class 150, form blind, axis ${axis}, at (${x}, 0, 0)\n`;
+    expect(said(run + standing('-x', '1 m') + standing('x', '-1.2 m'))).toEqual(['note']);
+    expect(said(run + standing('-x', '1 m') + standing('x', '-1 m'))).toEqual(['error']);
     expect(said(run + blind('x', 'A') + neck + blind('-x', 'B', 'F'))).toEqual(['error']);
   });
 });

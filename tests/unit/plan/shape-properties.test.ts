@@ -223,6 +223,14 @@ describe('every new shape', () => {
     (k, u) => `curved plate, outside ${3 * k} ${u}, wall ${0.1 * k} ${u}, angle 70 deg, length ${2 * k} ${u}`,
     (k, u) => `cylinder segment, diameter ${1.2 * k} ${u}, height ${0.3 * k} ${u}, length ${2 * k} ${u}`,
     (k, u) => `pyramid, base ${2 * k} x ${k} ${u}, top ${0.7 * k} x 0 ${u}, height ${k} ${u}`,
+    (k, u) => `heap, base ${2 * k} ${u}, angle 35 deg`,
+    (k, u) => `heap, base ${2 * k} ${u}, length ${5 * k} ${u}, height ${0.6 * k} ${u}`,
+    (k, u) => `hollow core ${6 * k} x ${1.2 * k} x ${0.2 * k} ${u}, cores 6, core ${0.14 * k} ${u}`,
+    (k, u) => `hollow core ${6 * k} x ${1.2 * k} x ${0.3 * k} ${u}, cores 4, core ${0.14 * k} x ${0.2 * k} ${u}`,
+    (k, u) => `coil, outside ${1.4 * k} ${u}, bore ${0.5 * k} ${u}, width ${1.2 * k} ${u}, fill factor 95 %`,
+    (k, u) => `coil, outside ${1.4 * k} ${u}, bore ${0.5 * k} ${u}, width ${1.2 * k} ${u}, wire ${0.02 * k} ${u}`,
+    (k, u) => `weld fillet, leg length ${0.2 * k} x ${0.1 * k} ${u}, length ${6 * k} ${u}`,
+    (k, u) => `weld single V butt, thickness ${0.4 * k} ${u}, gap ${0.1 * k} ${u}, bevel 30 deg, length ${6 * k} ${u}`,
   ];
   const anyShape = fc.constantFrom(...shapes);
 
@@ -262,6 +270,13 @@ describe('every new shape', () => {
       'spherical cap, base 1 m ± 5 mm, top 700 mm, height 400 mm',
       'curved plate, outside 3 m ± 5 mm, wall 12 mm ± 1 mm, angle 60 deg ± 1 deg, length 2 m',
       'cylinder segment, diameter 1.2 m ± 5 mm, height 400 mm ± 5 mm, length 2 m',
+      'heap, base 3 m ± 100 mm, angle 35 deg ± 3 deg',
+      'heap, base 3 m, length 8 m ± 200 mm, height 1 m ± 100 mm',
+      'hollow core 6 x 1.2 x 0.2 m, cores 6, core 140 mm ± 3 mm',
+      'coil, outside 1.4 m ± 5 mm, bore 508 mm ± 2 mm, width 1.2 m, fill factor 95 % ± 2 %',
+      'coil, outside 1.4 m, bore 508 mm, width 1.2 m, wire 8 mm ± 0.1 mm, length 5,000 m ± 100 m',
+      'weld fillet, leg length 10 mm ± 1 mm, length 6 m, excess 20 % ± 10 %',
+      'weld double bevel butt, thickness 30 mm, gap 3 mm ± 1 mm, bevel 30 deg ± 2 deg, length 6 m',
     ]) {
       const weight = steel([[shape, 'at (0, 0, 0)']]).results.find('part', 'P0', 'weight')?.value;
       expect(weight?.low as number, shape).toBeLessThan(weight?.value as number);

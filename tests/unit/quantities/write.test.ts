@@ -14,6 +14,7 @@ import {
   spoken,
   words,
   write,
+  writeChange,
   writePair,
 } from '../../../server/quantities/write.ts';
 
@@ -245,4 +246,44 @@ test('counts take their noun', () => {
     '3,210 figures',
     '2 plies',
   ]);
+});
+
+const exactly = (value: number) => ({ value, low: value, high: value });
+
+test.each([
+  [2987.7, 3100.2, 'kg', metric, '2,988 kg', '3,100 kg', '+113 kg'], // 112.5, halves away from zero
+  [2987.7, 2987.9, 'kg', metric, '2,987.7 kg', '2,987.9 kg', '+0.2 kg'],
+  [2987.7, 2900, 'kg', { ...metric, round: 'up' }, '2,988 kg', '2,900 kg', '-87 kg'],
+  [2987.7, 2900, 'kg', { ...metric, round: 'down' }, '2,987 kg', '2,900 kg', '-88 kg'],
+  [0.9, 3100, 'kg', metric, '0.9 kg', '3,100 kg', '+3,099 kg'],
+  [0.009, 0.35, 'm', metric, '0.009 m', '0.35 m', '+0.341 m'], // one unit for both
+  [0.41, 0.43, '1', metric, '41 %', '43 %', '+2 %'],
+  [100 / 3, 100 / 3, 'kg', metric, '33.33 kg', '33.33 kg', ''],
+] as const)('%s and %s %s side by side', (old, now, unit, style, a, b, by) =>
+  expect(writeChange(exactly(old), exactly(now), unit, style)).toEqual({ old: a, now: b, by }),
+);
+
+test('a change of the tolerance alone shows both ends, outwards', () =>
+  expect(writeChange({ value: 100, low: 99.58, high: 100.42 }, exactly(100), 'kg', metric)).toEqual({
+    old: '100 kg (99.5 kg to 100.5 kg)',
+    now: '100 kg',
+    by: '',
+  }));
+
+test('two different values never print alike, and the printed difference has the right sign', () => {
+  const size = fc.double({ min: 1e-3, max: 1e6, noNaN: true });
+  fc.assert(
+    fc.property(
+      size,
+      fc.double({ min: 1e-5, max: 10, noNaN: true }),
+      fc.constantFrom(...resultUnits),
+      (old, more, unit) => {
+        const now = old * (1 + more);
+        const made = writeChange(exactly(old), exactly(now), unit, metric);
+        expect(made.old).not.toBe(made.now);
+        expect(made.by).toMatch(/^\+/);
+        expect(writeChange(exactly(now), exactly(old), unit, metric).by).toMatch(/^-/);
+      },
+    ),
+  );
 });

@@ -1,6 +1,6 @@
 // Drawings and lists on the sheet: their files are named, their rows stand in the weight table, and the content mark changes with them.
 import { expect, test } from 'vitest';
-import { markdown, report, sheetOf } from '../../../server/report/index.ts';
+import { markdown, page, report, sheetOf } from '../../../server/report/index.ts';
 import { contentMark } from '../../../server/report/mark.ts';
 import { check } from '../../../server/workspace/memory.ts';
 
@@ -35,4 +35,31 @@ test('the sheet says where a row and a body are from', () => {
   const sheet = markdown(sheetOf(snapshot(), { pathOf: (file) => file }), 'plan.liftplan');
   expect(sheet).toContain('bill.csv, row 2');
   expect(sheet).toContain('lug.obj');
+});
+
+test('a paper is named with its file and version, and is a link in Markdown and in the page that stands alone', () => {
+  const text = plan.replace(
+    'list "bill.csv", by drawing',
+    'list "bill.csv", by drawing, from "papers/bill (2).pdf, page 1"',
+  );
+  const of = (seen = '') =>
+    check(
+      {
+        'plan.liftplan': text.replace('page 1"', `page 1"${seen}`),
+        'bill.csv': bill,
+        'lug.obj': lug,
+        'papers/bill (2).pdf': '%PDF',
+      },
+      'plan.liftplan',
+    );
+  const sheet = (seen?: string) => sheetOf(of(seen), { pathOf: (file) => file });
+  expect(markdown(sheet(), '../plan.liftplan')).toContain(
+    '| [papers/bill (2).pdf, page 1](../papers/bill%20%282%29.pdf) | List “bill.csv” | version not marked, now 315d-429b-7714 |',
+  ); // sha256sum of GNU coreutils over the four bytes %PDF
+  expect(page(sheet(', seen "315d-429b-7714"'), 'A4', 'plan.liftplan')).toContain(
+    '<a href="papers/bill%20%282%29.pdf">papers/bill (2).pdf, page 1</a>',
+  );
+  expect(page(sheet(', seen "315d-429b-7714"'), 'A4', 'plan.liftplan')).toContain('as seen, 315d-429b-7714');
+  expect(page(sheet(', seen "0"'), 'A4', 'plan.liftplan')).toContain('changed, now 315d-429b-7714; seen as 0');
+  expect(report(of(), (file) => file)?.files).toEqual(['plan.liftplan', 'bill.csv', 'lug.obj', 'papers/bill (2).pdf']);
 });

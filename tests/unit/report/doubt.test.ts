@@ -1,43 +1,74 @@
 // What parts rest on and what moves the weight: sums by hand; root-sum-square after JCGM 100:2008 (GUM), 5.1.2, for independent inputs.
 import { describe, expect, test } from 'vitest';
 import { sheetOf } from '../../../server/report/index.ts';
-import type { Table } from '../../../server/report/sheet/types.ts';
+import type { Block, Table } from '../../../server/report/sheet/types.ts';
 import { check } from '../../../server/workspace/memory.ts';
 
-const tables = (parts: readonly string[]): readonly Table[] => {
+const blocks = (parts: readonly string[]): readonly Block[] => {
   const text = [
     'plan "Machine": date 2026-10-02, units metric',
     'load "Machine"',
     '  contingency 5 %',
     '  free "stands, seen"',
-    ...parts.map((part) => `  ${part}, at (0, 0, 0)`),
+    ...parts.map((part) => `  ${part}${part.startsWith('stated') ? '' : ', at (0, 0, 0)'}`),
     '',
   ].join('\n');
   const sheet = sheetOf(check({ 'a.liftplan': text }, 'a.liftplan'), { pathOf: (file) => file });
-  const blocks = sheet.sections.find(({ id }) => id === 'weight')?.blocks ?? [];
-  return blocks.filter((block) => block.kind === 'table');
+  return sheet.sections.find(({ id }) => id === 'weight')?.blocks ?? [];
 };
+const tables = (parts: readonly string[]): readonly Table[] => blocks(parts).filter((block) => block.kind === 'table');
 const rowsOf = (all: readonly Table[], caption: string) =>
   all.find((table) => table.caption.endsWith(caption))?.rows.map(({ cells }) => cells.map(({ text }) => text));
-const rests = 'what its parts rest on';
+const rests = 'what the weight of its parts rests on';
 const moves = 'parts whose tolerance moves the weight most';
 
 const item = (name: string, weight: string, by = 'drawing') => `part "${name}": item ${weight}, by ${by}, from "D"`;
 const box = 'part "Block": box 1 x 1 x 1 m, density 7,850 kg/m3';
 
+const envelope = 'part "Casing": envelope 1 x 1 x 1 m, density 3,000 kg/m3';
+const bare = 'part "Bits": item 50 kg';
+
 describe('what the parts rest on', () => {
-  test('adds up by evidence, the heaviest first', () => {
-    const all = tables([item('Motor', '900 kg'), item('Pump', '300 kg'), item('Cable', '100 kg', 'estimate'), box]);
-    expect(rowsOf(all, rests)?.map(([words, weight]) => [words, weight])).toEqual([
-      ['worked out from shape and material', '7,850 kg'],
-      ['stated by drawing', '1,200 kg'],
-      ['stated by estimate', '100 kg'],
+  const mixed = [
+    box,
+    item('Motor', '300 kg'),
+    item('Pump', '900 kg', 'maker data'),
+    item('Cable', '100 kg', 'estimate'),
+    envelope,
+    bare,
+  ];
+
+  test('the least reliable first, and what is stated by its evidence', () => {
+    expect(rowsOf(tables(mixed), rests)).toEqual([
+      ['Nothing named', '50 kg', '0.4 %'],
+      ['Estimates', '100 kg', '0.8 %'],
+      ['Upper bounds (envelopes)', '3,000 kg', '24.6 %'],
+      ['Stated with evidence', '1,200 kg', '9.8 %'],
+      ['by maker data', '900 kg', '7.4 %'],
+      ['by drawing', '300 kg', '2.5 %'],
+      ['Worked out from shape and material', '7,850 kg', '64.3 %'],
     ]);
   });
 
-  test('is left out where all rests on the same, and where a part is not known', () => {
+  test('as one bar whose pieces make up the whole, and in words for those who do not see it', () => {
+    const stack = blocks(mixed).find((block) => block.kind === 'stack');
+    expect(stack?.pieces.map(({ look }) => look)).toEqual(['unnamed', 'estimate', 'bound', 'stated', 'calculated']);
+    expect(stack?.pieces.map(({ from, to }) => Math.round((to - from) * 12_200))).toEqual([50, 100, 3000, 1200, 7850]);
+    expect([stack?.pieces[0]?.from, stack?.pieces.at(-1)?.to]).toEqual([0, 1]);
+    expect(stack?.description).toContain('Upper bounds (envelopes) 3,000 kg, 24.6 %');
+    expect(stack?.note).toBe('What the weight of all parts, 12,200 kg, rests on.');
+  });
+
+  test('a stated weight that governs is named below the bar', () => {
+    const stack = blocks([...mixed, 'stated 20 t, by drawing, from "D"']).find((block) => block.kind === 'stack');
+    expect(stack?.note).toContain('The stated weight governs.');
+  });
+
+  test('is shown where all is a bound, left out where all is stated, and where a part is not known', () => {
+    expect(rowsOf(tables([envelope]), rests)).toEqual([['Upper bounds (envelopes)', '3,000 kg', '100 %']]);
     expect(rowsOf(tables([item('Motor', '900 kg'), item('Pump', '300 kg')]), rests)).toBeUndefined();
     expect(rowsOf(tables([item('Motor', '?'), box]), rests)).toBeUndefined();
+    expect(blocks([item('Motor', '?'), envelope]).some((block) => block.kind === 'stack')).toBe(false);
   });
 });
 

@@ -5,6 +5,7 @@ import { describe, expect, test, vi } from 'vitest';
 import { sectionsHtml } from '../../../server/report/render/html.ts';
 import { markdown } from '../../../server/report/render/markdown.ts';
 import { page } from '../../../server/report/render/page.ts';
+import { stackHtml } from '../../../server/report/render/stack.ts';
 import type { Sheet } from '../../../server/report/sheet/types.ts';
 import type { Place } from '../../../server/syntax/types.ts';
 
@@ -141,8 +142,37 @@ describe('HTML of a section', () => {
   });
 });
 
+test('a bar of pieces has a pattern for each, its words and figures beside it, and its share above where there is room', () => {
+  const piece = (look: 'bound' | 'stated', from: number, to: number) =>
+    ({
+      look,
+      label: `On <${look}>`,
+      figure: '10 lb',
+      share: look === 'bound' ? '3 %' : '97 %',
+      from,
+      to,
+      at: [rails],
+    }) as const;
+  const { text } = stackHtml(
+    {
+      kind: 'stack',
+      id: 'rests-1',
+      title: 'Rests on',
+      description: 'On bound 10 lb, 3 %',
+      pieces: [piece('bound', 0, 0.03), piece('stated', 0.03, 1)],
+      note: 'All parts.',
+    },
+    () => null,
+  );
+  expect(text.match(/<pattern id="[^"]*"/g)).toEqual(['<pattern id="rests-1-bound"', '<pattern id="rests-1-stated"']);
+  expect(text.match(/url\(#rests-1-bound\)/g)).toHaveLength(2); // the piece, and the sign beside its words
+  expect(text.match(/class="share"/g)).toHaveLength(1);
+  expect(text).toContain('On &lt;bound&gt;</text><text class="figure" x="300.0" y="71.0">10 lb, 3 %</text>');
+  expect(text).not.toMatch(/NaN|style=/);
+});
+
 describe('the page that stands alone', () => {
-  const text = page(made('C"; } body { display: none } /*'), 'Letter');
+  const text = page(made('C"; } body { display: none } /*'), 'Letter', 'plan.liftplan');
 
   test('has a language, a title, its paper, and nothing from outside', () => {
     expect(text).toMatch(/^<!DOCTYPE html>\n<html lang="en">/);

@@ -365,7 +365,7 @@ ${picks.map((_, i) => `  leg "H ${hook}" > S${i} > P${i}`).join('\n')}
         sound(html);
         expect(figures(html).length).toBe(3);
         expect(legs(text, idOf)).toBe(html);
-        expect(page(sheet(text), 'A4')).not.toMatch(/<(?:img|script|a)\b|\son\w+=["']|[\u202e\u200b]/);
+        expect(page(sheet(text), 'A4', 'plan.liftplan')).not.toMatch(/<(?:img|script|a)\b|\son\w+=["']|[\u202e\u200b]/);
       }),
       { seed: 7, numRuns: 40 },
     );

@@ -68,7 +68,7 @@ function placed(lines: readonly string[], more: readonly string[] = []): Placed 
   const own = lines.map((line, level) => `${'  '.repeat(level)}${line}`);
   const isPlan = lines[0]?.startsWith('plan') === true;
   const text = [
-    ...(isPlan ? [] : ['plan "P": date 2026-03-09, units metric', 'use "others.liftplan"']),
+    ...(isPlan ? [] : ['plan "P": date 2026-05-18, units metric', 'use "others.liftplan"']),
     ...own,
     ...more,
   ];
@@ -163,6 +163,7 @@ const amounts: Readonly<Record<string, string>> = {
 const values: Readonly<Partial<Record<ClauseRow['takes'], string>>> = {
   nothing: '',
   point: '(0.3, 0.2, 0.1) m',
+  line: '(0, 0, 0) (1, 0, 0) (1, 1, 0) m',
   points: '(0, 0) (1, 0) (1, 1) m',
   path: '"Main block" > S1',
   axis: 'x',
@@ -202,6 +203,7 @@ export function clauseExample(word: string, row: ClauseRow): string {
   switch (row.takes) {
     case 'amount':
     case 'size or amount':
+    case 'size or nothing':
     case 'designation or amount':
       return `${word} ${row.sides === 2 ? '0.4 x 0.3 m' : measured}`;
     case 'size':
@@ -240,7 +242,7 @@ function built(name: string, word: string, clause: string): Placed {
           : 'wedge 1 x 0.5 x 0.2 m, of lead';
   const place = name === 'part' && placing.includes(word) ? '' : ', at (5, 3, 1) m';
   const lines = [
-    'plan "P": date 2026-03-09, units metric',
+    'plan "P": date 2026-05-18, units metric',
     'load "Pump skid": contingency 4 %',
     '  part "Deck plate": plate 4 x 2 x 0.1 m, of carbon steel, at (1, 0, 0) m',
     '  part "Shell": rectangular tube 1 x 1 m, wall 10 mm, length 2 m, of carbon steel, at (0, 0, 4) m',

@@ -73,6 +73,29 @@ test('while a file is being fetched its plan is incomplete, and open; then it is
   expect(workspace.incomplete('plan.liftplan')).toBe(false);
 });
 
+test('a paper is read once, of its content only a print is kept, and another content is seen', () => {
+  const text = plan.replace('item 5 kg, by marking', 'item 5 kg, by marking, from "papers/slip.txt", seen "0"');
+  const store = texts().set('papers/slip.txt', 'net 5 kg');
+  const files = memoryFiles(store);
+  const bytes = vi.fn(files.bytes);
+  const workspace = new Workspace({ ...files, bytes });
+  workspace.openText('plan.liftplan', 1, text);
+  const cited = () => [...(workspace.snapshot('plan.liftplan')?.plan.cited.values() ?? [])][0];
+  const first = cited()?.paper;
+  expect(first?.size).toBe(8);
+  workspace.changeText('plan.liftplan', 2, [{ range: stretch(text, '5 kg'), text: '7 kg' }]);
+  expect(cited()?.paper).toBe(first);
+  expect(bytes.mock.calls.filter(([file]) => file === 'papers/slip.txt')).toHaveLength(1);
+  expect(workspace.filesOf('plan.liftplan')).toContain('papers/slip.txt');
+  expect(workspace.reread('papers/slip.txt')).toBe(false);
+  store.set('papers/slip.txt', 'net 6 kg');
+  expect(workspace.reread('papers/slip.txt')).toBe(true);
+  expect(cited()?.paper?.print).not.toBe(first?.print);
+  store.delete('papers/slip.txt');
+  expect(workspace.reread('papers/slip.txt')).toBe(true);
+  expect(cited()?.paper).toBeNull();
+});
+
 test('the survey knows which plans rest on a file, and which miss one', () => {
   const store = texts();
   const workspace = new Workspace(memoryFiles(store));

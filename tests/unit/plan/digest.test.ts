@@ -2,7 +2,7 @@
 import { createHash } from 'node:crypto';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { digest } from '../../../server/report/digest.ts';
+import { digest } from '../../../server/plan/digest.ts';
 
 // NIST, "Cryptographic Standards and Guidelines: Examples with Intermediate Values", SHA-256.
 test.each([

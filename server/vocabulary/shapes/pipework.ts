@@ -1,5 +1,6 @@
 // Bought-in parts of pipework and bolting: their clauses, own axes and datum points. The figures stand in the tables of the standards.
-import type { ClauseRow, ShapeRow } from './types.ts';
+import type { ClauseRow, ShapeRow } from '../types.ts';
+import { length } from './clauses.ts';
 
 const size: ClauseRow = { takes: 'designation', need: 'always', help: 'Nominal size, `NPS 8` or `DN 200`.' };
 const schedule = (help: string): ClauseRow => ({ takes: 'label', help });
@@ -9,13 +10,6 @@ const pressureClass: ClauseRow = {
   need: 'always',
   help: '150, 300, 600, 900, 1500 or 2500, or PN10, PN16, PN25 or PN40.',
 };
-const length = (help: string, need?: 'always'): ClauseRow => ({
-  takes: 'amount',
-  measures: 'length',
-  above: 0,
-  help,
-  ...(need && { need }),
-});
 const word = (words: readonly string[], help: string, need?: 'always'): ClauseRow => ({
   takes: 'word',
   words,
@@ -44,7 +38,7 @@ const stub = {
   },
 } as const satisfies Readonly<Record<string, ClauseRow>>;
 
-export const shapesOfPipework = {
+export const pipework = {
   flange: {
     under: ['part'],
     form: size,

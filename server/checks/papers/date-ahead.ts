@@ -1,0 +1,11 @@
+// Something is dated after the lift.
+import { check } from '../check.ts';
+import { capital } from '../wording.ts';
+
+export const dateAhead = check({
+  slug: 'date-ahead',
+  severity: 'error',
+  effect: 'stands',
+  says: ({ facts: { what, date, lift } }) =>
+    `${capital(what)} is dated ${date}, and the lift is on ${lift}. Check both dates: nobody has looked or read yet on that day.`,
+});

@@ -1,0 +1,102 @@
+// Shapes with flat faces, and what is drawn out along a line: blocks, wedges, rectangular tubes, pyramids, prisms.
+import type { ShapeRow } from '../types.ts';
+import { must, nothing, sides3 } from './clauses.ts';
+
+export const flat = {
+  box: {
+    under: ['part', 'less'],
+    form: sides3('Length × width × height.'),
+    clauses: {},
+    material: 'of',
+    axis: 'length x, width y, height z; box centre',
+    help: 'A solid block.',
+    example: 'box 2 x 1 x 0.5 m, of carbon steel',
+  },
+  plate: {
+    under: ['part', 'less'],
+    form: sides3('Length × width × thickness.'),
+    clauses: {},
+    material: 'of',
+    axis: 'length x, width y, thickness z; box centre',
+    help: 'A flat plate.',
+    example: 'plate 2 m x 1 m x 10 mm, of carbon steel',
+  },
+  envelope: {
+    under: ['part'],
+    form: sides3('Length × width × height of the space it fits in.'),
+    clauses: {},
+    material: 'of',
+    axis: 'length x, width y, height z; box centre',
+    help: 'An upper bound: the whole space counted as full of the material.',
+    example: 'envelope 1 x 1 x 1 m, of carbon steel',
+  },
+  wedge: {
+    under: ['part', 'less'],
+    form: sides3('Length × width × height of the right triangle section.'),
+    clauses: {},
+    material: 'of',
+    axis: 'full height at low x; box centre',
+    help: 'A right triangle section, full height at low x.',
+    example: 'wedge 2 x 1 x 0.5 m, of concrete',
+  },
+  'rectangular tube': {
+    under: ['part', 'less'],
+    form: { takes: 'size', sides: 2, measures: 'length', above: 0, need: 'always', help: 'Width × height, outside.' },
+    clauses: { wall: must('Thickness of the wall.'), length: must('Along its axis.') },
+    material: 'of',
+    hollow: true,
+    axis: 'x; width along y, height z; box centre',
+    help: 'A rectangular tube with sharp corners.',
+    example: 'rectangular tube 100 x 200 mm, wall 8 mm, length 6 m, of carbon steel',
+  },
+  pyramid: {
+    under: ['part', 'less'],
+    form: nothing,
+    clauses: {
+      base: {
+        takes: 'size or amount',
+        sides: 2,
+        measures: 'length',
+        above: 0,
+        need: 'always',
+        help: 'Length × width at the base.',
+      },
+      top: {
+        takes: 'size or amount',
+        sides: 2,
+        measures: 'length',
+        least: 0,
+        help: 'Length × width at the top; left out: it ends in a point.',
+      },
+      height: must('From base to top.'),
+    },
+    material: 'of',
+    axis: 'z, base first; box centre',
+    help: 'A solid pyramid, with or without its tip, a block that tapers unevenly (obelisk), or with a ridge (one side of the top 0).',
+    example: 'pyramid, base 2 x 1 m, top 1 x 0.5 m, height 1 m, of concrete',
+  },
+  prism: {
+    under: ['part', 'less'],
+    form: nothing,
+    clauses: {
+      outline: {
+        takes: 'points',
+        measures: 'length',
+        need: 'always',
+        repeat: true,
+        help: 'Corners one after the other, as many lines as needed.',
+      },
+      hole: {
+        takes: 'points',
+        measures: 'length',
+        repeat: true,
+        help: 'Corners of a hole right through, one line a hole.',
+      },
+      length: must('Square to the outline.'),
+    },
+    material: 'of',
+    axis: "z; the outline's (0, 0) at mid-length",
+    help: 'Any outline with straight sides, drawn out to a length.',
+    example: 'prism, outline (0, 0) (2, 0) (2, 1) m, length 3 m, of concrete',
+  },
+} as const satisfies Readonly<Record<string, ShapeRow>>;
