@@ -3,13 +3,15 @@
 // Where cut-out and part are carried along parallel lines the answer is exact and touching is allowed. For the rest, space is
 // halved again and again until each cell is settled; what stays unsettled does not fit, so that nothing is taken which may not
 // be there and the part never comes out too light.
-import { type Bodies, bodiesOf } from './bodies.ts';
+import { bodiesOf } from './bodies.ts';
+import type { Bodies } from './body.ts';
 import { depth, depthAcross, endsOf } from './depth.ts';
 import { type Box, boxOf, reach, spanOf } from './extent.ts';
 import { extrusionsOf, type Section, seenFrom } from './extrusions.ts';
 import { apply, compose, inverse, type Placement, still } from './placement.ts';
 import { apart, type Planar, within } from './planar.ts';
 import type { Shape } from './shapes.ts';
+import type { PipeworkShape } from './shapes-of-pipework.ts';
 import { wholeStraights } from './swept-body.ts';
 import { columnOf, cross, dot, identity, norm, rotate, scale, subtract, transpose, type Vec3 } from './vector.ts';
 
@@ -26,18 +28,31 @@ export type Misfit = 'larger' | 'outside' | 'taken';
 const touching = 1e-9;
 
 /**
- * Whether a cut-out takes only material of the part that no earlier one took. Of a rolled section, sheet, mesh, weld or coil the material's
- * place is not known, so that nothing can be cut from one. Both shapes can be made.
+ * Whether a cut-out takes only material of the part that no earlier one took. Of a rolled section, sheet, mesh, weld, coil or bought-in
+ * part of pipework the material's place is not known to the last hole, so that nothing can be cut from one. Both shapes can be made.
  */
 export function fits(cut: PlacedShape, part: Shape, earlier: readonly PlacedShape[] = []): true | Misfit {
-  const { kind } = part.kind === 'swept' ? part.of : part;
-  if (kind === 'section' || kind === 'sheet' || kind === 'mesh' || kind === 'weld' || kind === 'coil') return 'outside';
+  if (placeless.has(part.kind === 'swept' ? part.of.kind : part.kind)) return 'outside';
   const [cutBox, partBox] = [boxOf(cut.shape, cut.place.R), boxOf(part, identity)];
   const slack = touching * spanOf(partBox);
   if ([0, 1, 2].some((axis) => sideOf(cutBox, axis) > sideOf(partBox, axis) + slack)) return 'larger';
   if (!holds(part, cut, slack)) return 'outside';
   return earlier.some((other) => overlap(cut, other)) ? 'taken' : true;
 }
+
+const boughtIn = [
+  'flange',
+  'nozzle',
+  'manway',
+  'tee',
+  'reducer',
+  'bolt',
+  'bolt set',
+  'nut',
+  'washer',
+] as const satisfies readonly PipeworkShape['kind'][];
+/** Kinds of which it is not known where their material lies. */
+const placeless: ReadonlySet<Shape['kind']> = new Set(['section', 'sheet', 'mesh', 'weld', 'coil', ...boughtIn]);
 
 /** Of what is led along a line, in one of its straights; of anything else, in its material. */
 const holds = (part: Shape, cut: PlacedShape, slack: number): boolean =>

@@ -3,16 +3,8 @@
 // A depth is above zero inside, below zero outside, and never changes faster than the point moves. So a ball whose radius is
 // below the depth at its middle lies wholly inside, and one whose radius is below minus the depth wholly outside: that is all
 // the sampling of cut-outs relies on. It need not be the distance to the surface, only never more.
-import {
-  type Bend,
-  type Body,
-  bodiesOf,
-  type Dome,
-  type Knuckled,
-  type Parabolic,
-  type Polytope,
-  type Spheroid,
-} from './bodies.ts';
+import { bodiesOf } from './bodies.ts';
+import type { Bend, Body, Dome, Knuckled, Parabolic, Polytope, Spheroid } from './body.ts';
 import { depthIn, edgesOf, type Outline, sizeOf } from './outline.ts';
 import { apply, inverse } from './placement.ts';
 import type { Shape } from './shapes.ts';
@@ -68,6 +60,8 @@ export function endsOf(body: Body): readonly Face[] {
       return bendEnds(body.angle);
     case 'ellipsoid':
     case 'revolved':
+    case 'crossed':
+    case 'united':
     case 'led':
     case 'joined':
     case 'mitred':
@@ -129,8 +123,19 @@ export function depthAcross(body: Body, [x, y, z]: Vec3): number {
       return Math.min(depthIn(body.outline, [x, y]), ...body.holes.map((hole) => -depthIn(hole, [x, y])));
     case 'turned': {
       const slope = (body.highRadius - body.lowRadius) / (body.high - body.low);
-      return (body.lowRadius + slope * (z - body.low) - radius) / Math.hypot(1, slope);
+      const lean = body.lean ?? 0; // the face moves by no more than slope and lean together
+      const fromAxis = lean ? Math.hypot(x, y - lean * (z - body.low)) : radius;
+      return (body.lowRadius + slope * (z - body.low) - fromAxis) / Math.hypot(1, Math.abs(slope) + Math.abs(lean));
     }
+    case 'crossed': {
+      const { radius: bore, run, branch } = body;
+      const inRun = Math.min(bore - Math.hypot(y, z), run - Math.abs(x));
+      return Math.max(inRun, Math.min(bore - Math.hypot(x, z), branch - y, y));
+    }
+    case 'united':
+      return Math.max(
+        ...body.pieces.map((one) => depth(one.body, rotate(transpose(one.frame.R), subtract([x, y, z], one.frame.t)))),
+      );
     case 'ball':
       return body.radius - Math.hypot(radius, z - body.centre);
     case 'dome':

@@ -1,5 +1,7 @@
 // How far a shape reaches in a direction, and its box however it is turned. Exact for every shape.
-import { type Ball, type Body, bodiesOf, type Dome, type Parabolic, type Sector } from './bodies.ts';
+import { bodiesOf } from './bodies.ts';
+import type { Ball, Body, Dome, Parabolic, Sector } from './body.ts';
+import type { Placement } from './placement.ts';
 import type { Shape } from './shapes.ts';
 import { mitredReach, reachAlong } from './swept-body.ts';
 import { columnOf, dot, type Mat3, norm, rotate, scale, transpose, type Vec3 } from './vector.ts';
@@ -15,9 +17,13 @@ export interface Box {
  * that is the reach along it, m; it scales with the direction's length.
  */
 export function extent(shape: Shape, direction: Vec3): number {
-  const { outer, frame } = bodiesOf(shape);
-  return dot(frame.t, direction) + reach(outer, rotate(transpose(frame.R), direction));
+  const { outer: body, frame } = bodiesOf(shape);
+  return framedReach({ body, frame }, direction);
 }
+
+/** The same of a body that stands in a frame. */
+const framedReach = (one: { readonly body: Body; readonly frame: Placement }, direction: Vec3): number =>
+  dot(one.frame.t, direction) + reach(one.body, rotate(transpose(one.frame.R), direction));
 
 /** The axis-aligned box of a shape turned by R, from its datum point, in the parent's axes. */
 export function boxOf(shape: Shape, R: Mat3): Box {
@@ -41,7 +47,19 @@ export function reach(body: Body, direction: Vec3): number {
     case 'extruded':
       return Math.max(...body.outline.map((point) => point[0] * x + point[1] * y)) + body.half * Math.abs(z);
     case 'turned':
-      return Math.max(body.lowRadius * level + body.low * z, body.highRadius * level + body.high * z);
+      return Math.max(
+        body.lowRadius * level + body.low * z,
+        body.highRadius * level + body.high * z + (body.lean ?? 0) * (body.high - body.low) * y,
+      );
+    case 'crossed': {
+      const { radius, run, branch } = body;
+      return Math.max(
+        run * Math.abs(x) + radius * Math.hypot(y, z),
+        Math.max(0, branch * y) + radius * Math.hypot(x, z),
+      );
+    }
+    case 'united':
+      return Math.max(...body.pieces.map((one) => framedReach(one, direction)));
     case 'ball':
       return ballReach(body, level, z);
     case 'dome':
@@ -57,11 +75,7 @@ export function reach(body: Body, direction: Vec3): number {
     case 'mitred':
       return mitredReach(body, direction);
     case 'joined':
-      return Math.max(
-        ...body.parts.map(
-          ({ body: one, frame }) => dot(frame.t, direction) + reach(one, rotate(transpose(frame.R), direction)),
-        ),
-      );
+      return Math.max(...body.parts.map((one) => framedReach(one, direction)));
     case 'led':
       return reachAlong(body.pieces, direction);
     case 'ridge': {

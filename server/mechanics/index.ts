@@ -1,6 +1,6 @@
 // Holds the engineering of solids: shapes, volumes, centres, boxes, placing, cutting out, and liquids in hollow parts.
 // Must never know text, units, plans, files or the clock: SI numbers go in, numbers come out; the only words are formulas.
-// Read shapes.ts, then solids.ts, bodies.ts and extent.ts, then sweep.ts, cutouts.ts and interiors.ts; hang/ has a door of its own.
+// Read shapes.ts, then solids.ts, body.ts, bodies.ts and extent.ts, then sweep.ts, cutouts.ts and interiors.ts; hang/ has a door of its own.
 export { centreOf, centreRange, type MassRange, type PointMass } from './centre.ts';
 export { fits, type Misfit, overlap, type PlacedShape, throughDepth } from './cutouts.ts';
 export { contains, containsMaterial } from './depth.ts';

@@ -1,7 +1,9 @@
 // The space inside hollow shapes, and how much of it lies below a level, however the shape stands.
-import { bodiesOf, type Hollow, type Joined } from './bodies.ts';
+import { bodiesOf } from './bodies.ts';
+import type { Hollow, Joined, Turned } from './body.ts';
 import { reach } from './extent.ts';
 import { belowInBend } from './interiors/bend.ts';
+import { belowInCrossed } from './interiors/crossed.ts';
 import { belowInPolytope } from './interiors/flat.ts';
 import type { Below } from './interiors/half-space.ts';
 import { belowInMitred } from './interiors/mitred.ts';
@@ -122,7 +124,9 @@ function cut(body: Hollow, up: Vec3, level: number): Below {
     case 'polytope':
       return belowInPolytope(body, unit, capped);
     case 'turned':
-      return belowInTurned(body, unit, capped);
+      return body.lean ? belowInLeaning(body, body.lean, unit, capped) : belowInTurned(body, unit, capped);
+    case 'crossed':
+      return belowInCrossed(body, unit, capped);
     case 'ball':
       return belowInBall(body, unit, capped);
     case 'dome':
@@ -134,6 +138,15 @@ function cut(body: Hollow, up: Vec3, level: number): Below {
     case 'joined':
       return belowInJoined(body, unit, capped);
   }
+}
+
+/** A leaning body set upright level by level keeps its volume, and the plane through it stays a plane. */
+function belowInLeaning(body: Turned, lean: number, [x, y, z]: Vec3, level: number): Below {
+  const tilted: Vec3 = [x, y, z + lean * y];
+  const length = norm(tilted);
+  const upright = belowInTurned(body, scale(tilted, 1 / length), (level + lean * body.low * y) / length);
+  const [mx, my, mz] = upright.moment;
+  return { volume: upright.volume, moment: [mx, my + lean * (mz - body.low * upright.volume), mz] };
 }
 
 function belowInJoined({ parts }: Joined, up: Vec3, level: number): Below {

@@ -31,6 +31,11 @@ const symmetries: Partial<Record<ShapeKind, Symmetry>> = {
   turned: 'ended',
   'cylinder segment': 'ended',
   mesh: 'ended',
+  flange: 'ended',
+  nozzle: 'ended',
+  manway: 'ended',
+  reducer: 'ended',
+  bolt: 'ended',
   heap: 'ended',
 };
 

@@ -1,5 +1,5 @@
 // The flat-faced bodies: blocks, pyramids and wedges as corners and faces.
-import type { Polytope } from './bodies.ts';
+import type { Polytope } from './body.ts';
 import type { Pyramid } from './shapes.ts';
 import type { Vec2, Vec3 } from './vector.ts';
 

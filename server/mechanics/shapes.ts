@@ -2,6 +2,7 @@
 //
 // The datum point is the centre of the bounding box unless the shape says otherwise. Lengths in m, angles in rad, masses in
 // kg. Whether the sizes make a body at all is for `solid` to say.
+import type { PipeworkShape } from './shapes-of-pipework.ts';
 import type { Vec2, Vec3 } from './vector.ts';
 
 export type Shape =
@@ -37,7 +38,8 @@ export type Shape =
   | Weld
   | Coil
   | Heap
-  | HollowCore;
+  | HollowCore
+  | PipeworkShape;
 
 export type ShapeKind = Shape['kind'];
 

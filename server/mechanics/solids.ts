@@ -3,12 +3,14 @@
 import { type Box, boxOf } from './extent.ts';
 import type { Shape, ShapeKind } from './shapes.ts';
 import { bent } from './solids/bent.ts';
+import { bolting } from './solids/bolting.ts';
 import { curved } from './solids/curved.ts';
 import { flat } from './solids/flat.ts';
 import { heads } from './solids/heads.ts';
 import { members } from './solids/members.ts';
+import { pipework } from './solids/pipework.ts';
 import { round } from './solids/round.ts';
-import type { Impossible, Row, Worked } from './solids/row.ts';
+import { figureOf, type Impossible, type Row, type Worked } from './solids/row.ts';
 import { shop } from './solids/shop.ts';
 import { led } from './solids/swept.ts';
 import { identity, type Vec3 } from './vector.ts';
@@ -30,10 +32,23 @@ export interface Working {
   readonly gives: 'volume' | 'mass';
   readonly formula: string;
   readonly inputs: Readonly<Record<string, number>>;
+  /** Inputs that are worked out themselves. */
+  readonly from?: Readonly<Record<string, Working>>;
 }
 
 type Rows = { readonly [Kind in ShapeKind]: Row<Extract<Shape, { kind: Kind }>> };
-const rows: Rows = { ...flat, ...round, ...bent, ...curved, ...heads, ...members, ...shop, ...led };
+const rows: Rows = {
+  ...flat,
+  ...round,
+  ...bent,
+  ...curved,
+  ...heads,
+  ...members,
+  ...shop,
+  ...led,
+  ...pipework,
+  ...bolting,
+};
 const rowOf = (shape: Shape): Row<Shape> => rows[shape.kind] as unknown as Row<Shape>;
 
 /** Material, centre and box of a shape, or why it cannot be made: sizes not above zero, walls that do not fit and the like. */
@@ -56,7 +71,10 @@ export function working(shape: Shape): Working | undefined {
   if (row.fault(shape)) return undefined;
   const mass = row.mass?.(shape);
   const worked = mass ?? row.volume?.(shape);
-  return worked && { gives: mass ? 'mass' : 'volume', formula: worked.formula.text, inputs: worked.inputs };
+  return worked && workingOf(worked, mass ? 'mass' : 'volume');
 }
 
-const figureOf = (worked: Worked): number => worked.formula(worked.inputs);
+function workingOf({ formula, inputs, from }: Worked, gives: Working['gives']): Working {
+  const pieces = Object.entries(from ?? {}).map(([name, piece]) => [name, workingOf(piece, gives)] as const);
+  return { gives, formula: formula.text, inputs, ...(pieces.length && { from: Object.fromEntries(pieces) }) };
+}

@@ -1,6 +1,6 @@
 // What is led along a line, from outside: its pieces, how far it reaches, and how deep a point lies in it.
 
-import type { Hollow, Joined, Mitred } from './bodies.ts';
+import type { Hollow, Joined, Mitred } from './body.ts';
 import { extrusionsOf } from './extrusions.ts';
 import { apply, compose, inverse, type Placement, still, turn } from './placement.ts';
 import { rectangle } from './polytopes.ts';

@@ -153,7 +153,7 @@ export interface PlanFacts extends SyntaxFacts {
   'size-unknown': {
     designation: string;
     table: string;
-    nearest: readonly ({ name: string } & ({ massPerLength: number } | { massPerArea: number }))[];
+    nearest: readonly ({ name: string } & ({ massPerLength: number } | { massPerArea: number } | { mass: number }))[];
   };
   'path-broken': { where: string; nearest: readonly string[] };
   'evidence-missing': { number: string };

@@ -1,6 +1,6 @@
 // Spaces inside hollow parts of which nothing says what is in them. A closed space leaves the weight open; one with open ends is worth a note.
 import { closed, interior, type Shape } from '../mechanics/index.ts';
-import { fold, type Item, namesOf } from '../plan/index.ts';
+import { fold, type Item, namesOf, textOf } from '../plan/index.ts';
 import type { Cause } from '../quantities/derived.ts';
 import { Batch } from './batch.ts';
 import { batchesOf, type Summed } from './bodies.ts';
@@ -12,15 +12,19 @@ import type { Solid } from './solid.ts';
 const water = 1000; // kg/m3, what an unstated space is weighed with
 
 /** Ends of vessels: one alone may be a bowl, but as a rule it closes something, so what is in it must be said. */
-const heads = ['dished head', 'hemispherical head', 'conical head'];
+const heads = ['dished head', 'hemispherical head', 'conical head', 'pipe cap'];
 const isHead = (item: Item): boolean => heads.some((head) => item.clauses.has(head));
+
+/** The bore of a flange is too short to hold anything that the pipe on it does not: only a liquid that names it fills it. */
+const isFlange = (item: Item): boolean => item.clauses.has('flange');
+const isBlind = (item: Item): boolean => isFlange(item) && textOf(item, 'form') === 'blind';
 
 /** Notes each hollow part of a load of which nothing is said; returns why the weight is open where a space is closed. */
 export function unstatedContents(body: Summed, notes: Notes): readonly Cause[] {
   const said = keysSaid(body);
   const found = hollowIn(body, said);
   if (!found.length) return [];
-  const against = headsIn(body);
+  const against = shutIn(body);
   const covered = coversOf(solidsIn(body));
   return found.flatMap((one) => {
     const { item, name, part, rests } = one;
@@ -48,7 +52,12 @@ function hollowOf(batch: Batch): readonly Solid[] {
   if (known) return known;
   const found = batch.solids.filter(
     ({ item, part: { kind, shape } }) =>
-      kind === 'solid' && shape && hollow(shape) !== null && !isLiquid(item) && !item.clauses.get('empty')?.[0]?.value,
+      kind === 'solid' &&
+      shape &&
+      hollow(shape) !== null &&
+      !isLiquid(item) &&
+      !isFlange(item) &&
+      !item.clauses.get('empty')?.[0]?.value,
   );
   kept.set(batch, found);
   return found;
@@ -74,19 +83,22 @@ function keysSaid(body: Summed): ReadonlySet<string> {
   return new Set(names.map((name) => fold(name.parts.at(-1)?.text ?? '')));
 }
 
-/** By the name of what they are set against: sides on which heads stand. */
-function headsIn(body: Summed): ReadonlyMap<string, ReadonlySet<string>> {
-  const sides = new Map<string, Set<string>>();
-  for (const { item } of solidsIn(body)) {
+/** By the name of what they are set against: sides that a head shuts, a blind flange, or a flange that a blind one stands against. */
+function shutIn(body: Summed): ReadonlyMap<string, ReadonlySet<string>> {
+  const beside = solidsIn(body).flatMap(({ item, name }) => {
     const against = item.clauses.get('against')?.[0]?.value;
-    if (against?.kind !== 'side' || !isHead(item)) continue;
-    const key = fold(against.name.parts.at(-1)?.text ?? '');
-    sides.set(key, (sides.get(key) ?? new Set()).add(against.axis));
-  }
+    const key = against?.kind === 'side' ? fold(against.name.parts.at(-1)?.text ?? '') : null;
+    return key !== null && against?.kind === 'side' ? [{ item, name: fold(name), key, side: against.axis }] : [];
+  });
+  const blinded = new Set(beside.filter(({ item }) => isBlind(item)).map(({ key }) => key));
+  const sides = new Map<string, Set<string>>();
+  for (const { item, name, key, side } of beside)
+    if (isHead(item) || isBlind(item) || (isFlange(item) && blinded.has(name)))
+      sides.set(key, (sides.get(key) ?? new Set()).add(side));
   return sides;
 }
 
-/** A tube or pipe with a head set against each of its two ends is a vessel. */
+/** A tube or pipe with a head or a blind flange set against each of its two ends is a vessel. */
 function capped(key: string, against: ReadonlyMap<string, ReadonlySet<string>>): boolean {
   const sides = against.get(key) ?? new Set();
   return ['x', 'y', 'z'].some((axis) => sides.has(axis) && sides.has(`-${axis}`));

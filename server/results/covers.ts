@@ -2,8 +2,9 @@
 import { type Box, boxOf, compose, type Placement, type Shape, shifted } from '../mechanics/index.ts';
 import type { Solid } from './solid.ts';
 
-/** Shapes that may close an end; a ring, as a flange is, is hollow and does not. */
+/** Shapes that may close an end; a ring, as a flange with a bore is, does not. */
 const flat: ReadonlySet<Shape['kind']> = new Set(['plate', 'box', 'cylinder', 'prism']);
+const mayClose = (shape: Shape): boolean => flat.has(shape.kind) || (shape.kind === 'flange' && shape.bore === 0);
 /** Which own axis a hollow shape is open along. */
 const along: Readonly<Partial<Record<Shape['kind'], 0 | 1 | 2>>> = {
   tube: 2,
@@ -21,7 +22,7 @@ export function coversOf(solids: readonly Solid[]): (solid: Solid) => boolean {
     const axis = shape ? along[shape.kind] : undefined;
     if (!shape || axis === undefined) return false;
     covers ??= new Boxes(
-      solids.flatMap((one) => (one.part.shape && flat.has(one.part.shape.kind) ? boxesOf(one, one.part.shape) : [])),
+      solids.flatMap((one) => (one.part.shape && mayClose(one.part.shape) ? boxesOf(one, one.part.shape) : [])),
     );
     return standing(solid).some((at) => shut(shape, axis, at, covers as Boxes));
   };

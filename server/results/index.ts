@@ -7,6 +7,9 @@ export { subjectText } from './expect.ts';
 export { nameOf as candidateName } from './governing.ts';
 export type { LiftOff, Reading } from './lift-off.ts';
 export { bodyRows } from './list.ts';
+export { pipeworkOf, sizesWritten, writtenOf } from './pipework/read.ts';
+export type { PipeworkName } from './pipework/types.ts';
+export { type Weighed, weigh } from './pipework/weigh.ts';
 export { limitOn } from './rules.ts';
 export { type Spread, spread } from './spread.ts';
 export type {

@@ -1,8 +1,16 @@
 // One part in its own axes: mass, volume and centre of one copy, with what is cut out taken off. Kept by item while its materials stay.
-import { type Impossible, type Shape, type Solid, solid, type Vec3, working } from '../mechanics/index.ts';
+import {
+  type Impossible,
+  type Shape,
+  type Solid,
+  solid,
+  type Vec3,
+  type Working,
+  working,
+} from '../mechanics/index.ts';
 import { type BoundPlan, given, has, type Item, openLines, type Thing, textOf } from '../plan/index.ts';
-import { type Cause, type Derived, known, type Origin, open, unique } from '../quantities/derived.ts';
-import { shapes } from '../vocabulary/index.ts';
+import { type Cause, type Derived, type Input, known, type Origin, open, unique } from '../quantities/derived.ts';
+import { type ShapeRow, shapes } from '../vocabulary/index.ts';
 import { cutouts } from './cutouts.ts';
 import { densityOf } from './material.ts';
 import { because, Notes } from './notes.ts';
@@ -61,7 +69,10 @@ function work(item: Item, plan: BoundPlan): Part {
     };
   const read = readShape(item, plan, notes);
   const table = read.name !== null && tabled.has(read.name);
-  const steel = read.name && shapes[read.name].material === 'steel unless said' ? { name: 'carbon steel' } : undefined;
+  const steelUnlessSaid = read.name !== null && (shapes[read.name] as ShapeRow).material === 'steel unless said';
+  const steel = steelUnlessSaid
+    ? { name: ('because' in read ? undefined : read.material) ?? 'carbon steel' }
+    : undefined;
   const needsDensity =
     read.name !== 'sheet' &&
     (!table ||
@@ -154,10 +165,7 @@ function solidOf(item: Item, read: ShapeRead, density: Derived | null, plan: Bou
   const lines = [...openLines(item), ...item.children.flatMap(openLines)];
   const [low, high] = ends(read, body, body.volume !== undefined ? 'volume' : 'mass');
   const step = working(shape);
-  const inputs = Object.entries(step?.inputs ?? {}).map(([label, value]) => ({
-    label,
-    value: known(value, units[label] ?? 'm', { at: item.at, source: read.source || 'typed here' }),
-  }));
+  const inputs = inputsOf(step, item, read.source || 'typed here');
   const at = read.clause.at;
   const origin = {
     formula: step?.formula ?? '',
@@ -182,7 +190,7 @@ function solidOf(item: Item, read: ShapeRead, density: Derived | null, plan: Bou
     cut.volume > 0 && whole !== null && body.volume ? minus(body.centre, body.volume, cut.moment, whole) : body.centre;
   const centre = cut.unplaced ? null : left;
   const bare = lines.length ? open('kg', lines, { at }) : massOf(body, volume, density, origin, read, cut.volume);
-  const mass = withSteel(item, bare, textOf(item, 'from') ?? 'typed here');
+  const mass = withSteel(item, withDavit(withAllowance(bare, read), item), textOf(item, 'from') ?? 'typed here');
   return {
     kind: 'solid',
     shapeName: read.name,
@@ -195,6 +203,19 @@ function solidOf(item: Item, read: ShapeRead, density: Derived | null, plan: Bou
     point: false,
     problems: notes.problems,
   };
+}
+
+/** The figures that go into a formula; those worked out themselves with their own. */
+function inputsOf(step: Working | undefined, item: Item, source: string): readonly Input[] {
+  return Object.entries(step?.inputs ?? {}).map(([label, value]) => {
+    const piece = step?.from?.[label];
+    return {
+      label,
+      value: piece
+        ? known(value, 'm3', { at: item.at, source, formula: piece.formula, inputs: inputsOf(piece, item, source) })
+        : known(value, units[label] ?? 'm', { at: item.at, source }),
+    };
+  });
 }
 
 /** Notes why a shape cannot be made, with the clauses at odds. */
@@ -240,6 +261,9 @@ const units: Readonly<Record<string, Derived['unit']>> = {
   areaFactor: '1',
   area: 'm2',
   enclosed: 'm3',
+  nuts: '1',
+  washers: '1',
+  bolts: '1',
 };
 
 function massOf(
@@ -276,6 +300,35 @@ function massOf(
   }
   if (!volume || !density) return open('kg', [because('Nothing says what it is made of.', null as never)], origin);
   return massOfVolume(volume, density, origin);
+}
+
+/** What makers' weights run over the nominal body. */
+function withAllowance(nominal: Derived, { allowance }: ShapeRead): Derived {
+  if (!allowance || nominal.value === null) return nominal;
+  const { factor, source } = allowance;
+  const inputs = [
+    { label: 'nominal', value: nominal },
+    { label: 'allowance', value: known(factor, '1', { source, at: nominal.at }) },
+  ];
+  const { assumptions, at } = nominal;
+  const origin = { formula: 'nominal * allowance', inputs, source: nominal.source, assumptions, at };
+  const [low, high] = [nominal.low as number, nominal.high as number];
+  return known(nominal.value * factor, 'kg', origin, low * factor, high * factor);
+}
+
+/** The davit or hinge of a manway, as stated; `none` is none. */
+function withDavit(bare: Derived, item: Item): Derived {
+  const davit = given(item, 'davit');
+  if (davit.state !== 'known' || bare.value === null) return bare;
+  const { value, low, high } = davit.quantity;
+  const stated = known(value, 'kg', { source: textOf(item, 'from') ?? 'typed here', at: davit.at }, low, high);
+  const inputs = [
+    { label: 'bare', value: bare },
+    { label: 'davit', value: stated },
+  ];
+  const { source, assumptions, at } = bare;
+  const ends = [(bare.low as number) + low, (bare.high as number) + high] as const;
+  return known(bare.value + value, 'kg', { formula: 'bare + davit', inputs, source, assumptions, at }, ...ends);
 }
 
 /** Volume times density, with both tolerances. */

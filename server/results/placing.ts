@@ -14,6 +14,7 @@ import { given, type Item } from '../plan/index.ts';
 import type { Cause } from '../quantities/derived.ts';
 import { shapeNames } from '../vocabulary/index.ts';
 import { because, notYet } from './notes.ts';
+import { bodyOf } from './pipework/types.ts';
 
 /** How an item is turned: `axis` first, then the turns as written. Angles that could not be read leave it unturned; the item is open then. */
 export function rotationOf(item: Item): Placement['R'] {
@@ -28,7 +29,7 @@ export function rotationOf(item: Item): Placement['R'] {
 function ownKind(item: Item): ShapeKind | null {
   const name = shapeNames.find((one) => item.clauses.has(one) && !(one === 'hole' && item.keyword === 'part'));
   if (name === 'rope' || name === 'chain') return 'section'; // stretched out along x like one
-  return !name || name === 'item' || name === 'liquid' ? null : name;
+  return !name || name === 'item' || name === 'liquid' ? null : bodyOf(name);
 }
 
 /** Copies by `count`, `every` and `circle`; null where they are not said to stand anywhere. */

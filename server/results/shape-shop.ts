@@ -5,7 +5,8 @@ import type { Cause } from '../quantities/derived.ts';
 import type { Quantity } from '../quantities/quantity.ts';
 import { welds } from '../vocabulary/index.ts';
 import type { Notes } from './notes.ts';
-import { type Done, label, missing, type Refuse, type ShapeGiven } from './shape.ts';
+import { type Done, missing, type Refuse, type ShapeGiven } from './shape.ts';
+import { label } from './shape-clauses.ts';
 import { notRound } from './shape-forms.ts';
 
 type Sizes = Readonly<Record<string, Quantity>>;

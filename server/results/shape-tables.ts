@@ -22,7 +22,8 @@ import { type BoundClause, type Item, textOf } from '../plan/index.ts';
 import type { Cause } from '../quantities/derived.ts';
 import type { Quantity } from '../quantities/quantity.ts';
 import type { Notes } from './notes.ts';
-import { type Done, label, missing, type Refuse, type ShapeGiven } from './shape.ts';
+import { type Done, missing, type Refuse, type ShapeGiven } from './shape.ts';
+import { label } from './shape-clauses.ts';
 
 type Near = { readonly designation: string; readonly massPerLength: number };
 

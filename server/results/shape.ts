@@ -1,17 +1,19 @@
 // Reads the shape of a part or cut-out: which one it is, its sizes with their tolerances, and the body they make.
 import type { Shape } from '../mechanics/index.ts';
-import { type BoundClause, type BoundPlan, fit, given, type Item, measureName } from '../plan/index.ts';
+import { type BoundClause, type BoundPlan, given, type Item } from '../plan/index.ts';
 import type { Cause } from '../quantities/derived.ts';
-import { nameOf } from '../quantities/dimension.ts';
 import type { Quantity } from '../quantities/quantity.ts';
-import { type Measure, type ShapeName, type ShapeRow, shapes } from '../vocabulary/index.ts';
+import { type ShapeName, type ShapeRow, shapes } from '../vocabulary/index.ts';
 import { drawing } from './drawing.ts';
 import { endsFaults, endsOf, hasEnds, ledAlong } from './ends.ts';
 import { because, type Notes, notYet } from './notes.ts';
+import { pipework } from './pipework/read.ts';
+import type { BoughtIn } from './pipework/types.ts';
+import { foreign, label, ofShape, otherWord } from './shape-clauses.ts';
 import { dishedHead, notRound } from './shape-forms.ts';
 import { coil, heap, hollowCore, weld } from './shape-shop.ts';
 import { lineOf, member, sheet } from './shape-tables.ts';
-import { shapesUnder, shapesWith, sizeClauses } from './shape-words.ts';
+import { shapesUnder, sizeClauses } from './shape-words.ts';
 
 /** A shape whose sizes are known: `make` builds it from sizes, so that the ends of their tolerances can be tried. */
 export interface ShapeRead {
@@ -22,6 +24,9 @@ export interface ShapeRead {
   /** Where figures of a table stand behind it. */
   readonly source: string;
   readonly assumptions: readonly string[];
+  /** Of parts that are bought in: what the weight is more than that of the body, and what they are of. */
+  readonly allowance?: BoughtIn['allowance'];
+  readonly material?: BoughtIn['material'];
   /** Density (kg/m3) of what a table's mass is of, for what is cut out of it; steel where none is named. */
   readonly listedDensity?: number;
 }
@@ -68,8 +73,6 @@ export function shapeName(
   );
 }
 
-export const label = (item: Item): string => item.names[0] ?? item.keyword;
-
 /** The shape with its sizes, or what is missing. `through` is the depth of a cut-out that states none. */
 export function readShape(item: Item, plan: BoundPlan, notes: Notes, through: number | null = null): ShapeGiven {
   const found = shapeName(item, notes);
@@ -97,11 +100,14 @@ export function readShape(item: Item, plan: BoundPlan, notes: Notes, through: nu
       need.takes === 'designation' ||
       (word === 'size' && name === 'item')
     ) {
-      if (due && !item.clauses.has(word)) causes.push(missing(item, name, word, need.help, notes));
+      const value = item.clauses.get(word)?.[0]?.value;
+      if (due && (!item.clauses.has(word) || value?.kind === 'none'))
+        causes.push(missing(item, name, word, need.help, notes));
       else if (item.clauses.get(word)?.some((one) => !one.value))
         causes.push(because(`${word} of ${label(item)} could not be read.`, item.at));
       else if (item.clauses.get(word)?.some((one) => one.value?.kind === 'unknown'))
         causes.push(notYet(`${word} of ${label(item)} is`, item.clauses.get(word)?.[0]?.at ?? item.at));
+      else causes.push(...otherWord(item, word, need, notes));
     } else if (state.state === 'known') {
       const fits = ofShape(item, word, state.quantity, need.measures ?? 'any', notes);
       if ('what' in fits) causes.push(fits);
@@ -126,17 +132,6 @@ export function readShape(item: Item, plan: BoundPlan, notes: Notes, through: nu
   return corners && !('because' in read) ? ledAlong(read, corners) : read;
 }
 
-/** A figure whose word measures different things in different shapes, held against what this shape takes. */
-function ofShape(item: Item, word: string, quantity: Quantity, measures: Measure, notes: Notes): Quantity | Cause {
-  const clause = item.clauses.get(word)?.[0] as BoundClause;
-  if (clause.row.measures === measures) return quantity;
-  const fits = fit(quantity, measures);
-  if (fits && fits !== 'missing') return fits;
-  const text = clause.valueAt.row.text.slice(clause.valueAt.from, clause.valueAt.to);
-  const facts = { clause: word, wanted: measureName(measures), text, found: nameOf(quantity.dimension), sum: false };
-  return notes.add('dimension-mismatch', clause.valueAt, facts, `${word} does not fit ${label(item)}.`);
-}
-
 /** A size that is due; said only where it cannot stand in what could not be read. */
 export const missing = (item: Item, shape: string, word: string, why: string, notes: Notes): Cause =>
   item.opens.length
@@ -147,36 +142,6 @@ export const missing = (item: Item, shape: string, word: string, why: string, no
         { item: `${shape} of ${label(item)}`, clause: word, why },
         `${label(item)} has no ${word}.`,
       );
-
-/** Clauses that belong to other shapes than this one. */
-function foreign(item: Item, name: ShapeName, row: ShapeRow, notes: Notes): Cause[] {
-  const causes: Cause[] = [];
-  for (const [word, list] of item.clauses) {
-    if (word === name || word in row.clauses || word in item.row.clauses === false) continue;
-    const others = placeWords.has(word) ? undefined : shapesWith.get(word);
-    if (!others || (word === 'bend radius' && item.clauses.has('along'))) continue;
-    causes.push(
-      notes.add(
-        'place-wrong',
-        (list[0] as BoundClause).keywordAt,
-        { keyword: word, parent: name, parents: others },
-        `${word} does not belong to ${name}.`,
-      ),
-    );
-  }
-  const material = ['of', 'density', 'moisture', 'reinforcement'].flatMap((word) => item.clauses.get(word) ?? [])[0];
-  if (row.material === 'none' && material)
-    causes.push(
-      notes.add(
-        'place-wrong',
-        material.keywordAt,
-        { keyword: material.keyword, parent: name, parents: ['shapes with a volume'] },
-        `${material.keyword} does not belong to ${name}.`,
-      ),
-    );
-  return causes;
-}
-const placeWords = new Set(['at', 'on', 'against', 'inside', 'shift', 'axis', 'turn', 'count', 'every', 'circle']);
 
 function clauseSides(item: Item, word: string): readonly Quantity[] | null {
   const value = item.clauses.get(word)?.[0]?.value;
@@ -297,6 +262,18 @@ function finish(
       return lineOf(item, name, clause, sizes, done, refuse, notes);
     case 'sheet':
       return sheet(item, clause, sizes, done, refuse, notes);
+    case 'flange':
+    case 'pipe elbow':
+    case 'pipe tee':
+    case 'pipe reducer':
+    case 'pipe cap':
+    case 'nozzle':
+    case 'manway':
+    case 'bolt':
+    case 'bolt set':
+    case 'nut':
+    case 'washer':
+      return pipework(item, name, clause, sizes, notes);
     case 'hole':
       return done((s) => ({ kind: 'hole', diameter: s.diameter, depth: s.depth ?? through }) as Shape);
     case 'opening':

@@ -3,7 +3,7 @@
 import type { Box } from '../mechanics/index.ts';
 import type { BoundPlan, Item, PlanFacts, Thing } from '../plan/types.ts';
 import type { Derived } from '../quantities/derived.ts';
-import type { Place, Problem } from '../syntax/types.ts';
+import type { Place, Problem, SyntaxFacts } from '../syntax/types.ts';
 import type { Hanging } from './hang/hang.ts';
 import type { LiftOff } from './lift-off.ts';
 
@@ -99,6 +99,7 @@ export interface LegEnd {
 }
 
 export interface ResultFacts extends PlanFacts {
+  'word-unknown': SyntaxFacts['word-unknown']; // a word of another shape
   'geometry-impossible': { shape: string; reason: string; figures: readonly number[] };
   'cutout-outside': { cutout: string; volume: number; why: 'larger' | 'outside' | 'taken'; other: string | null };
   'part-unplaced': { part: string; copies: number };

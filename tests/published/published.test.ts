@@ -37,6 +37,7 @@ import {
 } from '../../server/mechanics/index.ts';
 import { add, type Quantity, quantity } from '../../server/quantities/quantity.ts';
 import { asDensity, joined } from '../../server/quantities/units.ts';
+import { loadOf, value } from '../support/lift.ts';
 
 interface Row {
   readonly what: string;
@@ -57,6 +58,7 @@ interface Row {
   readonly terms?: readonly string[];
   readonly form?: string; // a construction of sling or a kind of gear
   readonly mass?: string; // the rating it is of, or its diameter
+  readonly part?: string; // the line of a part
 }
 
 /** A shape with its sizes as text; `pipe` and `schedule`, `section` or `bar` are looked up. */
@@ -78,6 +80,7 @@ const rowsDue: Readonly<Record<string, number>> = {
   'densities.json': 167,
   'hitches.json': 69,
   'pipes.json': 144,
+  'pipework.json': 115,
   'ropes-and-chains.json': 29,
   'sections.json': 193,
   'shop.json': 58,
@@ -189,6 +192,12 @@ const errors: Readonly<Record<string, (row: Row, due: number) => number>> = {
   tank: near(tank),
   'liquid weight': near((row) => liquid(row).mass),
   'liquid centre': near((row) => liquid(row).height),
+  /** What a list of weights says is never more than what the program counts, nor much less. */
+  'listed, covered': (row, due) => {
+    const weight = weightOf(row.part ?? '');
+    return weight >= due ? weight / due - 1 : Number.NaN;
+  },
+  bolt: near((row) => boltWeight(row)),
   ...gear,
   sum: near((row) => (row.terms ?? []).map(measure).reduce(plus).value),
 };
@@ -256,6 +265,24 @@ function body(sizes: Sizes) {
   const made = solid(shapeOf(sizes));
   if ('impossible' in made) throw new Error(`${sizes.kind}: ${made.reason}`);
   return made;
+}
+
+/** What a part comes to in a plan, kg. */
+function weightOf(part: string): number {
+  const found = loadOf(`  part "P": ${part}, at (0, 0, 0)\n    empty "seen"`);
+  return value(found, 'load', 'L', 'calculated weight') ?? Number.NaN;
+}
+
+/** A bolt with a head and one nut, both of one width across flats. */
+function boltWeight({ shape = {}, of }: Row): number {
+  const size = (word: string): number => measure(shape[word] ?? '').value;
+  const hexagon = (height: number) => ({ flats: size('flats'), height });
+  const made = solid({
+    ...{ kind: 'bolt', diameter: size('diameter'), length: size('length'), nuts: 1, washers: 0 },
+    ...{ head: hexagon(size('head')), nut: hexagon(size('nut')) },
+  });
+  if ('impossible' in made) throw new Error(made.reason);
+  return (made.volume ?? Number.NaN) * (material(of ?? '')?.density ?? Number.NaN);
 }
 
 function together({ parts = [] }: Row) {

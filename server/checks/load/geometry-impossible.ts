@@ -56,6 +56,14 @@ const reasons: Readonly<Record<string, Reason>> = {
   ),
   'across-axis': (a, _, system) => `a corner with the radius ${figures(system).any('m', a)} lies beyond the axis`,
   'segment-too-high': lengths((height, diameter) => `a height of ${height} is more than the diameter, ${diameter}`),
+  'branch-too-short': lengths((length, half) => `a branch of ${length} ends in the run, ${half} from its middle`),
+  'projection-too-short': lengths(
+    (projection, least) => `a projection of ${projection} ends before its flange does, which is ${least} long`,
+  ),
+  'pad-inside': lengths((pad, outside) => `a pad of ${pad} does not reach beyond the pipe, ${outside} outside`),
+  'bolt-too-short': lengths(
+    (length, stack) => `a length of ${length} leaves no room for its nuts and washers, which take up ${stack}`,
+  ),
   'line-too-short': (corners) => `${words(corners, 'corner')} make no line, it takes two`,
   'line-stands-still': (corner) => `corners ${ordinal(corner)} and ${ordinal(corner + 1)} of its line are one point`,
   'line-doubles-back': (corner) => `its line turns back on itself at corner ${ordinal(corner)}`,

@@ -151,10 +151,11 @@ function fits(word: string, block: string, shape: ShapeName | undefined, given: 
   return !owners.length || (shape !== undefined && owners.includes(shape));
 }
 
-/** Clauses of a shape of which one is enough: a wall or a bore, a fill or a level. */
+/** Clauses of a shape of which one is enough: a wall or a bore, a fill or a level; a davit, be it none. */
 const either: Readonly<Partial<Record<ShapeName, readonly string[]>>> = {
   tube: ['wall', 'bore'],
   liquid: ['fill', 'level'],
+  manway: ['davit'],
   weld: ['leg length', 'throat'],
   heap: ['angle', 'height'],
 };

@@ -1,4 +1,4 @@
-// Entries of the tables with what they weigh: sections, pipes by schedule, bars, constructions of rope and chain, kinds of sheet.
+// Entries of the tables with what they weigh: sections, pipes by schedule, bars, constructions of rope and chain, kinds of sheet, bought-in pipework.
 import {
   bars,
   constructionsOf,
@@ -15,6 +15,7 @@ import { write } from '../../quantities/index.ts';
 import { inQuotes } from '../spelling.ts';
 import type { Completion } from '../types.ts';
 import { itemHere } from './names.ts';
+import { pipeworkSizes } from './pipework.ts';
 import { type Asked, begun, completion } from './types.ts';
 
 /** At most so many sizes of a table at once: more come with more of the designation. */
@@ -56,7 +57,11 @@ export function fromTables(asked: Asked, used: readonly string[]): readonly Comp
         constructions(asked, (value) => text(value, 'kg/m')),
       );
     default:
-      return [];
+      return listed(
+        asked,
+        used,
+        pipeworkSizes(asked).map(({ text: designation, detail }) => ({ designation, detail: () => detail })),
+      );
   }
 }
 

@@ -6,6 +6,7 @@ import { allItems, ownFile } from '../items.ts';
 import { inQuotes } from '../spelling.ts';
 import type { Completion } from '../types.ts';
 import { itemHere } from './names.ts';
+import { formsHere, pipeworkLabels } from './pipework.ts';
 import { fromTables, schedules } from './tables.ts';
 import { type Asked, begun, completion, phrase } from './types.ts';
 
@@ -50,11 +51,12 @@ function words(asked: Asked): readonly Completion[] {
   const value = begun(asked);
   const before = value.text.trim();
   const used = usedTexts(asked, asked.slot.clause ?? '');
-  const listed = [...asked.slot.words].sort((a, b) => Number(used.includes(b)) - Number(used.includes(a)));
+  const all = formsHere(asked) ?? asked.slot.words.map((text) => ({ text, detail: '' }));
+  const listed = [...all].sort((a, b) => Number(used.includes(b.text)) - Number(used.includes(a.text)));
   return listed
-    .filter((word) => word !== before)
-    .map((word) =>
-      phrase(asked, 'word', word, value, { help: word in evidenceHelp ? evidenceHelp[word as Evidence] : '' }),
+    .filter(({ text: word }) => word !== before)
+    .map(({ text: word, detail }) =>
+      phrase(asked, 'word', word, value, { detail, help: word in evidenceHelp ? evidenceHelp[word as Evidence] : '' }),
     );
 }
 
@@ -109,6 +111,8 @@ function materialNames(asked: Asked): readonly Completion[] {
 /** Schedules of the pipe on this line; kinds of findings behind `waive`. */
 function labels(asked: Asked): readonly Completion[] {
   const { slot, s } = asked;
+  const pipework = pipeworkLabels(asked);
+  if (pipework) return pipework.map((one) => completion(asked, 'word', one.text, { detail: one.detail }));
   if (slot.clause === 'schedule') return schedules(asked);
   if (slot.statement === 'waive' && slot.clause === null) {
     const found = new Map(s.own.map(({ slug, message }) => [slug, message]));

@@ -16,14 +16,14 @@ import { fold, textOf } from '../../plan/index.ts';
 import type { BoundPlan, Item } from '../../plan/types.ts';
 import { type ResultUnit, type System, write } from '../../quantities/index.ts';
 import { type Line, type Note, note } from './page.ts';
+import { pipeworkSources } from './pipework.ts';
 
 /** What an item takes from a built-in table, as cautions that name the table. */
 export function tableLines(item: Item, plan: BoundPlan): readonly Line[] {
   const made = builtInMaterial(item, plan);
   const sized = sizedBy(item);
-  return [...(made ? [made.source] : []), ...(sized && !item.clauses.has('unit weight') ? [sized.source] : [])].map(
-    (source) => ({ says: cautions.builtIn(source) }),
-  );
+  const tables = sized && !item.clauses.has('unit weight') ? [sized.source] : pipeworkSources(item);
+  return [...(made ? [made.source] : []), ...tables].map((source) => ({ says: cautions.builtIn(source) }));
 }
 
 /** The catalog's material of an item; null where the plan has its own of that name, or a density is given. */

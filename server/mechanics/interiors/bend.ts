@@ -1,5 +1,5 @@
 // What of the space in a pipe bend lies below a plane: discs across the bend, each cut by a line.
-import type { Bend } from '../bodies.ts';
+import type { Bend } from '../body.ts';
 import { cutsBetween, sweep } from '../quadrature.ts';
 import type { Vec3 } from '../vector.ts';
 import { type Below, count, counted, reachOf, segment, tally } from './half-space.ts';

@@ -1,5 +1,5 @@
 // What of a space with flat faces lies below a plane.
-import type { Polytope } from '../bodies.ts';
+import type { Polytope } from '../body.ts';
 import { add, cross, dot, scale, subtract, type Vec3 } from '../vector.ts';
 import { type Below, count, counted, tally } from './half-space.ts';
 

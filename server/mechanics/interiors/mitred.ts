@@ -1,5 +1,5 @@
 // What of the space in a round pipe with mitred ends lies below a plane: strips along the pipe, each a quadrilateral cut by a line.
-import type { Mitred } from '../bodies.ts';
+import type { Mitred } from '../body.ts';
 import { cutsBetween, sweep } from '../quadrature.ts';
 import type { Vec2, Vec3 } from '../vector.ts';
 import { type Below, count, counted, tally } from './half-space.ts';

@@ -1,5 +1,5 @@
 // What of a space of revolution lies below a plane: discs along the axis, each cut by a line.
-import type { Ball, Dome, Turned } from '../bodies.ts';
+import type { Ball, Dome, Turned } from '../body.ts';
 import { cutsBetween, sweep } from '../quadrature.ts';
 import { scale, type Vec3 } from '../vector.ts';
 import { type Below, count, counted, reachOf, segment, type Tally, tally } from './half-space.ts';

@@ -174,7 +174,7 @@ function zoneCentre(base: number, top: number, height: number): number {
 }
 
 /** Centre of a frustum above its base, m. */
-const frustumCentre = (base: number, top: number, height: number): number =>
+export const frustumCentre = (base: number, top: number, height: number): number =>
   ((height / 4) * (base * base + 2 * base * top + 3 * top * top)) / (base * base + base * top + top * top);
 
 const hole: Row<Hole> = {

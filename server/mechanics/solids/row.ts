@@ -34,6 +34,14 @@ export type Fault =
   | 'across-axis'
   /** A segment higher than the round it is cut from. Figures: height, diameter. */
   | 'segment-too-high'
+  /** A branch that ends in the run it leaves. Figures: its length, half the outside. */
+  | 'branch-too-short'
+  /** A nozzle that ends before its flange does. Figures: projection, length of the flange. */
+  | 'projection-too-short'
+  /** A pad that does not reach beyond the pipe it stands round. Figures: pad, outside. */
+  | 'pad-inside'
+  /** A bolt that its nuts and washers do not fit on. Figures: length, what they take up. */
+  | 'bolt-too-short'
   /** A line of fewer than two corners. Figures: how many it has. */
   | 'line-too-short'
   /** Two corners of a line, one after the other, are one point. Figures: index of the first. */
@@ -67,11 +75,26 @@ export interface Impossible {
   readonly clauses: readonly string[];
 }
 
-/** A formula with its inputs filled in. */
+/** A formula with its inputs filled in; those worked out themselves stand in `from` too. */
 export interface Worked {
   readonly formula: Formula;
   readonly inputs: Readonly<Record<string, number>>;
+  readonly from?: Readonly<Record<string, Worked>>;
 }
+
+/** What a filled-in formula comes to. */
+export const figureOf = ({ formula: by, inputs }: Worked): number => by(inputs);
+
+/** A formula over pieces that are worked out themselves, with further inputs as they are. */
+export const joined = <Name extends string>(
+  formula: Formula<Name>,
+  from: Readonly<Partial<Record<Name, Worked>>>,
+  plain?: Readonly<Partial<Record<Name, number>>>,
+): Worked => {
+  const pieces = from as Readonly<Record<string, Worked>>;
+  const figures = Object.fromEntries(Object.entries(pieces).map(([name, piece]) => [name, figureOf(piece)]));
+  return { formula: formula as Formula, inputs: { ...figures, ...(plain as Record<string, number>) }, from: pieces };
+};
 
 /** All that is said of one kind of shape; volume, mass and centre are only asked of a shape without a fault. */
 export interface Row<S> {

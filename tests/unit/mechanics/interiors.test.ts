@@ -390,12 +390,17 @@ test('only a hollow sphere is closed by itself; solids have no inside', () => {
     'conical head',
     'dished head',
     'elbow',
+    'flange',
     'hemispherical head',
     'hollow sphere',
+    'manway',
+    'nozzle',
     'pipe',
     'rectangular tube',
+    'reducer',
     'swept',
     'tapered tube',
+    'tee',
     'tube',
   ]);
   expect(interior({ kind: 'elbow', outside: 0.5, bendRadius: 0.6, angle: 1 })).toBeNull();

@@ -11,12 +11,13 @@ import {
   solid,
   type Vec3,
 } from '../../../server/mechanics/index.ts';
+import { notShown } from './pipework-specimens.ts';
 import { pointIn, randomFrom } from './random.ts';
 import { hollowShapes, made, named, specimens } from './specimens.ts';
 
 describe('random points in the box: the share in the material is its volume, their mean its centre', () => {
   const points = 40_000;
-  test.each(named(specimens))('%s', (_, shape) => {
+  test.each(named(specimens.filter((shape) => !notShown(shape))))('%s', (_, shape) => {
     const { volume, centre, box } = made(shape);
     const random = randomFrom(20);
     const whole = [0, 1, 2].reduce((product, axis) => product * (box.max[axis]! - box.min[axis]!), 1);

@@ -1,6 +1,7 @@
 // One or more shapes of every kind that can be made, and ways to make many of them.
 import fc from 'fast-check';
 import { type Shape, type Solid, solid, type Vec2, type Vec3 } from '../../../server/mechanics/index.ts';
+import { pipeworkSpecimens } from './pipework-specimens.ts';
 
 export const specimens: readonly Shape[] = [
   { kind: 'box', x: 2, y: 1, z: 0.5 },
@@ -107,6 +108,7 @@ export const specimens: readonly Shape[] = [
   { kind: 'hollow core', x: 1.6, y: 1.2, z: 0.4, cores: 4, coreWidth: 0.2, coreHeight: 0.3 },
   { kind: 'hole', diameter: 0.4, depth: 0.7 },
   { kind: 'opening', x: 0.4, y: 0.3, depth: 0.7 },
+  ...pipeworkSpecimens,
 ];
 
 /** Members led along lines: mitred and bent, in a plane and out of it, a ring, one with its centre beside the line. */
