@@ -14,8 +14,9 @@ import {
 } from '../mechanics/index.ts';
 import { given, type Item, namesOf, openLines, type Thing } from '../plan/index.ts';
 import { type Cause, type Derived, known, open, unique } from '../quantities/derived.ts';
+import { massOfVolume } from './mass.ts';
 import { because, Notes } from './notes.ts';
-import { massOfVolume, type Part, partOf } from './part.ts';
+import { type Part, partOf } from './part.ts';
 import { isLiquid, type Layout } from './place.ts';
 import { countOf, countOpen } from './placing.ts';
 import type { Frame } from './solid.ts';
