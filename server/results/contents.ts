@@ -30,7 +30,7 @@ export function unstatedContents(body: Summed, notes: Notes): readonly Cause[] {
     const { item, name, part, rests } = one;
     const shape = part.shape as Shape;
     const space = (hollow(shape) as number) * (rests?.placed.count ?? 1);
-    const shut = closed(shape) || isHead(item) || capped(fold(name), against) || covered(one);
+    const shut = closed(shape) || isHead(item) || capped(one, against) || covered(one);
     const facts = { part: name, volume: space, added: space * water, closed: shut };
     const cause = notes.add('contents-unstated', item.nameAt, facts, `Nothing says what is inside ${name}.`);
     return shut ? [cause] : [];
@@ -98,8 +98,9 @@ function shutIn(body: Summed): ReadonlyMap<string, ReadonlySet<string>> {
   return sides;
 }
 
-/** A tube or pipe with a head or a blind flange set against each of its two ends is a vessel. */
-function capped(key: string, against: ReadonlyMap<string, ReadonlySet<string>>): boolean {
-  const sides = against.get(key) ?? new Set();
+/** A tube or pipe with a head or a blind flange set against each of its two ends is a vessel; led along corners, its ends may face any two sides. */
+function capped({ item, name }: Solid, against: ReadonlyMap<string, ReadonlySet<string>>): boolean {
+  const sides = against.get(fold(name)) ?? new Set();
+  if (item.clauses.has('along')) return sides.size > 1;
   return ['x', 'y', 'z'].some((axis) => sides.has(axis) && sides.has(`-${axis}`));
 }

@@ -47,6 +47,19 @@ expect load weight < 30 t
     expect(value(s, 'load', 'Drum', 'weight')).toBeNull();
   });
 
+  test('a run with a corner, shut at both ends, is as closed as a straight one', () => {
+    const run = (east: string) =>
+      lift(`${head}load "Run"
+  contingency 5 %
+  part "Run": pipe DN 200, schedule 40, along (0, 0, 0) (2, 0, 0) (2, 2, 0) m
+  part "Near cap": pipe cap DN 200, schedule 40, against "Run" -x, empty "blown out, seen"
+  part "Far cap": pipe cap DN 200, schedule 40, ${east}, empty "blown out, seen"
+`);
+    expect(errors(run('against "Run" y'))).toContain('contents-unstated');
+    expect(value(run('against "Run" y'), 'load', 'Run', 'weight')).toBeNull();
+    expect(errors(run('at (0, 0, 5 m)'))).not.toContain('contents-unstated');
+  });
+
   test('full of water it is five times as heavy as empty', () => {
     const empty = value(drum(', empty "drained, seen"'), 'load', 'Drum', 'weight') as number;
     const full = lift(`${head}load "Drum"
