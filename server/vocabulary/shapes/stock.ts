@@ -1,18 +1,24 @@
 // What comes by its designation, its weight, or a file, and what hollow parts hold: sections, pipes, bars, ropes, chains, sheets, meshes, liquids, items.
-import type { ShapeRow } from '../types.ts';
+import type { ClauseRow, ShapeRow } from '../types.ts';
 import { must } from './clauses.ts';
+
+const weightPerLength = (where = 'where the table has none or another'): ClauseRow => ({
+  takes: 'amount',
+  measures: 'weight per length',
+  above: 0,
+  help: `Weight per length, ${where}.`,
+});
+const construction: ClauseRow = {
+  takes: 'designation',
+  help: 'Such as 6x36 IWRC or 35x7; of chain short link, stud link, studless.',
+};
 
 export const stock = {
   section: {
     under: ['part'],
     form: { takes: 'designation', need: 'always', help: 'A rolled section, rail or sheet pile by its designation.' },
     clauses: {
-      'unit weight': {
-        takes: 'amount',
-        measures: 'weight per length',
-        above: 0,
-        help: 'Weight per length, where the table has none or another.',
-      },
+      'unit weight': weightPerLength(),
       length: must('Along the section.'),
     },
     material: 'steel unless said',
@@ -34,12 +40,7 @@ export const stock = {
         takes: 'label',
         help: '40, STD, XS of steel; K, L, M of copper; K9, C40, PC350 of ductile iron; SDR11 of plastic.',
       },
-      'unit weight': {
-        takes: 'amount',
-        measures: 'weight per length',
-        above: 0,
-        help: 'Weight per length, where the table has none or another.',
-      },
+      'unit weight': weightPerLength(),
       length: must('Along the pipe.'),
     },
     material: 'steel unless said',
@@ -58,12 +59,7 @@ export const stock = {
       help: '`"#5"`, or a diameter.',
     },
     clauses: {
-      'unit weight': {
-        takes: 'amount',
-        measures: 'weight per length',
-        above: 0,
-        help: 'Weight per length, where the table has none or another.',
-      },
+      'unit weight': weightPerLength(),
       length: must('Along the bar.'),
     },
     material: 'steel unless said',
@@ -75,16 +71,8 @@ export const stock = {
     under: ['part'],
     form: { takes: 'amount', measures: 'length', above: 0, need: 'always', help: 'Its diameter.' },
     clauses: {
-      construction: {
-        takes: 'designation',
-        help: 'Such as 6x36 IWRC or 35x7; of chain short link, stud link, studless.',
-      },
-      'unit weight': {
-        takes: 'amount',
-        measures: 'weight per length',
-        above: 0,
-        help: "Weight per length, in place of the construction's.",
-      },
+      construction,
+      'unit weight': weightPerLength("in place of the construction's"),
       length: must('Along the rope.'),
     },
     material: 'none',
@@ -96,16 +84,8 @@ export const stock = {
     under: ['part'],
     form: { takes: 'amount', measures: 'length', above: 0, need: 'always', help: 'The diameter of its bar.' },
     clauses: {
-      construction: {
-        takes: 'designation',
-        help: 'Such as 6x36 IWRC or 35x7; of chain short link, stud link, studless.',
-      },
-      'unit weight': {
-        takes: 'amount',
-        measures: 'weight per length',
-        above: 0,
-        help: "Weight per length, in place of the construction's.",
-      },
+      construction,
+      'unit weight': weightPerLength("in place of the construction's"),
       length: must('Along the chain.'),
     },
     material: 'none',
