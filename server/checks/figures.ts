@@ -13,11 +13,13 @@ export const figures = (system: System) => ({
   times: (n: number) => `${write(n, 'number', { system, round: 'near', digits: 2 })} times`,
   /** Any figure, rounded to the side asked for. */
   any: (unit: ResultUnit, value: number, round: Round = 'near') => write(value, unit, { system, round }),
-  /** Two figures, weights rounded up; with more digits where that would print them alike. */
+  /** Two figures, weights rounded up; both in the unit of the smaller, and with more digits where they would print alike. */
   unlike: (unit: ResultUnit, a: number, b: number): readonly [string, string] => {
     const round = unit === 'kg' ? 'up' : 'near';
     const [first, second] = [a, b].map((value) => write(value, unit, { system, round })) as [string, string];
-    return first === second ? both(a, b, a < b ? '<' : '>', unit, system) : [first, second];
+    const [own, other] = [unitIn(first), unitIn(second)];
+    if (first !== second && own === other) return [first, second];
+    return both(a, b, a < b ? '<' : '>', unit, system, own === other ? undefined : a < b ? own : other);
   },
   /** A figure and the most it may be; in a unit asked for, such as that of a tag. */
   atMost: (unit: ResultUnit, value: number, limit: number, wanted?: string) =>
@@ -25,6 +27,9 @@ export const figures = (system: System) => ({
   /** A figure and the least it may be. */
   atLeast: (unit: ResultUnit, value: number, limit: number) => both(value, limit, '>=', unit, system),
 });
+
+/** `mm` of `14.1 mm`. */
+const unitIn = (text: string): string => text.slice(text.indexOf(' ') + 1);
 
 function both(
   a: number,

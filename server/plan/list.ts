@@ -192,10 +192,11 @@ type Each = { readonly mass: number; readonly each: string };
 
 /** The weight of each, as a bill states it. */
 function weightOf(cell: Cells, columns: Columns, pointed: boolean): Each | string {
-  const mass = figure(cell('weight'), 'weight', columns.weight?.unit ?? null, pointed);
+  const [text, unit] = [cell('weight'), columns.weight?.unit ?? null];
+  const mass = figure(text, 'weight', unit, pointed);
   if (typeof mass === 'string') return mass;
   if (!(mass > 0)) return 'its weight is not above zero; a weight that is not known cannot stand in a list';
-  return { mass, each: cell('weight') };
+  return { mass, each: unit !== null && /\d$/.test(text) ? `${text} ${unit}` : text };
 }
 
 /** The weight of each bar or member: its length by the table's weight of its size. */
@@ -274,7 +275,7 @@ function itemOf(list: Item, entry: Entry): Item {
     [{ keyword, row: rows[keyword] as BoundClause['row'], at, keywordAt: at, valueAt: at, value }],
   ];
   const path = list.value?.value?.kind === 'text' ? list.value.value.text : '';
-  const copies = entry.count === 1 && !entry.worked ? '' : `: ${entry.count} of ${entry.each}`;
+  const copies = entry.count === 1 && !entry.worked ? '' : `, ${entry.count} of ${entry.each}`;
   const lengths = entry.at?.map((x) => quantity(x, dimensions.length));
   const by = list.clauses.get('by');
   const standing = ['at', 'inside'].flatMap((word): [string, readonly BoundClause[]][] => {

@@ -1,5 +1,5 @@
 // What this version reads but does not work out: each leaves its result open, and the sheet's head says so.
-import { type BoundPlan, type Item, joined, keptAlong } from '../plan/index.ts';
+import { type BoundPlan, type Item, keptAlong } from '../plan/index.ts';
 import type { Cause } from '../quantities/derived.ts';
 import { gearKinds } from '../vocabulary/index.ts';
 import { because, type Notes } from './notes.ts';
@@ -97,20 +97,11 @@ function limited(limit: Item): string {
 }
 
 const loosePicks = 'the tolerance of where picks sit';
-const breakout = 'the pull that breaks the load free';
-const within = keptAlong<Item, readonly string[]>();
+const within = keptAlong<Item, boolean>();
 
-/** What is written under a load and held against nothing. */
-function silentIn({ node, children }: Item): ReadonlySet<string> {
-  return new Set(
-    joined(
-      within(node.row, children, (child) => {
-        const words = child.clauses.has('breakout') ? [breakout] : [];
-        return picksOf(child).some(isLoose) ? [...words, loosePicks] : words;
-      }),
-    ),
-  );
-}
+/** Whether a pick of the load stands with a tolerance, which is held against nothing. */
+const hasLoosePicks = ({ node, children }: Item): boolean =>
+  within(node.row, children, (child) => picksOf(child).some(isLoose)).some(Boolean);
 
 const picksOf = (item: Item): readonly Item[] => (item.keyword === 'pick' ? [item] : item.children.flatMap(picksOf));
 
@@ -132,8 +123,7 @@ function silent(item: Item): readonly string[] {
             ? 'what the load is set down on'
             : 'distance to obstructions',
       );
-  const inLoad = item.keyword === 'load' ? silentIn(item) : null;
-  if (inLoad?.has(loosePicks)) words.push(loosePicks);
+  if (item.keyword === 'load' && hasLoosePicks(item)) words.push(loosePicks);
   if (item.keyword === 'gear' && item.children.some((gear) => isLoose(gear) || gear.children.some(isLoose)))
     words.push('the tolerance of where hooks and points of beams sit');
   return words;

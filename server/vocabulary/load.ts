@@ -76,7 +76,7 @@ const ends = {
     takes: 'line',
     measures: 'length',
     repeat: true,
-    help: 'Corners of the line its middle is led along, as many lines as needed; mitred, or bent to a `bend radius`; a ring where it ends as it began.',
+    help: 'Corners of the line its middle is led along, on as many lines of text as needed; mitred, or bent to a `bend radius`; a ring where it ends as it began.',
     example: 'along (0, 0, 0) (2, 0, 0) (2, 1, 0) m',
   },
 } as const satisfies Readonly<Record<string, ClauseRow>>;
@@ -119,7 +119,7 @@ export const load = {
       },
       modified: {
         takes: 'date',
-        help: 'The day it was last changed: what is stated of before may not be true of it any more.',
+        help: 'The day it was last changed; figures from before may not hold any more.',
         example: 'modified 2026-04-20',
       },
       'stop at': { takes: 'amount', measures: 'weight', above: 0, help: 'The reading at which the lift stops.' },

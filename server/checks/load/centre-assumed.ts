@@ -9,7 +9,7 @@ export const centreAssumed = check({
   severity: 'warning',
   effect: 'stands',
   says: ({ facts }, { system }) =>
-    `The centre of ${named(facts.item)} is taken as the middle of its ${facts.bound ? 'envelope' : 'size'}; nobody states it, and it may lie up to ${figures(system).any('m', facts.distance, 'up')} off. The legs are judged with the middle.`,
+    `The centre of ${named(facts.item)} is taken as the middle of its ${facts.bound ? 'envelope' : 'size'}; nobody states it, and it may lie up to ${figures(system).any('m', facts.distance, 'up')} off. The legs are judged with the middle until ${facts.bound ? 'it is built from its shapes' : 'its `centre` is stated'}.`,
   // An envelope gives way to the shapes that are in it; only an item takes a centre of its own.
   fixes: ({ at, facts }, asked) =>
     facts.bound

@@ -70,7 +70,8 @@ const reasons: Readonly<Record<string, Reason>> = {
   'line-twists': () => 'led round this ring its section comes back turned and does not meet itself',
   'corner-too-tight': lengths((length, due) => `a straight of ${length} is shorter than the ${due} its corners take`),
   'root-face-too-large': lengths((face, thickness) => `a root face of ${face} leaves no bevel in ${thickness}`),
-  'angle-too-steep': (a, _, system) => `${figures(system).any('rad', a)} from its base line leaves it no end`,
+  'angle-too-steep': (a, _, system) =>
+    `its angle of ${figures(system).any('rad', a)} is too steep; it has to be less than 90 deg`,
   'wound-too-tight': (share_, most) => `round wires fill at most ${share(most)} of a ring, not ${share(share_)}`,
   'coil-too-full': (wire, ring, system) => {
     const [volume, most] = figures(system).unlike('m3', wire, ring);

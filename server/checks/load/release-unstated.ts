@@ -8,7 +8,7 @@ export const releaseUnstated = check({
   severity: 'error',
   effect: 'open',
   says: ({ facts: { by, load } }) =>
-    `“${by}” holds ${named(load)}, and nothing says how it is let go, or how much more than its weight the hook may have to pull. What each item takes while it is broken free is not known.`,
+    `"${by}" holds ${named(load)}, and nothing says how it is let go (\`released\`) or what extra pull that may take (\`breakout\`). Until one of them is said, what each item takes at lift-off is not known.`,
   fixes: ({ at }, asked) => [
     addClause(asked, at, `released "${here}"`, 'Insert released: how and when it is let go'),
     addClause(asked, at, `breakout ${here}`, 'Insert breakout: the extra pull it may take'),

@@ -10,7 +10,7 @@ export const weightImplausible = check({
   says: ({ facts }, { system }) => {
     const { any, weight, density } = figures(system);
     if ('longest' in facts)
-      return `${named(facts.item)}: read in ${facts.unit} its drawing is ${any('m', facts.longest)} long at most and weighs ${weight(facts.weight)}. Check the unit the drawing was made in.`;
+      return `${named(facts.item)}: read in ${facts.unit}, its drawing is ${any('m', facts.longest)} over its longest side and weighs ${weight(facts.weight)}. Check the unit the drawing was made in.`;
     return `${named(facts.item)}: ${weight(facts.weight)} in ${facts.size} is ${density(facts.density)}, ${facts.like}. Check units and sizes.`;
   },
 });

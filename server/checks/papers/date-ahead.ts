@@ -7,5 +7,5 @@ export const dateAhead = check({
   severity: 'error',
   effect: 'stands',
   says: ({ facts: { what, date, lift } }) =>
-    `${capital(what)} is dated ${date}, and the lift is on ${lift}. Check both dates: nobody has looked or read yet on that day.`,
+    `${capital(what)} is dated ${date}, after the lift on ${lift}. Check both dates.`,
 });

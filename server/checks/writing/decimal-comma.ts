@@ -8,7 +8,7 @@ export const decimalComma = check({
   effect: 'open',
   says: ({ facts: { text, a, b } }) =>
     b === null
-      ? `With as many numbers as are due here, ${text} could only mean ${a}. Decimals take a point; a comma between two numbers has a space behind it.`
+      ? `${text} can only mean ${a} here, for no other reading gives as many numbers as are due. Decimals take a point; a comma between two numbers has a space behind it.`
       : `${text} could mean ${a} or ${b}. Decimals take a point; a comma stands only before each group of three digits.`,
   fixes: ({ at, facts: { a, b } }) => [a, ...(b === null ? [] : [b])].map((reading) => rewrite(at, reading)),
 });

@@ -7,5 +7,5 @@ export const listRowUnclear = check({
   severity: 'error',
   effect: 'open',
   says: ({ facts: { file, line, reason, more } }) =>
-    `Row ${line} of ${file}: ${reason}.${more ? ` So it is with ${words(more, 'more row')}.` : ''} What the list adds up to stays not known until that is put right.`,
+    `Row ${line} of ${file}: ${reason}. ${more ? `With ${words(more, 'more row')} that cannot be read, what` : 'What'} the list adds up to stays not known until ${more ? 'all are' : 'that is'} put right.`,
 });

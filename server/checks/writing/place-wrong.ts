@@ -1,7 +1,8 @@
 // A statement or clause under a parent that does not take it.
 import type { Place, TreeNode } from '../../syntax/types.ts';
+import { shapeNames } from '../../vocabulary/index.ts';
 import { check } from '../check.ts';
-import { addBefore, addUnder, statementAt, treeOf, withMore } from '../edits.ts';
+import { addBefore, addUnder, here, rewrite, statementAt, treeOf, withMore } from '../edits.ts';
 import type { Asked, Edit, Fix } from '../types.ts';
 import { list } from '../wording.ts';
 
@@ -16,6 +17,8 @@ export const placeWrong = check({
     if (!own || own.row !== at.row) return [];
     if (own.line.indent !== at.from)
       return facts.parents.includes(own.line.statement?.keyword.word ?? '') ? [ownLine(asked, own, at)] : [];
+    if (bodies.includes(facts.parent) && (shapeNames as readonly string[]).includes(facts.keyword))
+      return [rewrite(at, `part "${here}": ${facts.keyword}`, { title: 'Make it a part: its name' })];
     if (own.children.length) return [];
     const fitting = nearestFitting(asked, own, facts.parents);
     if (fitting) return [moveUnder(own, fitting)];
@@ -23,6 +26,8 @@ export const placeWrong = check({
   },
 });
 
+/** What takes parts: a shape right under it lacks one. */
+const bodies = ['load', 'assembly'];
 const margin = 'at the left margin';
 const most = 5; // as many parents are named as a reader can take in
 

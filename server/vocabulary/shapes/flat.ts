@@ -84,7 +84,7 @@ export const flat = {
         measures: 'length',
         need: 'always',
         repeat: true,
-        help: 'Corners one after the other, as many lines as needed.',
+        help: 'Corners one after the other, on as many lines of text as needed.',
       },
       hole: {
         takes: 'points',

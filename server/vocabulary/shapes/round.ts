@@ -119,7 +119,7 @@ export const round = {
         measures: 'length',
         need: 'always',
         repeat: true,
-        help: 'Corners (radius, along the axis) one after the other, as many lines as needed.',
+        help: 'Corners (radius, along the axis) one after the other, on as many lines of text as needed.',
       },
     },
     material: 'of',

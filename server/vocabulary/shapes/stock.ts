@@ -16,14 +16,14 @@ const construction: ClauseRow = {
 export const stock = {
   section: {
     under: ['part'],
-    form: { takes: 'designation', need: 'always', help: 'A rolled section, rail or sheet pile by its designation.' },
+    form: { takes: 'designation', need: 'always', help: 'By its designation.' },
     clauses: {
       'unit weight': weightPerLength(),
       length: must('Along the section.'),
     },
     material: 'steel unless said',
     axis: 'x; depth z, width y, centre at the box centre (an assumption shown)',
-    help: 'A rolled section from the tables.',
+    help: 'A rolled section, rail or sheet pile from the tables.',
     example: 'section W12x50, length 20 ft',
   },
   pipe: {

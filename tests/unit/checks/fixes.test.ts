@@ -102,6 +102,14 @@ test('a statement behind a comma gets a line of its own', () => {
   );
 });
 
+test('a shape right under a load becomes a part of its own, and is moved under no other', () => {
+  const tank = 'load "Tank"\n  part "Shell": box 1 x 1 x 1 m, of steel, at (0, 0, 0)';
+  expect(after('place-wrong', 'Make it a part', `${tank}\n  weld fillet, leg length 8 mm, length 3 m`)).toBe(
+    `${tank}\n  part "|": weld fillet, leg length 8 mm, length 3 m`,
+  );
+  expect(() => after('place-wrong', 'Move it under', `${tank}\n  weld fillet, length 3 m`)).toThrow('offers');
+});
+
 test('a statement of the left margin moves out, above the one it stood in', () => {
   expect(
     after('place-wrong', 'Move it to the left', 'load "Tank"\n  use "yard.liftplan"\n  stated 3 t, by drawing'),

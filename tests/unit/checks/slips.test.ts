@@ -202,7 +202,7 @@ describe('numbers', () => {
     expect(found && [found.slug, place(found), found.message]).toEqual([
       'decimal-comma',
       '1,0,2',
-      'With as many numbers as are due here, 1,0,2 could only mean 1, 0, 2. Decimals take a point; a comma between two numbers has a space behind it.',
+      '1,0,2 can only mean 1, 0, 2 here, for no other reading gives as many numbers as are due. Decimals take a point; a comma between two numbers has a space behind it.',
     ]);
     expect(wayOut(text, 'decimal-comma')).toEqual({ text: lift(['at (-1 m, 0, 2 m)', 'at (-1, 0, 2) m']), left: [] });
   });

@@ -40,3 +40,9 @@ test('printed pairs compare as the real ones do', () => {
   const [light, heavy] = figures('metric').unlike('kg', 3200.001, 3200.002);
   expect(light).not.toBe(heavy);
 });
+
+test('two figures of one sentence stand in one unit, that of the smaller', () => {
+  expect(figures('US').unlike('m', 0.0254, 0.1524)).toEqual(['1 in', '6 in']);
+  expect(figures('metric').unlike('m', 1.5, 0.02)).toEqual(['1,500 mm', '20 mm']);
+  expect(figures('metric').unlike('m', 0.406, 0.762)).toEqual(['0.406 m', '0.762 m']);
+});

@@ -172,8 +172,14 @@ describe('what is no closed body gives no number', () => {
   });
 
   test.each([
-    ['inches read as millimetres', [8, 4, 2] as const, 'mm', 'in', 'is 8 mm long at most and weighs 0.01 kg'],
-    ['millimetres read as metres', [200, 20, 2] as const, 'm', 'mm', 'is 200 m long at most and weighs 62,800,000 kg'],
+    ['inches read as millimetres', [8, 4, 2] as const, 'mm', 'in', 'is 8 mm over its longest side and weighs 0.01 kg'],
+    [
+      'millimetres read as metres',
+      [200, 20, 2] as const,
+      'm',
+      'mm',
+      'is 200 m over its longest side and weighs 62,800,000 kg',
+    ],
   ])('%s are doubted, and the figure stands', (_, [x, y, z], unit, meant, said) => {
     const body = trianglesOf(primitives.cuboid({ size: [x, y, z] }));
     const s = drawn(binary(body), `unit ${unit}, of carbon steel, at (0, 0, 0)`);

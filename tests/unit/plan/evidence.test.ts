@@ -126,7 +126,7 @@ describe('dates after the lift', () => {
 
   test('an inspection after the lift, and an interval without an inspection', () => {
     expect(message(sling('inspected 2026-03-20'), 'date-ahead')).toContain(
-      'The inspection of S is dated 2026-03-20, and the lift is on 2026-03-02',
+      'The inspection of S is dated 2026-03-20, after the lift on 2026-03-02',
     );
     expect(slugs(sling('inspected 2026-03-02, interval 6 months'))).toEqual([]);
     expect(message(sling('interval 6 months'), 'clause-missing')).toContain('S needs inspected');

@@ -39,7 +39,7 @@ describe('rows become parts', () => {
   test('each says which row of which file it is from, and its place is the line of the list', () => {
     const s = listed(bill);
     const found = s.results.find('part', 'Bolts, M20', 'weight');
-    expect(found?.value.source).toContain('bills/frame.csv, row 3: 12 of 0.4');
+    expect(found?.value.source).toContain('bills/frame.csv, row 3, 12 of 0.4 kg');
     expect(found?.at.row.text).toContain('list "bills/frame.csv"');
   });
 
@@ -143,7 +143,7 @@ describe('a bar schedule', () => {
       [1, 2, 2].map((x) => expect.closeTo(x, 9)),
     );
     expect(placed.results.find('part', '16 mm', 'weight')?.value.source).toMatch(
-      /bars\.csv, row 2: 8 of 16 mm, 3\.95 m long, at 1\.58 kg\/m/,
+      /bars\.csv, row 2, 8 of 16 mm, 3\.95 m long, at 1\.58 kg\/m/,
     );
   });
 
@@ -280,7 +280,7 @@ describe('a row that cannot be used', () => {
       '  part "P": item 5 kg, by marking, at (0, 0, 0)\n',
     );
     expect(message(s, 'list-row-unclear')).toMatch(
-      /^Row 3 of frame.csv: its weight "50,5" .* So it is with 1 more row\./,
+      /^Row 3 of frame.csv: its weight "50,5" .* With 1 more row that cannot be read, what the list adds up to stays not known until all are put right\.$/,
     );
     for (const result of ['calculated weight', 'weight', 'cog x', 'length'])
       expect(value(s, 'load', 'L', result)).toBeNull();
