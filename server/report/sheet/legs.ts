@@ -1,5 +1,6 @@
 // The section "Legs and picks": the paths as written, then what each item takes, at what angle, and how much of its capacity.
-import { fold } from '../../plan/index.ts';
+import { fold, given } from '../../plan/index.ts';
+import { asWritten, type Derived } from '../../quantities/index.ts';
 import type { LegUse, Result } from '../../results/types.ts';
 import { type Context, section } from './context.ts';
 import { figure, overCapacity, row, unitAt, worseEnd } from './figures.ts';
@@ -100,6 +101,7 @@ const gearResults = [
 const pickResults = [
   ['pull', 'Pull'],
   ['load', 'As load'],
+  ['capacity', 'Capacity'],
   ['capacity used', 'Capacity used'],
   ['angle', 'Angle from horizontal'],
 ] as const;
@@ -125,25 +127,30 @@ function rowsOf(context: Context, used: readonly Result[], columns: Columns): re
 
 /** Load and capacity stand in the unit of the tag, so that no one has to convert to see which is more. */
 function subjectRow({ system, snapshot }: Context, group: readonly Result[], columns: Columns): Row {
-  const {
-    subject: { kind, name },
-    at,
-  } = group[0] as Result;
-  const tag = snapshot.results.find(kind, name, 'capacity');
-  const unit = tag && unitAt(tag.value);
+  const { subject, at } = group[0] as Result;
+  const { kind, name } = subject;
+  const tag = kind === 'pick' ? pickCapacity(subject, snapshot) : snapshot.results.find(kind, name, 'capacity')?.value;
+  const unit = tag && unitAt(tag);
   const cells = columns.map(([column]): Cell | string => {
-    const found = group.find(({ result }) => result === column);
-    if (!found) return '';
+    const value = column === 'capacity' ? tag : group.find(({ result }) => result === column)?.value;
+    if (!value) return '';
     const cell = figure(
-      found.value,
+      value,
       system,
       worseEnd(kind, column),
       column === 'load' || column === 'capacity' ? unit : undefined,
     );
-    return column === 'capacity used' ? overCapacity(found.value, cell) : cell;
+    return column === 'capacity used' ? overCapacity(value, cell) : cell;
   });
   const own = row([at], `${capital(kind)} ${quoted(name ?? '')}`, ...cells);
   return kind === 'pick' ? own : { ...own, repeat: true };
+}
+
+/** What the plan says that a pick may carry: it is no result of its own. */
+function pickCapacity({ path }: Result['subject'], { plan }: Context['snapshot']): Derived | undefined {
+  const pick = plan.names.kind('pick').find((thing) => thing.path.join('>') === path.join('>'));
+  const stated = pick && given(pick.item, 'capacity');
+  return stated?.state === 'known' ? asWritten(stated, 'kg', 'typed here') : undefined;
 }
 
 function nothingKnown(open: readonly Result[]): Paragraph {

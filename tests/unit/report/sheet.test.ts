@@ -128,6 +128,15 @@ describe('figures', () => {
     ]);
   });
 
+  test('a pick shows what it may carry beside what it takes, in the unit of its tag', () => {
+    const picks = tables(sheet(snapshot()), 'legs').find(({ caption }) => caption === 'What each pick takes');
+    const column = picks?.columns.findIndex(({ title }) => title === 'Capacity') ?? -1;
+    expect(texts(picks).map((row) => [row[0], row[column]])).toEqual([
+      ['Pick E', '3 t'],
+      ['Pick W', '3 t'],
+    ]);
+  });
+
   test('a reading that governs though it is lighter says why, and each weighing goes by its name', () => {
     const weighing = (name: string, kg: number) =>
       `  weighed ${name}: by jack reading, dated 2026-01-04, state "as lifted", tare 0 kg, accuracy 1 %, contingency 3 %\n    support J1: at (-1, 0, 0) m, reads ${kg} kg\n    support J2: at (1, 0, 0) m, reads ${kg} kg\n`;
