@@ -10,9 +10,13 @@ export const clauseMissing = check({
   slug: 'clause-missing',
   severity: 'error',
   effect: 'open',
-  says: ({ facts }) => `${capital(facts.item)} needs ${facts.clause}: ${unstopped(facts.why)}.`,
+  says: ({ facts }) => `${capital(facts.item)} needs ${facts.clause}: ${withinSentence(facts.why)}.`,
   fixes: ({ at, facts }, asked) => facts.clause.split(' or ').flatMap((clause) => insertion(asked, at, clause)),
 });
+
+/** The help of a clause begins with a capital and names nothing. */
+const withinSentence = (help: string): string =>
+  unstopped(help).replace(/^[A-Z](?=[a-z])/, (letter) => letter.toLowerCase());
 
 /** The clause with its value left empty; none where what is missing is not a clause. */
 function insertion(asked: Asked, at: Place, clause: string): readonly Fix[] {
