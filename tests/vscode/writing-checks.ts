@@ -3,6 +3,7 @@ import {
   type CodeAction,
   type CompletionList,
   commands,
+  type DocumentLink,
   type DocumentSymbol,
   type Hover,
   type InlayHint,
@@ -110,6 +111,32 @@ async function checkReading(): Promise<void> {
       () => plan.findings(),
       (found) => found.length === 0,
     );
+  });
+  await check('a paper is a link, and tells when it is not the one that was seen', async () => {
+    const plan = await Plan.open('gearbox.liftplan');
+    const paper = await until(
+      'the link',
+      () => commands.executeCommand<DocumentLink[]>('vscode.executeLinkProvider', plan.document.uri),
+      (links) => links.some(({ target }) => target?.path.endsWith('papers/jack-sheet-g2.txt') === true),
+    );
+    equal(
+      paper.map(({ range }) => plan.document.getText(range)),
+      ['papers/jack-sheet-g2.txt', 'papers/jack-sheet-g2.txt'],
+    );
+    await plan.restoring(async () => {
+      await plan.replace(plan.at('b4f3-4876-3742'), '0000-0000-0000');
+      const [found] = plan.findings().filter((one) => one.includes('evidence-changed'));
+      equal(found, 'error evidence-changed at "papers/jack-sheet-g2.txt"');
+      const actions = await commands.executeCommand<CodeAction[]>(
+        'vscode.executeCodeActionProvider',
+        plan.document.uri,
+        plan.at('papers/jack-sheet-g2.txt'),
+      );
+      const confirm = actions.find(({ title }) => title.startsWith('Confirm as seen'));
+      await workspace.applyEdit(confirm?.edit as WorkspaceEdit);
+      await plan.settled();
+      holds(!plan.findings().some((one) => one.includes('evidence-changed')), plan.findings().join('\n'));
+    });
   });
   await check('completion after "of" offers materials', async () => {
     const plan = await Plan.open('bench.liftplan');
