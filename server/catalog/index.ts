@@ -26,7 +26,7 @@ export {
 export { type Material, material, materials, nearestMaterials } from './materials.ts';
 export { designationKey } from './names.ts';
 export { nearestPipes, nearestSchedules, type Pipe, pipe, pipeSchedules, pipeSizes, pipes } from './pipes.ts';
-export { isPlastic } from './pipes-other.ts';
+export { ductileIron, isPlastic } from './pipes-other.ts';
 export {
   type Construction as LineConstruction,
   construction,
