@@ -7,7 +7,7 @@ import { cutouts } from './cutouts.ts';
 import { densityOf } from './material.ts';
 import { because, Notes } from './notes.ts';
 import { steelDensity, withSteel } from './reinforcement.ts';
-import { readShape, type ShapeRead, shapeName, sizesOf } from './shape.ts';
+import { readShape, type ShapeRead, shapeName, sizesOf, strangeTo } from './shape.ts';
 import type { ResultProblem } from './types.ts';
 
 export interface Part {
@@ -51,6 +51,10 @@ function work(item: Item, plan: BoundPlan): Part {
   const notes = new Notes();
   const found = shapeName(item, notes);
   if ('what' in found) return opened(item, '', [found], notes);
+  if (found.name === 'item' || found.name === 'liquid') {
+    const strange = strangeTo(item, found.name, notes);
+    if (strange.length) return opened(item, found.name, strange, notes);
+  }
   if (found.name === 'item') return itemOf(item, notes);
   if (found.name === 'liquid')
     return {
@@ -152,7 +156,10 @@ function solidOf(item: Item, read: ShapeRead, density: Derived | null, plan: Bou
   if (nothingLeft) noteNothingLeft(item, taken.volume, notes);
   const cut = nothingLeft ? { volume: 0, moment: [0, 0, 0] as const, unplaced: taken.unplaced } : taken;
   const lines = [...openLines(item), ...item.children.flatMap(openLines)];
-  const [low, high] = ends(read, body, body.volume !== undefined ? 'volume' : 'mass');
+  const reach = endsOf(read, body);
+  if ('impossible' in reach)
+    return { ...opened(item, read.name, [cannotBe(item, read, reach, notes)], notes), density };
+  const [low, high] = reach.volume;
   const step = working(shape);
   const inputs = Object.entries(step?.inputs ?? {}).map(([label, value]) => ({
     label,
@@ -181,7 +188,9 @@ function solidOf(item: Item, read: ShapeRead, density: Derived | null, plan: Bou
   const left =
     cut.volume > 0 && whole !== null && body.volume ? minus(body.centre, body.volume, cut.moment, whole) : body.centre;
   const centre = cut.unplaced ? null : left;
-  const bare = lines.length ? open('kg', lines, { at }) : massOf(body, volume, density, origin, read, cut.volume);
+  const bare = lines.length
+    ? open('kg', lines, { at })
+    : massOf(body, reach.mass, volume, density, origin, read, cut.volume);
   const mass = withSteel(item, bare, textOf(item, 'from') ?? 'typed here');
   return {
     kind: 'solid',
@@ -222,7 +231,13 @@ function lessCut(gross: Derived, cut: number, origin: Origin): Derived {
     { label: 'cut', value: known(cut, 'm3', { at: origin.at }) },
   ];
   const less = { ...origin, formula: 'whole - cut', inputs };
-  return known((gross.value as number) - cut, 'm3', less, (gross.low as number) - cut, (gross.high as number) - cut);
+  return known(
+    (gross.value as number) - cut,
+    'm3',
+    less,
+    Math.max((gross.low as number) - cut, 0),
+    (gross.high as number) - cut,
+  );
 }
 
 const clauseWord = (size: string): string => size.replace(/([A-Z])/g, (letter) => ` ${letter.toLowerCase()}`);
@@ -244,6 +259,7 @@ const units: Readonly<Record<string, Derived['unit']>> = {
 
 function massOf(
   body: Solid,
+  [low, high]: Ends,
   volume: Derived | null,
   density: Derived | null,
   origin: Parameters<typeof known>[2] & object,
@@ -251,7 +267,6 @@ function massOf(
   cut: number,
 ): Derived {
   if (body.mass !== undefined) {
-    const [low, high] = ends(read, body, 'mass');
     const listed = known(body.mass, 'kg', origin, Math.min(low, body.mass), Math.max(high, body.mass));
     if (!density || read.name === 'sheet')
       return cut === 0 ? listed : less(listed, cut, read.listedDensity ?? steelDensity);
@@ -326,10 +341,22 @@ function less(listed: Derived, cut: number, density: number): Derived {
   );
 }
 
-/** Least and greatest volume (or mass) over the tolerances of its sizes: every size moves the figure one way, so each is tried at both ends. */
-function ends(read: ShapeRead, body: Solid, of: 'volume' | 'mass'): readonly [number, number] {
+type Ends = readonly [low: number, high: number];
+
+function endsOf(read: ShapeRead, body: Solid): Readonly<Record<'volume' | 'mass', Ends>> | Impossible {
+  const [volume, mass] = [ends(read, body, 'volume'), ends(read, body, 'mass')];
+  return 'impossible' in volume ? volume : 'impossible' in mass ? mass : { volume, mass };
+}
+
+/**
+ * Least and greatest volume (or mass) over the tolerances of its sizes: every size moves the figure one way, so each is tried at both ends.
+ * Sizes that cannot be made leave nothing at the light end; at the heavy end nobody knows how much, so that is why it cannot be made.
+ */
+function ends(read: ShapeRead, body: Solid, of: 'volume' | 'mass'): Ends | Impossible {
+  const now = body[of];
+  if (now === undefined) return [Number.NaN, Number.NaN]; // its shape has none
   const loose = Object.entries(read.sizes).filter(([, q]) => q.low !== q.high);
-  if (!loose.length) return [body[of] ?? Number.NaN, body[of] ?? Number.NaN];
+  if (!loose.length) return [now, now];
   const nominal = sizesOf(read.sizes, (q) => q.value);
   const figure = (sizes: Readonly<Record<string, number>>): number => {
     const made = solid(read.make(sizes));
@@ -338,11 +365,15 @@ function ends(read: ShapeRead, body: Solid, of: 'volume' | 'mass'): readonly [nu
   const least = { ...nominal };
   const most = { ...nominal };
   for (const [key, q] of loose) {
-    const grows = figure({ ...nominal, [key]: q.high }) >= figure({ ...nominal, [key]: q.low });
+    const [below, above] = [figure({ ...nominal, [key]: q.low }), figure({ ...nominal, [key]: q.high })];
+    const grows = Number.isNaN(below) ? above >= now : Number.isNaN(above) ? below <= now : above >= below;
     least[key] = grows ? q.low : q.high;
     most[key] = grows ? q.high : q.low;
   }
-  return [figure(least), figure(most)];
+  const heaviest = solid(read.make(most));
+  if ('impossible' in heaviest) return heaviest;
+  const low = figure(least);
+  return [Number.isNaN(low) ? 0 : low, heaviest[of] ?? Number.NaN];
 }
 
 const minus = (centre: Vec3, volume: number, moment: Vec3, rest: number): Vec3 =>

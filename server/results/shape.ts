@@ -75,8 +75,7 @@ export function readShape(item: Item, plan: BoundPlan, notes: Notes, through: nu
   const found = shapeName(item, notes);
   if ('what' in found) return { name: null, because: [found] };
   const { name, clause } = found;
-  const row: ShapeRow = shapes[name];
-  const causes = [...foreign(item, name, row, notes), ...endsFaults(item, name, notes)];
+  const causes = [...strangeTo(item, name, notes)];
   const ends = causes.length ? null : endsOf(item);
   if (!clause.value) causes.push(because(`The sizes of ${label(item)} are not known.`, clause.at));
   else if (clause.value.kind === 'unknown') causes.push(notYet(`The sizes of ${label(item)} are`, clause.at));
@@ -148,8 +147,14 @@ export const missing = (item: Item, shape: string, word: string, why: string, no
         `${label(item)} has no ${word}.`,
       );
 
-/** Clauses that belong to other shapes than this one. */
-function foreign(item: Item, name: ShapeName, row: ShapeRow, notes: Notes): Cause[] {
+/** Clauses that belong to other shapes than this one: what they were to say is lost, so that nobody knows what the part weighs. */
+export const strangeTo = (item: Item, name: ShapeName, notes: Notes): readonly Cause[] => [
+  ...foreign(item, name, notes),
+  ...endsFaults(item, name, notes),
+];
+
+function foreign(item: Item, name: ShapeName, notes: Notes): Cause[] {
+  const row: ShapeRow = shapes[name];
   const causes: Cause[] = [];
   for (const [word, list] of item.clauses) {
     if (word === name || word in row.clauses || word in item.row.clauses === false) continue;
