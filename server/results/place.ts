@@ -84,14 +84,16 @@ export class Layout {
     return placed;
   }
 
-  /** Copies of what an item is in, in the load's axes. */
+  /** Copies of what an item is in, in the load's axes: as many as there are, on one spot where nothing says how they stand. */
   frames(owner: Thing | null): readonly Placement[] {
     if (owner?.kind !== 'assembly') return atLoad;
     const outer = this.frames(owner.owner);
     const placed = this.place(owner.item);
     const known = frames.get(placed);
     if (known?.outer === outer) return known.frames;
-    const made = outer.flatMap((frame) => placed.copies.map((copy) => compose(frame, copy)));
+    const { copies, spread, count } = placed;
+    const each = spread ? copies : Array.from({ length: count ?? 1 }, () => copies[0] ?? still);
+    const made = outer.flatMap((frame) => each.map((copy) => compose(frame, copy)));
     frames.set(placed, { outer, frames: made });
     return made;
   }

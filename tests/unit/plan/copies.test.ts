@@ -47,6 +47,24 @@ describe('an assembly of which nobody knows how many there are', () => {
   });
 });
 
+describe('an assembly of which nothing says how its copies stand', () => {
+  const inside =
+    '\n    part "O": item 5 kg, by drawing, at (0, 0, 0)\n    part "R": liquid 10 L, of water, at (0, 0, 0)\n    assembly "P": at (0, 0, 0), count 2\n      part "Q": item 1 kg, by drawing, at (0, 0, 0), count 4';
+
+  test.each(['count 3', 'count 3, every (?, 0, 0)'])(
+    '%s: counts with all their weight, and leaves the centre open',
+    (count) => {
+      const s = loadOf(`  assembly "N": at (0, 0, 0), ${count}${inside}`);
+      expect(value(s, 'part', 'O', 'weight')).toBe(15);
+      expect(value(s, 'part', 'R', 'weight')).toBeCloseTo(30, 9);
+      expect(value(s, 'part', 'Q', 'weight')).toBe(24);
+      expect(value(s, 'load', 'L', 'weight')).toBeCloseTo(69, 9);
+      expect(value(s, 'load', 'L', 'cog x')).toBeNull();
+      expect(slugs(s).filter((slug) => slug === 'part-unplaced')).toHaveLength(3); // N, P and Q
+    },
+  );
+});
+
 describe('a liquid in an assembly is there once for each copy of it (by hand: 100 L of water are 100 kg)', () => {
   const of = (liquid: string, count = 'count 3, every (2 m, 0, 0)') =>
     loadOf(
