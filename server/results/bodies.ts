@@ -227,8 +227,10 @@ const restsOnItself = (item: Item): boolean => standsAlone(item) && !isLiquid(it
 function partIn(item: Item, frame: () => Frame, layout: Layout, notes: Notes): Solid {
   const part = partOf(item, layout.plan);
   notes.problems.push(...part.problems);
-  if (part.kind === 'liquid') return liquidOf(item, part, frame, layout, notes);
-  const rests: Rests = { part, placed: layout.place(item), ...frame() };
+  const around = frame();
+  const many = around.many ?? layout.tooMany(item, around.frames.length, notes);
+  if (part.kind === 'liquid') return liquidOf(item, part, () => ({ ...around, many }), layout, notes);
+  const rests: Rests = { part, placed: layout.place(item), ...around, many };
   unspread(item, rests.placed, notes);
   return solidOf(item, rests);
 }
