@@ -43,7 +43,7 @@ export {
   reducerDesignations,
 } from './pipe-fittings.ts';
 export { nearestPipes, nearestSchedules, type Pipe, pipe, pipeSchedules, pipeSizes, pipes } from './pipes.ts';
-export { isPlastic } from './pipes-other.ts';
+export { ductileIron, isPlastic } from './pipes-other.ts';
 export {
   type Construction as LineConstruction,
   construction,

@@ -36,6 +36,9 @@ function copper(schedule: string, outside: number, wall: number, source: string)
   return { schedule, outside, wall, massPerLength: high, low: area * lightest, high, density, made, source };
 }
 
+/** What pipe by class is of, by its name among the materials. */
+export const ductileIron = data.ductile.made;
+
 /** A row of iron pipe by class: the barrel, its share of the socket over the length of a pipe, and the lining. */
 function ductile(
   row: string,

@@ -3,7 +3,7 @@ import { editDistance } from '../quantities/nearest.ts';
 import { material } from './materials.ts';
 import { designationKey, nameKey } from './names.ts';
 import data from './pipes.json';
-import { isPlastic, metricPlastic, otherPipes, plasticSizes, ratios, usPlastic } from './pipes-other.ts';
+import { ductileIron, isPlastic, metricPlastic, otherPipes, plasticSizes, ratios, usPlastic } from './pipes-other.ts';
 import { inch, nearestRows, onFirstUse, poundPerFoot, printed, steelDensity, words } from './tables.ts';
 
 export interface Pipe {
@@ -36,10 +36,14 @@ export function pipe(designation: string, schedule: string, of = ''): Pipe | und
   return credible(steel?.made, of) ? steel : undefined;
 }
 
-/** Whether what a schedule makes of one metal can be of what is said: copper tube is not of a plastic, nor of aluminium. */
+/**
+ * Whether what a schedule makes of one metal can be of what is said: copper tube is not of a plastic, nor of aluminium. Pipe of
+ * ductile iron holds a lining and a socket that no other pipe has, so that it is of no other metal than iron.
+ */
 function credible(made: string | undefined, of: string): boolean {
-  const said = material(of)?.density ?? Number.POSITIVE_INFINITY;
-  return made === undefined || said > (material(made)?.density ?? 0) / 2;
+  const said = material(of);
+  if (made === undefined || said === undefined) return true;
+  return made === ductileIron ? / iron$/.test(said.name) : said.density > (material(made)?.density ?? 0) / 2;
 }
 
 /** All steel pipes, each once, under its NPS. */

@@ -10,6 +10,7 @@ import { belowInMitred } from './interiors/mitred.ts';
 import { belowInBall, belowInDome, belowInTurned } from './interiors/round.ts';
 import { apply, compose, type Placement } from './placement.ts';
 import type { Shape } from './shapes.ts';
+import { isRing } from './sweep.ts';
 import { add, dot, norm, rotate, scale, transpose, type Vec3 } from './vector.ts';
 
 /** The space inside one hollow shape; a tube's or head's ends at the plane of its opening. */
@@ -40,8 +41,9 @@ export function interior(shape: Shape): Interior | null {
   return { volume: cut(inner, [0, 0, 1], reach(inner, [0, 0, 1])).volume, body: inner, frame };
 }
 
-/** Whether a shape by itself lets nothing out: tubes, pipes, elbows and heads are open at their ends. */
-export const closed = (shape: Shape): boolean => shape.kind === 'hollow sphere';
+/** Whether a shape by itself lets nothing out: tubes, pipes, elbows and heads are open at their ends, but for a ring. */
+export const closed = (shape: Shape): boolean =>
+  shape.kind === 'hollow sphere' || (shape.kind === 'swept' && isRing(shape.corners));
 
 /**
  * Volume and centre of that part of an interior that lies below the level z = height of the parent's axes. Relative error

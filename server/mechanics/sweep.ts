@@ -73,7 +73,7 @@ export function piecesOf(sweep: Sweep): readonly Piece[] | Impossible {
   const stopped = sides.findIndex((side) => !(norm(side) > 0));
   if (stopped >= 0) return impossible('line-stands-still', [stopped], ['along']);
   const along = sides.map((side) => scale(side, 1 / norm(side)));
-  const ring = norm(subtract(corners[0]!, corners.at(-1)!)) <= hardly * Math.max(...sides.map(norm));
+  const ring = isRing(corners);
   const turns = along.map((one, i) =>
     i + 1 < along.length || ring ? turnOf(one, along[(i + 1) % along.length]!) : null,
   );
@@ -82,6 +82,12 @@ export function piecesOf(sweep: Sweep): readonly Piece[] | Impossible {
   const frames = framesOf(along);
   if (ring && !meets(sweep.profile, frames, along)) return impossible('line-twists', [], ['along']);
   return bendFault(sweep, turns, frames) ?? joined(sweep, sides.map(norm), turns, frames);
+}
+
+/** Whether a line ends where it began, so that what is led along it has no ends. */
+export function isRing(corners: readonly Vec3[]): boolean {
+  const longest = Math.max(...corners.slice(1).map((corner, i) => norm(subtract(corner, corners[i]!))));
+  return corners.length > 2 && norm(subtract(corners[0]!, corners.at(-1)!)) <= hardly * longest;
 }
 
 function turnOf(from: Vec3, to: Vec3): Turn {

@@ -44,11 +44,13 @@ export const paperOf = (bytes: Uint8Array): Paper => ({ size: bytes.length, prin
 /** The mark that `seen` takes: twelve digits of the print, in groups of four. */
 export const seenMark = ({ print }: Paper): string => [0, 4, 8].map((at) => print.slice(at, at + 4)).join('-');
 
+const digitsIn = (text: string): string => text.toLowerCase().replace(/[\s-]/g, '');
+
+/** Whether a text can be the mark of any paper. */
+export const isMark = (text: string): boolean => /^[0-9a-f]{12,64}$/.test(digitsIn(text));
+
 /** Whether a text is the mark of a paper; more digits of its print are one too. */
-function marks(text: string, { print }: Paper): boolean {
-  const digits = text.toLowerCase().replace(/[\s-]/g, '');
-  return digits.length >= 12 && print.startsWith(digits);
-}
+const marks = (text: string, { print }: Paper): boolean => isMark(text) && print.startsWith(digitsIn(text));
 
 /** What the items of those files cite, by item, and a fact for each paper that is not the one that was seen. */
 export function cite(
@@ -86,7 +88,12 @@ function citationOf(item: Item, file: string, source: Source): Citation {
     file: found && 'file' in found ? found.file : null,
     paper,
     seen,
-    state: !seen ? 'not marked' : paper && marks(textIn(seen), paper) ? 'as seen' : 'changed',
+    state:
+      !seen || seen.value?.kind === 'unknown'
+        ? 'not marked'
+        : paper && marks(textIn(seen), paper)
+          ? 'as seen'
+          : 'changed',
   };
 }
 

@@ -3,7 +3,7 @@
 export { joined, keptAlong } from './along.ts';
 export { type Attachment, endings, filesOf, isListed, lostLists } from './attached.ts';
 export { described } from './bind.ts';
-export { type Citation, type Paper, paperEndings, paperOf, pathIn, seenMark } from './cited.ts';
+export { type Citation, isMark, type Paper, paperEndings, paperOf, pathIn, seenMark } from './cited.ts';
 export type { Source } from './files.ts';
 export { fold } from './fold.ts';
 export { language } from './language.ts';

@@ -149,7 +149,7 @@ export interface PlanFacts extends SyntaxFacts {
   'file-missing': { path: string; reason: string; elsewhere: readonly string[] };
   'list-row-unclear': { file: string; line: number; reason: string; more: number };
   'definition-circle': { names: readonly string[] };
-  'material-unknown': { name: string; nearest: readonly { name: string; density: number }[] };
+  'material-unknown': { name: string; nearest: readonly { name: string; density: number }[]; woods?: true };
   'size-unknown': {
     designation: string;
     table: string;

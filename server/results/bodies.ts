@@ -16,7 +16,7 @@ import { Batch, mostInBatch } from './batch.ts';
 import { centreOf } from './centre.ts';
 import { because, Notes } from './notes.ts';
 import { partOf } from './part.ts';
-import { isLiquid, type Layout, standsAlone } from './place.ts';
+import { isLiquid, type Layout, type Placed, standsAlone } from './place.ts';
 import { type Frame, liquidOf, type Rests, type Solid, sameFrame, solidOf } from './solid.ts';
 import type { Body, ResultProblem } from './types.ts';
 
@@ -50,6 +50,7 @@ export const batchesOf = ({ pieces }: Pick<Summed, 'pieces'>): readonly Batch[] 
 /** Everything directly and indirectly in a load or assembly. */
 export function sumUp(thing: Thing, layout: Layout, notes: Notes): Group {
   const { nameAt: at } = thing.item;
+  const unplaced = thing.kind === 'assembly' && unspread(thing.item, layout.place(thing.item), notes);
   const pieces = piecesIn(thing.item, frameOf(thing, layout), layout, notes);
   const causes = lacking(thing, pieces, layout.plan);
   const guard = (value: Derived): Derived =>
@@ -77,8 +78,15 @@ export function sumUp(thing: Thing, layout: Layout, notes: Notes): Group {
     pieces,
     working: null,
     solid: null,
-    unplaced: pieces.some((one) => one.unplaced),
+    unplaced: unplaced || pieces.some((one) => one.unplaced),
   };
+}
+
+/** Whether nothing says where something stands, or how its copies do; said in the notes. */
+function unspread(item: Item, { unplaced, count, spread }: Placed, notes: Notes): boolean {
+  if (unplaced && count !== null && !item.opens.length)
+    notes.add('part-unplaced', item.nameAt, { part: item.names[0] ?? '', copies: spread ? 1 : count }, '');
+  return unplaced;
 }
 
 /** The body with another weight and centre. */
@@ -219,13 +227,11 @@ const restsOnItself = (item: Item): boolean => standsAlone(item) && !isLiquid(it
 function partIn(item: Item, frame: () => Frame, layout: Layout, notes: Notes): Solid {
   const part = partOf(item, layout.plan);
   notes.problems.push(...part.problems);
-  if (part.kind === 'liquid') return liquidOf(item, part, frame, layout, notes);
-  const rests: Rests = { part, placed: layout.place(item), ...frame() };
-  const { unplaced, count, spread } = rests.placed;
-  if (unplaced && count !== null && !item.opens.length) {
-    const facts = { part: item.names[0] ?? '', copies: spread ? 1 : count };
-    notes.add('part-unplaced', item.nameAt, facts, '');
-  }
+  const around = frame();
+  const many = around.many ?? layout.tooMany(item, around.frames.length, notes);
+  if (part.kind === 'liquid') return liquidOf(item, part, () => ({ ...around, many }), layout, notes);
+  const rests: Rests = { part, placed: layout.place(item), ...around, many };
+  unspread(item, rests.placed, notes);
   return solidOf(item, rests);
 }
 

@@ -218,13 +218,15 @@ const smallTare = 0.05;
 
 /**
  * The weight where a reading is as far off as its accuracy says, kg. Of an indicator or cell that is a share of what truly hangs, tare and
- * all: reading / (1 - accuracy). Of a weighing on supports it is a share of the readings.
+ * all: reading / (1 - accuracy). Of a weighing on supports it is a share of the readings. What is taken off and added counts at its heavy end;
+ * the reading's own tolerance says the same as its accuracy and is not counted beside it.
  */
 function heavyEnd(kind: Candidate['kind'], figure: Derived, weight: Derived, accuracy: number): number {
   if (weight.value === null || figure.value === null) return 0;
-  if (kind === 'stated') return weight.value + (figure.value * accuracy) / (1 - accuracy);
+  const heaviest = (weight.high as number) - ((figure.high as number) - figure.value);
+  if (kind === 'stated') return heaviest + (figure.value * accuracy) / (1 - accuracy);
   const taken = figure.value - weight.value;
-  return weight.value + accuracy * (taken > smallTare * figure.value ? figure.value : weight.value);
+  return heaviest + accuracy * (taken > smallTare * figure.value ? figure.value : heaviest);
 }
 
 /** A figure less its tare plus the parts that are lifted but not in it. */

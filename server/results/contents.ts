@@ -29,7 +29,7 @@ export function unstatedContents(body: Summed, notes: Notes): readonly Cause[] {
   return found.flatMap((one) => {
     const { item, name, part, rests } = one;
     const shape = part.shape as Shape;
-    const space = (hollow(shape) as number) * (rests?.placed.count ?? 1);
+    const space = (hollow(shape) as number) * (rests?.placed.count ?? 1) * (rests?.frames.length ?? 1);
     const shut = closed(shape) || isHead(item) || capped(one, against) || covered(one);
     const facts = { part: name, volume: space, added: space * water, closed: shut };
     const cause = notes.add('contents-unstated', item.nameAt, facts, `Nothing says what is inside ${name}.`);

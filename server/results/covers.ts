@@ -1,5 +1,16 @@
 // Tubes and pipes that something flat lies against: with both ends covered they are closed; standing on a cover they are a bowl that rain fills.
-import { type Box, boxOf, compose, type Placement, type Shape, shifted } from '../mechanics/index.ts';
+import {
+  apply,
+  type Box,
+  boxOf,
+  compose,
+  norm,
+  type Placement,
+  type Shape,
+  shifted,
+  subtract,
+  type Vec3,
+} from '../mechanics/index.ts';
 import type { Solid } from './solid.ts';
 
 /** Shapes that may close an end; a ring, as a flange with a bore is, does not. */
@@ -19,31 +30,72 @@ export function coversOf(solids: readonly Solid[]): (solid: Solid) => boolean {
   let covers: Boxes | null = null;
   return (solid) => {
     const { shape } = solid.part;
-    const axis = shape ? along[shape.kind] : undefined;
-    if (!shape || axis === undefined) return false;
+    if (!shape || !(shape.kind === 'swept' || shape.kind in along)) return false;
     covers ??= new Boxes(
       solids.flatMap((one) => (one.part.shape && mayClose(one.part.shape) ? boxesOf(one, one.part.shape) : [])),
     );
-    return standing(solid).some((at) => shut(shape, axis, at, covers as Boxes));
+    return standing(solid).some((at) => shut(endsOf(shape, at), covers as Boxes));
   };
 }
 
-function shut(shape: Shape, axis: 0 | 1 | 2, at: Placement, covers: Boxes): boolean {
-  const lies = [0, 1, 2].find((row) => Math.abs(at.R[row * 3 + axis] as number) > 1 - 1e-9);
-  if (lies === undefined) return false;
+/** An open end: a box without thickness along the axis it is square to, and how far a cover may be from the outside of its rim. */
+interface End {
+  readonly box: Box;
+  readonly lies: 0 | 1 | 2;
+  readonly slack: number;
+  readonly down: boolean; // what is in it would run out at once
+}
+
+/** Both ends in the load's axes; none where one is not square to them. */
+function endsOf(shape: Shape, at: Placement): readonly End[] {
+  if (shape.kind === 'swept') return ledEnds(shape, at);
+  const axis = along[shape.kind] as 0 | 1 | 2;
+  const lies = ([0, 1, 2] as const).find((row) => Math.abs(at.R[row * 3 + axis] as number) > square);
+  if (lies === undefined) return [];
   const { min, max } = boxAt(shape, at);
   const slack = wallOf(shape) + gap;
-  const covered = (end: number): boolean => {
-    const middle = [0, 1, 2].map((i) => (i === lies ? end : ((min[i] as number) + (max[i] as number)) / 2));
-    return covers.at(middle).some((cover) =>
+  const cut = (end: number): Box => ({ min: setAt(min, lies, end), max: setAt(max, lies, end) });
+  return [
+    { box: cut(min[lies]), lies, slack, down: lies === 2 },
+    { box: cut(max[lies]), lies, slack, down: false },
+  ];
+}
+
+/** Of a line: its two ends, as wide each way as the section is at most. */
+function ledEnds({ of, corners }: Extract<Shape, { kind: 'swept' }>, at: Placement): readonly End[] {
+  const line = corners.map((corner) => apply(at, corner));
+  const across = 'outside' in of ? of.outside : 'y' in of ? Math.max(of.y, of.z) : 0;
+  const narrow = 'outside' in of ? of.outside : 'y' in of ? Math.min(of.y, of.z) : 0;
+  const [first, last] = [line[0] as Vec3, line.at(-1) as Vec3];
+  const ends = [
+    [first, line[1] as Vec3, last],
+    [last, line.at(-2) as Vec3, first],
+  ] as const;
+  return ends.flatMap(([end, next, other]): readonly End[] => {
+    const way = subtract(next, end);
+    const lies = ([0, 1, 2] as const).find((i) => Math.abs(way[i]) > square * norm(way));
+    if (lies === undefined) return [];
+    const half = (i: number): number => (i === lies ? 0 : across / 2);
+    const box = { min: end.map((x, i) => x - half(i)), max: end.map((x, i) => x + half(i)) } as unknown as Box;
+    const down = lies === 2 && way[2] > 0 && other[2] > end[2];
+    return [{ box, lies, slack: wallOf(of) + (across - narrow) / 2 + gap, down }];
+  });
+}
+
+const square = 1 - 1e-9; // cosine of how far out of square an end may be
+const setAt = (v: Vec3, i: number, x: number): Vec3 => v.map((own, k) => (k === i ? x : own)) as unknown as Vec3;
+
+/** Whether both ends are covered, or the one below. */
+function shut(ends: readonly End[], covers: Boxes): boolean {
+  const covered = ({ box: { min, max }, lies, slack }: End): boolean =>
+    covers.at(min.map((x, i) => (x + (max[i] as number)) / 2)).some((cover) =>
       [0, 1, 2].every((i) => {
-        const [low, high] = [cover.min[i] as number, cover.max[i] as number];
-        if (i === lies) return low <= end + gap && high >= end - gap;
-        return low <= (min[i] as number) + slack && high >= (max[i] as number) - slack;
+        const [low, high, from, to] = [cover.min[i], cover.max[i], min[i], max[i]] as [number, number, number, number];
+        return i === lies ? low <= from + gap && high >= from - gap : low <= from + slack && high >= to - slack;
       }),
     );
-  };
-  return covered(min[lies] as number) && (lies === 2 || covered(max[lies] as number));
+  const found = ends.filter(covered);
+  return found.length === 2 || found.some(({ down }) => down);
 }
 
 const wallOf = (shape: Shape): number => {
@@ -64,7 +116,7 @@ function boxesOf(solid: Solid, shape: Shape): readonly Box[] {
 
 /** Every copy of a part in the load's axes; none where its place is not known. */
 function standing({ rests }: Solid): readonly Placement[] {
-  if (!rests || rests.placed.unplaced || rests.placed.open.some((causes) => causes.length)) return [];
+  if (!rests || rests.many || rests.placed.unplaced || rests.placed.open.some((causes) => causes.length)) return [];
   return rests.frames.flatMap((frame) => rests.placed.copies.map((copy) => compose(frame, copy)));
 }
 

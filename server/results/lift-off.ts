@@ -279,39 +279,41 @@ function stopOf({ value }: Stop, weight: Derived, reference: Derived): Derived {
   ];
   const causes = unique([...weight.because, ...reference.because]);
   if (causes.length) return open('kg', causes);
-  return known(value.value + (weight.value as number) - (reference.value as number), 'kg', {
+  const more = (weight.value as number) - (reference.value as number);
+  const origin = {
     formula: 'stop at + gear below - gear below the load cell',
     inputs,
     source: 'typed here',
     at: value.at,
-  });
+  };
+  return known(value.value + more, 'kg', origin, (value.low as number) + more, (value.high as number) + more);
 }
 
 /** Beyond this share of the heaviest that is credible a stop lets more pass than the plan knows of: an indicator's step, no more. Chosen here; no source. */
 const step = 0.01;
 
-/** A stop below what hangs as planned ends every lift; one above all that is credible ends none in time. */
+/** A stop below what hangs as planned ends every lift; one above all that is credible ends none in time. Each is asked of the end of its tolerance that does so. */
 function judgeStop({ load, value }: Stop, { on, expected, breaking }: Reading, gear: Derived, asked: Asked): void {
   const clause = load.item.clauses.get('stop at')?.[0];
   const heaviest = breaking?.value ?? (breaking ? null : expected.high);
-  if (value.value === null || expected.value === null || !clause) return;
-  const facts = { load: load.name, stop: value.value, low: expected.low as number, cell: on?.name ?? null };
+  if (value.low === null || value.high === null || expected.value === null || !clause) return;
+  const facts = { load: load.name, low: expected.low as number, cell: on?.name ?? null };
   const related = on ? [{ at: on.item.nameAt, says: 'shows it' }] : [];
-  if (value.value < facts.low)
+  if (value.low < facts.low)
     asked.notes.add(
       'stop-doubtful',
       clause.at,
-      { ...facts, kind: 'low', most: expected.high as number, item: null, used: 0 },
+      { ...facts, kind: 'low', stop: value.low, most: expected.high as number, item: null, used: 0 },
       '',
       related,
     );
-  else if (heaviest !== null && value.value > heaviest * (1 + step)) {
-    const over = overAt((value.value - (gear.high as number)) / (heaviest - (gear.high as number)), asked);
+  else if (heaviest !== null && value.high > heaviest * (1 + step)) {
+    const over = overAt((value.high - (gear.high as number)) / (heaviest - (gear.high as number)), asked);
     const kind = over ? 'over' : 'high';
     asked.notes.add(
       'stop-doubtful',
       clause.at,
-      { ...facts, kind, most: heaviest, item: over?.name ?? null, used: over?.used ?? 0 },
+      { ...facts, kind, stop: value.high, most: heaviest, item: over?.name ?? null, used: over?.used ?? 0 },
       '',
       related,
     );

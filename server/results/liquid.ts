@@ -137,13 +137,21 @@ function hollows(
   const inside = part.shape && interior(part.shape);
   if (!inside || part.kind !== 'solid') return [];
   const placed = layout.place(thing.item);
-  const causes = [...placed.open.flat(), ...layout.frameOpen(thing.owner).open.flat()];
+  const frames = layout.frames(thing.owner);
+  const many =
+    placed.count === null ? countOpen(thing.item, thing.name) : layout.tooMany(thing.item, frames.length, new Notes());
+  const causes = [
+    layout.copiesOpen(thing.owner) ?? many ?? [],
+    ...placed.open.flat(),
+    ...layout.frameOpen(thing.owner).open.flat(),
+  ].flat();
+  if (causes.length) return [{ because: causes, spaces: [] }];
   return [
     {
-      because: causes,
-      spaces: layout
-        .frames(thing.owner)
-        .flatMap((frame) => placed.copies.map((copy) => ({ interior: inside, place: compose(frame, copy) }))),
+      because: [],
+      spaces: frames.flatMap((frame) =>
+        placed.copies.map((copy) => ({ interior: inside, place: compose(frame, copy) })),
+      ),
     },
   ];
 }

@@ -1,5 +1,5 @@
 // What one copy of a part weighs: volume times density or the mass of a table, less what is cut out, with both tolerances.
-import { type Solid, solid } from '../mechanics/index.ts';
+import { type Impossible, type Solid, solid } from '../mechanics/index.ts';
 import { given, type Item, textOf } from '../plan/index.ts';
 import { type Derived, known, type Origin, open, unique } from '../quantities/derived.ts';
 import { because } from './notes.ts';
@@ -14,12 +14,14 @@ export function lessCut(gross: Derived, cut: number, origin: Origin): Derived {
     { label: 'cut', value: known(cut, 'm3', { at: origin.at }) },
   ];
   const less = { ...origin, formula: 'whole - cut', inputs };
-  return known((gross.value as number) - cut, 'm3', less, (gross.low as number) - cut, (gross.high as number) - cut);
+  const [low, high] = [Math.max((gross.low as number) - cut, 0), (gross.high as number) - cut];
+  return known((gross.value as number) - cut, 'm3', less, low, high);
 }
 
 /** What one copy weighs: a table's mass, or volume times density; less what is cut out. */
 export function massOf(
   body: Solid,
+  [low, high]: Ends,
   volume: Derived | null,
   density: Derived | null,
   origin: Parameters<typeof known>[2] & object,
@@ -27,7 +29,6 @@ export function massOf(
   cut: number,
 ): Derived {
   if (body.mass !== undefined) {
-    const [low, high] = ends(read, body, 'mass');
     const listed = known(body.mass, 'kg', origin, Math.min(low, body.mass), Math.max(high, body.mass));
     if (!density || read.name === 'sheet')
       return cut === 0 ? listed : less(listed, cut, read.listedDensity ?? steelDensity);
@@ -131,10 +132,23 @@ function less(listed: Derived, cut: number, density: number): Derived {
   );
 }
 
-/** Least and greatest volume (or mass) over the tolerances of its sizes: every size moves the figure one way, so each is tried at both ends. */
-export function ends(read: ShapeRead, body: Solid, of: 'volume' | 'mass'): readonly [number, number] {
+type Ends = readonly [low: number, high: number];
+
+/** Least and greatest volume and mass of a body over the tolerances of its sizes; why it cannot be made where the heavy end cannot. */
+export function endsOf(read: ShapeRead, body: Solid): Readonly<Record<'volume' | 'mass', Ends>> | Impossible {
+  const [volume, mass] = [ends(read, body, 'volume'), ends(read, body, 'mass')];
+  return 'impossible' in volume ? volume : 'impossible' in mass ? mass : { volume, mass };
+}
+
+/**
+ * Every size moves the figure one way, so each is tried at both ends. Sizes that cannot be made leave nothing at the light end; at the
+ * heavy end nobody knows how much, so that is why it cannot be made.
+ */
+function ends(read: ShapeRead, body: Solid, of: 'volume' | 'mass'): Ends | Impossible {
+  const now = body[of];
+  if (now === undefined) return [Number.NaN, Number.NaN]; // its shape has none
   const loose = Object.entries(read.sizes).filter(([, q]) => q.low !== q.high);
-  if (!loose.length) return [body[of] ?? Number.NaN, body[of] ?? Number.NaN];
+  if (!loose.length) return [now, now];
   const nominal = sizesOf(read.sizes, (q) => q.value);
   const figure = (sizes: Readonly<Record<string, number>>): number => {
     const made = solid(read.make(sizes));
@@ -143,9 +157,13 @@ export function ends(read: ShapeRead, body: Solid, of: 'volume' | 'mass'): reado
   const least = { ...nominal };
   const most = { ...nominal };
   for (const [key, q] of loose) {
-    const grows = figure({ ...nominal, [key]: q.high }) >= figure({ ...nominal, [key]: q.low });
+    const [below, above] = [figure({ ...nominal, [key]: q.low }), figure({ ...nominal, [key]: q.high })];
+    const grows = Number.isNaN(below) ? above >= now : Number.isNaN(above) ? below <= now : above >= below;
     least[key] = grows ? q.low : q.high;
     most[key] = grows ? q.high : q.low;
   }
-  return [figure(least), figure(most)];
+  const heaviest = solid(read.make(most));
+  if ('impossible' in heaviest) return heaviest;
+  const low = figure(least);
+  return [Number.isNaN(low) ? 0 : low, heaviest[of] ?? Number.NaN];
 }

@@ -4,11 +4,11 @@ import { type BoundPlan, given, has, type Item, openLines, type Thing, textOf } 
 import { type Cause, type Derived, type Input, known, open } from '../quantities/derived.ts';
 import { type ShapeRow, shapes } from '../vocabulary/index.ts';
 import { cutouts } from './cutouts.ts';
-import { ends, lessCut, massOf, withAllowance, withDavit } from './mass.ts';
+import { endsOf, lessCut, massOf, withAllowance, withDavit } from './mass.ts';
 import { densityOf } from './material.ts';
 import { because, Notes } from './notes.ts';
 import { withSteel } from './reinforcement.ts';
-import { readShape, type ShapeRead, shapeName, sizesOf } from './shape.ts';
+import { readShape, type ShapeRead, shapeName, sizesOf, strangeTo } from './shape.ts';
 import type { ResultProblem } from './types.ts';
 
 export interface Part {
@@ -52,6 +52,10 @@ function work(item: Item, plan: BoundPlan): Part {
   const notes = new Notes();
   const found = shapeName(item, notes);
   if ('what' in found) return opened(item, '', [found], notes);
+  if (found.name === 'item' || found.name === 'liquid') {
+    const strange = strangeTo(item, found.name, notes);
+    if (strange.length) return opened(item, found.name, strange, notes);
+  }
   if (found.name === 'item') return itemOf(item, notes);
   if (found.name === 'liquid')
     return {
@@ -156,7 +160,10 @@ function solidOf(item: Item, read: ShapeRead, density: Derived | null, plan: Bou
   if (nothingLeft) noteNothingLeft(item, taken.volume, notes);
   const cut = nothingLeft ? { volume: 0, moment: [0, 0, 0] as const, unplaced: taken.unplaced } : taken;
   const lines = [...openLines(item), ...item.children.flatMap(openLines)];
-  const [low, high] = ends(read, body, body.volume !== undefined ? 'volume' : 'mass');
+  const reach = endsOf(read, body);
+  if ('impossible' in reach)
+    return { ...opened(item, read.name, [cannotBe(item, read, reach, notes)], notes), density };
+  const [low, high] = reach.volume;
   const step = working(shape);
   const inputs = inputsOf(step, item, read.source || 'typed here');
   const at = read.clause.at;
@@ -182,7 +189,9 @@ function solidOf(item: Item, read: ShapeRead, density: Derived | null, plan: Bou
   const left =
     cut.volume > 0 && whole !== null && body.volume ? minus(body.centre, body.volume, cut.moment, whole) : body.centre;
   const centre = cut.unplaced ? null : left;
-  const bare = lines.length ? open('kg', lines, { at }) : massOf(body, volume, density, origin, read, cut.volume);
+  const bare = lines.length
+    ? open('kg', lines, { at })
+    : massOf(body, reach.mass, volume, density, origin, read, cut.volume);
   const mass = withSteel(item, withDavit(withAllowance(bare, read), item), textOf(item, 'from') ?? 'typed here');
   return {
     kind: 'solid',

@@ -45,12 +45,15 @@ const alone = new WeakMap<Item, Placed>();
 const frames = new WeakMap<Placed, { readonly outer: readonly Placement[]; readonly frames: readonly Placement[] }>();
 const framesOpen = new WeakMap<Placed, { readonly outer: FrameOpen; readonly made: FrameOpen }>();
 const atLoad: readonly Placement[] = [still];
+/** So many copies are placed at most, over all that stand in one another: more would take minutes, and mean a slip. Chosen here; no source. */
+const mostCopies = 100_000;
 const fixed: FrameOpen = { open: none, slack: [0, 0, 0] };
 
 /** Places everything in one load; asks each thing once, and notes circles. */
 export class Layout {
   private readonly placed = new Map<Item, Placed>();
   private readonly running: Item[] = [];
+  private readonly crowded = new Map<Item, Cause | null>();
   /** What the plan itself declares as materials. */
   readonly materials: readonly Item[];
 
@@ -84,14 +87,17 @@ export class Layout {
     return placed;
   }
 
-  /** Copies of what an item is in, in the load's axes. */
+  /** Copies of what an item is in, in the load's axes: as many as there are, on one spot where nothing says how they stand. */
   frames(owner: Thing | null): readonly Placement[] {
     if (owner?.kind !== 'assembly') return atLoad;
     const outer = this.frames(owner.owner);
     const placed = this.place(owner.item);
     const known = frames.get(placed);
     if (known?.outer === outer) return known.frames;
-    const made = outer.flatMap((frame) => placed.copies.map((copy) => compose(frame, copy)));
+    const { copies, spread, count } = placed;
+    if ((count ?? 1) * outer.length > mostCopies) return outer; // `copiesOpen` says so
+    const each = spread ? copies : Array.from({ length: count ?? 1 }, () => copies[0] ?? still);
+    const made = outer.flatMap((frame) => each.map((copy) => compose(frame, copy)));
     frames.set(placed, { outer, frames: made });
     return made;
   }
@@ -99,7 +105,24 @@ export class Layout {
   /** Why nobody knows how often what stands in `owner` is there; null where it is known. */
   copiesOpen(owner: Thing | null): Cause | null {
     if (owner?.kind !== 'assembly') return null;
-    return countOf(owner.item) === null ? countOpen(owner.item, owner.name) : this.copiesOpen(owner.owner);
+    if (countOf(owner.item) === null) return countOpen(owner.item, owner.name);
+    const around = this.copiesOpen(owner.owner);
+    if (around) return around;
+    const known = this.crowded.get(owner.item);
+    if (known !== undefined) return known;
+    const found = this.tooMany(owner.item, this.frames(owner.owner).length, this.notes);
+    this.crowded.set(owner.item, found);
+    return found;
+  }
+
+  /** Why an item is not counted: with the copies of what it stands in there are more of it than can be placed. */
+  tooMany(item: Item, around: number, notes: Notes): Cause | null {
+    const clause = item.clauses.get('count')?.[0];
+    if (!clause || (countOf(item) ?? 1) * around <= mostCopies) return null;
+    const { row, from, to } = clause.valueAt;
+    const reason = 'with the copies of what it stands in, that is more than 100,000';
+    const facts = { clause: 'count', value: row.text.slice(from, to), reason };
+    return notes.add('value-outside', clause.valueAt, facts, `There are too many copies of ${item.names[0]}.`);
   }
 
   /** What keeps the frames of an item open, from the load down, and the slack they add. */

@@ -3,7 +3,7 @@ import { type BoundClause, fit, type Item, measureName } from '../plan/index.ts'
 import type { Cause } from '../quantities/derived.ts';
 import { nameOf } from '../quantities/dimension.ts';
 import type { Quantity } from '../quantities/quantity.ts';
-import type { ClauseRow, Measure, ShapeName, ShapeRow } from '../vocabulary/index.ts';
+import { type ClauseRow, type Measure, type ShapeName, type ShapeRow, shapes } from '../vocabulary/index.ts';
 import type { Notes } from './notes.ts';
 import { shapesWith } from './shape-words.ts';
 
@@ -36,7 +36,8 @@ export function otherWord(item: Item, word: string, { words = [] }: ClauseRow, n
 }
 
 /** Clauses that belong to other shapes than this one. */
-export function foreign(item: Item, name: ShapeName, row: ShapeRow, notes: Notes): Cause[] {
+export function foreign(item: Item, name: ShapeName, notes: Notes): Cause[] {
+  const row: ShapeRow = shapes[name];
   const causes: Cause[] = [];
   for (const [word, list] of item.clauses) {
     if (word === name || word in row.clauses || word in item.row.clauses === false) continue;

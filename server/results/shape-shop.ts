@@ -51,7 +51,9 @@ function belongs(item: Item, kind: string, others: readonly string[], notes: Not
     item.clauses.has(word),
   );
   if (strange === undefined) return null;
-  const parents = others === butt ? ['butt welds'] : ['fillet'];
+  const parents = filletWords.includes(strange)
+    ? ['fillet']
+    : [kind === 'fillet' ? 'butt welds' : 'V and bevel butt welds'];
   const at = item.clauses.get(strange)?.[0]?.keywordAt ?? item.at;
   return notes.add(
     'place-wrong',

@@ -3,6 +3,7 @@ import {
   bar,
   construction,
   constructionsOf,
+  ductileIron,
   isPlastic,
   material,
   nearestBars,
@@ -132,18 +133,19 @@ function pipeOf(asked: Asked, designation: string): ShapeGiven {
     }));
     const at = item.clauses.get('schedule')?.[0]?.valueAt;
     const what = `Schedule ${schedule} is not in the table.`;
-    return refuse(unknown(asked, `${designation} schedule ${schedule}`, 'pipes', nearest, what, at));
+    const made = pipe(designation, schedule) ? ` of ${of}` : '';
+    return refuse(unknown(asked, `${designation} schedule ${schedule}${made}`, 'pipes', nearest, what, at));
   }
   if (found.made && isPlastic(found.made) && unsaid(item))
     return refuse(missing(item, 'pipe', 'of', 'the plastic it is of, such as `of HDPE` or `of PVC`', notes));
   return listedPipe(asked, found, of);
 }
 
-/** A pipe of a table: by the table's mass where it is of what the table weighs, else by its sizes. */
+/** A pipe of a table: by the table's mass where it is of what the table weighs, else by its sizes; one with a socket and a lining always has those. */
 function listedPipe({ item, done }: Asked, found: Pipe, of: string): ShapeGiven {
   const { outside, wall, made, says } = found;
   const own = made !== undefined && !item.clauses.has('density') && material(of)?.name === made;
-  const listed = unsaid(item) || own ? found.massPerLength : undefined;
+  const listed = unsaid(item) || own || made === ductileIron ? found.massPerLength : undefined;
   return done(
     (s) => {
       const massPerLength = s['unit weight'] || listed;

@@ -3,7 +3,7 @@ import type { Shape } from '../mechanics/index.ts';
 import { type BoundClause, type BoundPlan, given, type Item } from '../plan/index.ts';
 import type { Cause } from '../quantities/derived.ts';
 import type { Quantity } from '../quantities/quantity.ts';
-import { type ShapeName, type ShapeRow, shapes } from '../vocabulary/index.ts';
+import type { ShapeName } from '../vocabulary/index.ts';
 import { drawing } from './drawing.ts';
 import { endsFaults, endsOf, hasEnds, ledAlong } from './ends.ts';
 import { because, type Notes, notYet } from './notes.ts';
@@ -78,8 +78,7 @@ export function readShape(item: Item, plan: BoundPlan, notes: Notes, through: nu
   const found = shapeName(item, notes);
   if ('what' in found) return { name: null, because: [found] };
   const { name, clause } = found;
-  const row: ShapeRow = shapes[name];
-  const causes = [...foreign(item, name, row, notes), ...endsFaults(item, name, notes)];
+  const causes = [...strangeTo(item, name, notes)];
   const ends = causes.length ? null : endsOf(item);
   if (!clause.value) causes.push(because(`The sizes of ${label(item)} are not known.`, clause.at));
   else if (clause.value.kind === 'unknown') causes.push(notYet(`The sizes of ${label(item)} are`, clause.at));
@@ -142,6 +141,12 @@ export const missing = (item: Item, shape: string, word: string, why: string, no
         { item: `${shape} of ${label(item)}`, clause: word, why },
         `${label(item)} has no ${word}.`,
       );
+
+/** Clauses that belong to other shapes than this one: what they were to say is lost, so that nobody knows what the part weighs. */
+export const strangeTo = (item: Item, name: ShapeName, notes: Notes): readonly Cause[] => [
+  ...foreign(item, name, notes),
+  ...endsFaults(item, name, notes),
+];
 
 function clauseSides(item: Item, word: string): readonly Quantity[] | null {
   const value = item.clauses.get(word)?.[0]?.value;

@@ -102,7 +102,7 @@ export function solidOf(item: Item, rests: Rests): Solid {
 
 function figuresOf(item: Item, { part, placed, frames, many, outer }: Rests): Figures {
   const name = item.names[0] ?? '';
-  const copies = frames.flatMap((frame) => placed.copies.map((copy) => compose(frame, copy)));
+  const copies = many ? [] : frames.flatMap((frame) => placed.copies.map((copy) => compose(frame, copy)));
   const { count, unplaced } = placed;
   const number = count === null ? null : count * frames.length;
   const weight = times(part.mass, number, item, many);

@@ -94,7 +94,9 @@ function basicOf(
     density: timberDensity({ water, basic: near.basic, moisture: 0.12 }),
   }));
   return {
-    because: [notes.add('material-unknown', at, { name, nearest }, `${name} is not among the woods known here.`)],
+    because: [
+      notes.add('material-unknown', at, { name, nearest, woods: true }, `${name} is not among the woods known here.`),
+    ],
   };
 }
 

@@ -1,12 +1,12 @@
 // A weighing on supports: the sum of its readings, and where the weight sits in plan. Moments about the zero of the load: Σ r R / Σ R.
-import { childrenOf, given, type Item, openLines } from '../plan/index.ts';
-import { asWritten, type Derived, known, open, sum, unique } from '../quantities/derived.ts';
+import { childrenOf, fold, given, type Item, openLines } from '../plan/index.ts';
+import { asWritten, type Cause, type Derived, known, open, sum, unique } from '../quantities/derived.ts';
 import { because } from './notes.ts';
 
 /** The sum of the readings of a weighing, tare still in it, kg. */
 export function weighedSum(item: Item, source: string): Derived {
   const supports = childrenOf(item, 'support');
-  const lines = [...openLines(item), ...supports.flatMap(openLines)];
+  const lines = [...openLines(item), ...supports.flatMap(openLines), ...statedTwice(supports)];
   if (lines.length) return open('kg', lines, { at: item.at });
   if (!supports.length)
     return open('kg', [because('The weighing has no supports with readings.', item.at)], { at: item.at });
@@ -18,6 +18,14 @@ export function weighedSum(item: Item, source: string): Derived {
     at: item.at,
   });
 }
+
+/** Supports of one name: nobody knows which of them was read. */
+const statedTwice = (supports: readonly Item[]): readonly Cause[] =>
+  supports.flatMap((support, i) => {
+    const [name = ''] = support.names;
+    const before = supports.slice(0, i).some(({ names: [other] }) => other !== undefined && fold(other) === fold(name));
+    return before ? [because(`${name} is stated twice.`, support.nameAt)] : [];
+  });
 
 function reading(support: Item): Derived {
   const reads = given(support, 'reads');

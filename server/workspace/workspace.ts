@@ -97,9 +97,14 @@ export class Workspace {
     this.quarantined.add(file);
   }
 
-  /** Looks at a closed file again; true if its text is not what it was. */
+  /** Looks at a closed file again; true if it is not what it was, as a text that is used, or as a drawing, list or paper. */
   reread(file: string): boolean {
-    if (this.attached.has(file) || this.cited.has(file)) return this.rereadContent(file);
+    const attached = this.attached.has(file) || this.cited.has(file);
+    const other = attached && this.rereadContent(file);
+    return ((this.closed.has(file) || !attached) && this.rereadText(file)) || other;
+  }
+
+  private rereadText(file: string): boolean {
     if (this.open.has(file)) return false;
     const before = this.digests.get(file);
     const text = before === undefined ? undefined : this.files.read(file);

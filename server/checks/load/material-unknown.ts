@@ -9,7 +9,7 @@ export const materialUnknown = check({
   severity: 'error',
   effect: 'open',
   says: ({ facts }, { system }) =>
-    `${named(facts.name)} is not among the materials known here.${nearestOf(facts.nearest.map(({ name, density }) => `${name} (${figures(system).density(density)})`))}`,
+    `${named(facts.name)} is not among the ${facts.woods ? 'woods' : 'materials'} known here${facts.woods ? ', and `moisture` is water in wood' : ''}.${nearestOf(facts.nearest.map(({ name, density }) => `${name} (${figures(system).density(density)})`))}`,
   fixes: ({ at, facts }, asked) => [
     ...facts.nearest.map(({ name, density }) =>
       rewrite(at, name, { title: `Write ${name}: ${figures(asked.system).density(density)}` }),

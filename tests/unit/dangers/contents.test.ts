@@ -112,6 +112,40 @@ expect load weight < 30 t
   });
 });
 
+describe('led along a line', () => {
+  const run = (back: string, shape = 'pipe DN 100, schedule 40') =>
+    loadOf(`  part "Run": ${shape}, along (0, 0, 0) (1, 0, 0) (1, 1, 0) (0, 1, 0)${back} m`);
+
+  test('a ring has no ends that anything could run out of', () => {
+    const s = run(' (0, 0, 0)');
+    expect(errors(s)).toEqual(['contents-unstated']);
+    expect(value(s, 'load', 'L', 'weight')).toBeNull();
+    expect(errors(run(''))).toEqual([]);
+    expect(errors(run(' (0, 0, 0)', 'bar 20 mm'))).toEqual([]);
+  });
+
+  // Down at both ends, as a handrail on a deck; up on a foot; a bend with a blind at each end.
+  test.each([
+    ['(0, 0, 0) (0, 0, 1) (1, 0, 1) (1, 0, 0)', '(0, 0, -5 mm)', '(1 m, 0, -5 mm)', 1],
+    ['(0, 0, 0) (0, 0, 1) (1, 0, 1)', '(0, 0, -5 mm)', '(3 m, 0, 0)', 1],
+    ['(0, 0, 0) (0, 0, 1) (1, 0, 1)', '(2 m, 0, -5 mm)', '(3 m, 0, 0)', 0],
+    ['(0, 0, 0) (0, 0, 1) (1, 0, 1) (1, 0, 0)', '(0, 0, -5 mm)', '(3 m, 0, 0)', 0],
+  ])('plates over the ends of %s, at %s and %s: %d closed', (line, first, second, count) => {
+    const plate = (n: number, at: string) => `  part "B${n}": plate 200 x 200 x 10 mm, of carbon steel, at ${at}\n`;
+    const s = loadOf(`${plate(1, first)}${plate(2, second)}  part "Run": pipe DN 100, schedule 40, along ${line} m`);
+    expect(errors(s)).toHaveLength(count);
+    expect(slugs(s)).toEqual(['contents-unstated']);
+  });
+});
+
+// 100 mm bore, 1 m long: 7.854 L each.
+test('what an unstated space would hold counts in every copy of what it stands in', () => {
+  const s = loadOf(
+    '  assembly "Rack": at (0, 0, 0), count 5, every (0, 1 m, 0)\n    part "T": tube, outside 110 mm, bore 100 mm, length 1 m, of carbon steel, at (0, 0, 0), count 2, every (0, 0.3 m, 0)',
+  );
+  expect(message(s, 'contents-unstated')).toContain('encloses 78.6 L');
+});
+
 describe('water taken up', () => {
   test('timber without a word is taken wet: 47 % more than seasoned', () => {
     const mat = (of: string) => loadOf(`  part "Mat": box 16 x 4 x 1 ft, of ${of}, at (0, 0, 0)`);

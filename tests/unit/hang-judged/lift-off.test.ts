@@ -271,6 +271,12 @@ describe('stop at', () => {
     expect(said('4,300 kg', { load: ['held by "grout"'] })).toEqual([]); // nothing to hold it against
   });
 
+  test('within so much, each end is asked by itself', () => {
+    expect(said('4,200 kg ± 100 kg')[0]?.message).toContain('Stop at 4,300 kg is more than');
+    expect(said('4,100 kg ± 100 kg')[0]?.message).toContain('Stop at 4,000 kg is less than');
+    expect(said('4,150 kg ± 50 kg')).toEqual([]);
+  });
+
   test('where an item would be above its capacity, it is an error, and the item is named', () => {
     const [one] = said('11 t');
     expect(one?.severity).toBe('error');

@@ -52,6 +52,11 @@ test.each([
   ['no mark at all', 'seen ""'],
 ])('changed: %s', (_, seen) => expect(found(`from "papers/plate.txt", ${seen}`)).toHaveLength(1));
 
+test('`seen ?` marks nothing yet, and what is no mark is not said to have changed', () => {
+  expect(found('from "papers/plate.txt", seen ?')).toEqual([]);
+  expect(found(`from "papers/plate.txt", seen "${mark.slice(0, 9)}"`)[0]?.message).toContain('is no mark of a file');
+});
+
 test('a text that is no path, or a file that is not there, is no finding by itself', () => {
   for (const from of ['plate on the rail', 'papers/none.pdf', '../outside.pdf', 'C:\\plate.pdf'])
     expect(found(`from "${from}"`)).toEqual([]);

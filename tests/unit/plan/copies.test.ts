@@ -47,6 +47,49 @@ describe('an assembly of which nobody knows how many there are', () => {
   });
 });
 
+describe('an assembly of which nothing says how its copies stand', () => {
+  const inside =
+    '\n    part "O": item 5 kg, by drawing, at (0, 0, 0)\n    part "R": liquid 10 L, of water, at (0, 0, 0)\n    assembly "P": at (0, 0, 0), count 2\n      part "Q": item 1 kg, by drawing, at (0, 0, 0), count 4';
+
+  test.each(['count 3', 'count 3, every (?, 0, 0)'])(
+    '%s: counts with all their weight, and leaves the centre open',
+    (count) => {
+      const s = loadOf(`  assembly "N": at (0, 0, 0), ${count}${inside}`);
+      expect(value(s, 'part', 'O', 'weight')).toBe(15);
+      expect(value(s, 'part', 'R', 'weight')).toBeCloseTo(30, 9);
+      expect(value(s, 'part', 'Q', 'weight')).toBe(24);
+      expect(value(s, 'load', 'L', 'weight')).toBeCloseTo(69, 9);
+      expect(value(s, 'load', 'L', 'cog x')).toBeNull();
+      expect(slugs(s).filter((slug) => slug === 'part-unplaced')).toHaveLength(3); // N, P and Q
+    },
+  );
+});
+
+test('copies of copies beyond what can be placed are said and left open, at once', () => {
+  const part = 'part "O": item 5 kg, by drawing, at (0, 0, 0)';
+  for (const [outer, inner] of [
+    [1000, 101],
+    [101, 1000],
+  ]) {
+    const s = loadOf(
+      `  assembly "N": at (0, 0, 0), count ${outer}, every (1 m, 0, 0)\n    ${part}, count ${inner}, every (0, 1 m, 0)`,
+    );
+    expect(slugs(s)).toEqual(['value-outside']);
+    expect(value(s, 'load', 'L', 'calculated weight')).toBeNull();
+  }
+  const most = loadOf(
+    `  assembly "N": at (0, 0, 0), count 10, every (1 m, 0, 0)\n    ${part}, count 10000, every (0, 1 m, 0)`,
+  );
+  expect(value(most, 'load', 'L', 'calculated weight')).toBe(500_000);
+});
+
+test('a liquid from outside, in what is there nobody knows how often, is not known', () => {
+  const s = loadOf(
+    '  assembly "N": at (0, 0, 0), count ?\n    part "T": tube, outside 1 m, wall 10 mm, length 1 m, of carbon steel, at (0, 0, 0)\n  part "W": liquid, fill 50 %, of water, inside "T"',
+  );
+  expect(why(s, 'part', 'W')).toEqual([['How many of N there are is not known yet (?).', true]]);
+});
+
 describe('a liquid in an assembly is there once for each copy of it (by hand: 100 L of water are 100 kg)', () => {
   const of = (liquid: string, count = 'count 3, every (2 m, 0, 0)') =>
     loadOf(

@@ -21,6 +21,14 @@ describe('how accurate a reading is', () => {
     expect(of(', accuracy 5 %, contingency 10 %')).toBeCloseTo(2090, 9);
   });
 
+  // 1,000 kg shown 5 % low is 1,052.6 kg; of that at least 50 kg is tare.
+  test('a tare within so much is taken off at its least where the reading is at its most', () => {
+    expect(total(loadOf(`  stated 1,000 kg, by load cell, ${full}, tare 100 kg ± 50 kg, accuracy 5 %`))).toBeCloseTo(
+      1000 / 0.95 - 50,
+      9,
+    );
+  });
+
   test('of a weighing on supports it is of the readings; of all that was read where much is taken off again', () => {
     const of = (tare: string) =>
       total(

@@ -1,7 +1,7 @@
 // Weld metal, coils, heaps and members along a line, as a plan writes them: against closed forms and pieces of other shapes.
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { loadOf, slugs, value } from '../../support/lift.ts';
+import { loadOf, message, slugs, value } from '../../support/lift.ts';
 
 const size = fc.integer({ min: 20, max: 4000 }); // mm
 const results = ['calculated weight', 'volume', 'cog x', 'cog y', 'cog z'];
@@ -382,4 +382,59 @@ describe('timber of a stated moisture', () => {
     if (slug !== 'material-doubtful') expect(slugs(s)).toContain(slug);
     expect(value(s, 'part', 'P', 'weight')).toBeNull();
   });
+});
+
+describe('sizes whose tolerance reaches what cannot be made', () => {
+  const part = (shape: string) => loadOf(`  part "P": ${shape}, of carbon steel, at (0, 0, 0)`);
+  const ends = (shape: string) => {
+    const found = part(shape).results.find('part', 'P', 'weight')?.value;
+    return [found?.low ?? null, found?.high ?? null];
+  };
+
+  // 105 mm outside about a bore of 93 mm can be made; 95 mm about 103 mm cannot.
+  test('the heavy end stays, the light end leaves nothing', () => {
+    const [low, high] = ends('tube, outside 100 mm ± 5 mm, bore 98 mm ± 5 mm, length 1 m');
+    expect(low).toBe(0);
+    expect(high).toBeCloseTo((Math.PI / 4) * (0.105 ** 2 - 0.093 ** 2) * 7850, 9);
+    expect(ends('hollow core 6 x 1.2 x 0.2 m, cores 8, core 149 mm ± 10 mm')[1]).toBeCloseTo(
+      6 * (0.24 - 2 * Math.PI * 0.139 ** 2) * 7850,
+      9,
+    );
+  });
+
+  test('where the heavy end cannot be made, that is said and the weight is not known', () => {
+    const s = part('heap, base 3 m, angle 89 deg ± 5 deg');
+    expect(value(s, 'part', 'P', 'weight')).toBeNull();
+    expect(message(s, 'geometry-impossible')).toContain('94 deg');
+  });
+});
+
+// `bevel` under a square butt was said to belong under a fillet.
+test.each([
+  ['square butt, thickness 6 mm, gap 2 mm, bevel 30 deg', 'V and bevel butt welds'],
+  ['fillet, leg length 6 mm, bevel 30 deg', 'butt welds'],
+  ['single V butt, throat 4 mm, thickness 6 mm, gap 2 mm, bevel 30 deg', 'fillet'],
+])('weld %s: what does not belong to it belongs under %s', (weld, where) => {
+  const s = loadOf(`  part "P": weld ${weld}, length 1 m, at (0, 0, 0)`);
+  expect(message(s, 'place-wrong')).toMatch(new RegExp(`it belongs under ${where}\\.$`));
+});
+
+// Steel that is stated beside a weight would be lost; so would a material, a length or a line.
+test.each(['reinforcement 20 kg', 'of lead', 'length 20 m', 'along (0, 0, 0) (1, 0, 0) m'])(
+  'an item or a liquid with `%s` is not known, for nobody knows whether its weight holds it',
+  (clause) => {
+    for (const part of [
+      'item 3 kg, by drawing, from "D-1"',
+      ...(clause.startsWith('of') ? [] : ['liquid 1 L, of water']),
+    ]) {
+      const s = loadOf(`  part "P": ${part}, ${clause}, at (0, 0, 0)`);
+      expect(slugs(s)).toContain('place-wrong');
+      expect(value(s, 'load', 'L', 'calculated weight')).toBeNull();
+    }
+  },
+);
+
+test('moisture of what is no wood says that it is none, not that it is unknown', () => {
+  const s = loadOf('  part "P": box 1 x 1 x 1 m, of carbon steel, moisture 12 %, at (0, 0, 0)');
+  expect(message(s, 'material-unknown')).toContain('not among the woods known here');
 });

@@ -70,3 +70,14 @@ test.each([
 ])('the nearest to what "%s" asks for are named', (shape, named) => {
   expect(message(part(shape), 'size-unknown')).toMatch(named);
 });
+
+// The class of an iron pipe stands for its lining and socket too: its sizes alone are some 20 % lighter (DN 200 K9: 37.9 against 30.7 kg/m).
+test('iron pipe by class keeps its lining and socket whatever is said of its iron, and is of no other metal', () => {
+  const pipe = 'pipe DN 200, schedule K9, length 1 m';
+  const listed = weight(pipe) as number;
+  expect(listed).toBeGreaterThan(37);
+  for (const more of [', of ductile iron', ', of cast iron', ', density 7050 kg/m3'])
+    expect(weight(pipe + more)).toBe(listed);
+  expect(weight(`${pipe}, of carbon steel`)).toBeNull();
+  expect(message(part(`${pipe}, of carbon steel`), 'size-unknown')).toContain('DN 200 schedule K9 of carbon steel');
+});

@@ -20,6 +20,12 @@ test('two scales give the weight and where it sits; raising one end gives the he
   expect(value(both, 'load', 'L', 'cog z')).toBeCloseTo(0.4537, 4);
 });
 
+test('two supports of one name leave the weighing open: neither counts, as the finding says', () => {
+  const s = loadOf(weighed('Level', '', '6,200 kg', '3,800 kg').replace('support B', 'support a'));
+  expect(slugs(s)).toContain('stated-twice');
+  for (const result of ['measured weight', 'weight', 'cog x']) expect(value(s, 'load', 'L', result)).toBeNull();
+});
+
 test('a second weighing that is hardly inclined shows no height', () => {
   const s = loadOf(
     `${weighed('Level', '', '6,200 kg', '3,800 kg')}\n${weighed('Raised', ', incline x 0.01 deg', '6,200 kg', '3,800 kg')}`,

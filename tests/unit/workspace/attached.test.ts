@@ -96,6 +96,20 @@ test('a paper is read once, of its content only a print is kept, and another con
   expect(cited()?.paper).toBeNull();
 });
 
+test('a library that is cited as a paper too is read again as both', () => {
+  const material = (density: number) => `material "Odd": density ${density} kg/m3\n`;
+  const store = new Map([['lib.txt', material(1000)]]);
+  const workspace = new Workspace(memoryFiles(store));
+  const part = '  part "A": box 1 x 1 x 1 m, of "Odd", at (0, 0, 0), from "lib.txt"';
+  workspace.openText('plan.liftplan', 1, `use "lib.txt"\nload "L"\n  contingency 0 %\n  free "seen"\n${part}\n`);
+  const weight = () => workspace.snapshot('plan.liftplan')?.results.totals.loadWeight.value;
+  expect(weight()).toBe(1000);
+  store.set('lib.txt', material(3000));
+  expect(workspace.reread('lib.txt')).toBe(true);
+  expect(weight()).toBe(3000);
+  expect(workspace.reread('lib.txt')).toBe(false);
+});
+
 test('the survey knows which plans rest on a file, and which miss one', () => {
   const store = texts();
   const workspace = new Workspace(memoryFiles(store));
