@@ -24,7 +24,7 @@ await build({
   platform: 'node',
   format: 'esm',
   target: 'node20',
-  external: ['mathjs', '@jscad/modeling'],
+  external: ['mathjs'],
   loader: { '.ohm': 'text', '.css': 'text' },
 });
 const { bench } = await import(pathToFileURL(outfile).href);
