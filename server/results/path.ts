@@ -4,6 +4,7 @@ import { nearest } from '../quantities/nearest.ts';
 import type { NameUse, Place } from '../syntax/types.ts';
 import type { GearTable } from './gear.ts';
 import type { Notes } from './notes.ts';
+import { countOf } from './placing.ts';
 import type { LegUse } from './types.ts';
 
 const hooks = new Set(['block', 'hook', 'ball']);
@@ -159,6 +160,12 @@ function fault(
   if (!first || !last) return null;
   if (steps.length < 2)
     return { at: first.at, says: `it names only ${first.thing.name}; a leg runs from the hook down to a pick` };
+  const many = steps.find(({ thing }) => isPick(thing) && copied(thing));
+  if (many)
+    return {
+      at: many.at,
+      says: `the pick ${many.thing.name} is there in each copy of ${copied(many.thing)?.name}; give each place that a leg meets a pick of its own, outside of it`,
+    };
   const fromPick = isPick(first.thing);
   // A sling from pick to pick may run over the hook itself.
   const hook = fromPick ? undefined : steps.slice(1).find((step) => isHook(step.thing) && step.thing !== first.thing);
@@ -190,6 +197,12 @@ function fault(
   );
   if (beam) return { at: beam.at, says: `${beam.thing.name} is a beam; name the point of it that the leg meets` };
   return null;
+}
+
+/** The assembly that a pick stands in more than once with. */
+function copied({ owner }: Thing): Thing | null {
+  if (owner?.kind !== 'assembly') return null;
+  return countOf(owner.item) === 1 ? copied(owner) : owner;
 }
 
 const bodyOf = (thing: Thing): Thing => (isPoint(thing) && thing.owner ? thing.owner : thing);

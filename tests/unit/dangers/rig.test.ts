@@ -33,6 +33,15 @@ describe('limits and printing', () => {
     expect(s.results.expects.map((one) => one.state)).toEqual(['not met', 'not met']);
   });
 
+  test('a pick that stands in every copy of an assembly is no place for one leg', () => {
+    const load = (count: string) =>
+      `  stated 4 t, by marking, from "plate"\n  cog (0, 0, -0.5) m, by drawing, from "D-1"\n  assembly "Foot": at (-1 m, 0, 0)${count}\n    part "Pad": item 10 kg, by marking, at (0, 0, 0)\n    pick A: at (0, 0, 0), capacity 5 t\n  pick B: at (1, 0, 0) m, capacity 5 t`;
+    const twice = rigged(load(', count 2, every (0, 1 m, 0)'), gear, legs);
+    expect(message(twice, 'path-broken')).toMatch(/the pick A is there in each copy of Foot/);
+    expect(value(twice, 'plan', null, 'gross load')).toBeNull();
+    expect(slugs(rigged(load(''), gear, legs))).not.toContain('path-broken');
+  });
+
   test('what the plan says nothing of is listed, not passed over', () => {
     const s = lift(
       `${head}load "L"\n  contingency 0 %\n  free "loose"\n  part "P": item 1 t, by marking, at (0, 0, 0)\n`,
