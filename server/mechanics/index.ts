@@ -10,6 +10,7 @@ export { angleBetween, bendEfficiency, doubledShare, lengthInside, lengthWithin 
 export {
   below,
   closed,
+  enclosed,
   type Filling,
   fill,
   type Interior,

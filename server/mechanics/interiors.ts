@@ -10,6 +10,7 @@ import { belowInMitred } from './interiors/mitred.ts';
 import { belowInBall, belowInDome, belowInTurned } from './interiors/round.ts';
 import { apply, compose, type Placement } from './placement.ts';
 import type { Shape } from './shapes.ts';
+import { solid } from './solids.ts';
 import { isRing } from './sweep.ts';
 import { add, dot, norm, rotate, scale, transpose, type Vec3 } from './vector.ts';
 
@@ -39,6 +40,20 @@ export function interior(shape: Shape): Interior | null {
   const { inner, frame } = bodiesOf(shape);
   if (!inner) return null;
   return { volume: cut(inner, [0, 0, 1], reach(inner, [0, 0, 1])).volume, body: inner, frame };
+}
+
+/**
+ * The volume of that space, m3; also that of a bent rectangular tube, in which no level is known here: metal and bore are led along
+ * the same line, so that their volumes are as their sections are (Pappus). Null for shapes without one.
+ */
+export function enclosed(shape: Shape): number | null {
+  const inside = interior(shape);
+  if (inside) return inside.volume;
+  if (shape.kind !== 'swept' || shape.of.kind !== 'rectangular tube') return null;
+  const { y, z, wall } = shape.of;
+  const metal = solid(shape);
+  const bore = (y - 2 * wall) * (z - 2 * wall);
+  return 'impossible' in metal || metal.volume === undefined ? null : (metal.volume * bore) / (y * z - bore);
 }
 
 /** Whether a shape by itself lets nothing out: tubes, pipes, elbows and heads are open at their ends, but for a ring. */

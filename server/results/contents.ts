@@ -1,5 +1,5 @@
 // Spaces inside hollow parts of which nothing says what is in them. A closed space leaves the weight open; one with open ends is worth a note.
-import { closed, interior, type Shape } from '../mechanics/index.ts';
+import { closed, enclosed, interior, type Shape } from '../mechanics/index.ts';
 import { fold, type Item, namesOf, textOf } from '../plan/index.ts';
 import type { Cause } from '../quantities/derived.ts';
 import { Batch } from './batch.ts';
@@ -29,9 +29,10 @@ export function unstatedContents(body: Summed, notes: Notes): readonly Cause[] {
   return found.flatMap((one) => {
     const { item, name, part, rests } = one;
     const shape = part.shape as Shape;
-    const space = (hollow(shape) as number) * (rests?.placed.count ?? 1) * (rests?.frames.length ?? 1);
+    const { volume, fillable } = hollow(shape) as Space;
+    const space = volume * (rests?.placed.count ?? 1) * (rests?.frames.length ?? 1);
     const shut = closed(shape) || isHead(item) || capped(one, against) || covered(one);
-    const facts = { part: name, volume: space, added: space * water, closed: shut };
+    const facts = { part: name, volume: space, added: space * water, closed: shut, fillable };
     const cause = notes.add('contents-unstated', item.nameAt, facts, `Nothing says what is inside ${name}.`);
     return shut ? [cause] : [];
   });
@@ -63,13 +64,21 @@ function hollowOf(batch: Batch): readonly Solid[] {
   return found;
 }
 
-const spaces = new WeakMap<Shape, { readonly volume: number | null }>();
+interface Space {
+  readonly volume: number; // m3
+  readonly fillable: boolean; // a liquid finds its level in it
+}
 
-/** The space inside the shape of a solid part, m3; null where it has none. */
-function hollow(shape: Shape): number | null {
-  const space = spaces.get(shape) ?? { volume: interior(shape)?.volume ?? null };
-  spaces.set(shape, space);
-  return space.volume;
+const spaces = new WeakMap<Shape, { readonly space: Space | null }>();
+
+/** The space inside the shape of a solid part; null where it has none. Kept by the shape. */
+function hollow(shape: Shape): Space | null {
+  const known = spaces.get(shape);
+  if (known) return known.space;
+  const volume = enclosed(shape);
+  const space = volume === null ? null : { volume, fillable: interior(shape) !== null };
+  spaces.set(shape, { space });
+  return space;
 }
 
 const solidsIn = (body: Summed): readonly Solid[] => batchesOf(body).flatMap(({ solids }) => solids);

@@ -130,7 +130,7 @@ export interface ResultFacts extends PlanFacts {
   'connection-missing': { a: string; b: string };
   'hook-missing': { load: string };
   'left-unused': { item: string; pick: boolean };
-  'contents-unstated': { part: string; volume: number; added: number; closed: boolean };
+  'contents-unstated': { part: string; volume: number; added: number; closed: boolean; fillable: boolean };
   'contingency-missing': { evidence: string; percent: number; rule: string };
   'holding-unstated': { load: string };
   'release-unstated': { load: string; by: string };

@@ -11,17 +11,21 @@ export const contentsUnstated = check({
   says: ({ facts }, { system }) => {
     const { volume, weight } = figures(system);
     const say = facts.closed
-      ? 'Say what is in it (`liquid`, or `empty` with who saw it); full'
+      ? `Say ${facts.fillable ? 'what is in it (`liquid`, or `empty` with who saw it)' : '`empty` with who saw it: what lies in bent rectangular tube is not worked out'}; full`
       : 'It is open at its ends and counts as empty; full';
     return `${named(facts.part)} encloses ${volume(facts.volume)}. ${say} of water it would weigh ${weight(facts.added)} more.`;
   },
   fixes: ({ at, facts }, asked) => [
     addUnder(asked, at, [`empty "${here}"`], 'Insert empty: who saw it'),
-    addBeside(
-      asked,
-      at,
-      `part "Contents of ${facts.part}": liquid, fill ${here}, of , inside ${named(facts.part)}`,
-      'Insert a liquid inside it',
-    ),
+    ...(facts.fillable
+      ? [
+          addBeside(
+            asked,
+            at,
+            `part "Contents of ${facts.part}": liquid, fill ${here}, of , inside ${named(facts.part)}`,
+            'Insert a liquid inside it',
+          ),
+        ]
+      : []),
   ],
 });

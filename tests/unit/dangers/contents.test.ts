@@ -60,6 +60,20 @@ expect load weight < 30 t
     expect(errors(run('at (0, 0, 5 m)'))).not.toContain('contents-unstated');
   });
 
+  test('a ring of bent rectangular tube encloses what no liquid can be said to fill: it is empty, seen, or not known', () => {
+    const ring = (said: string) =>
+      lift(`${head}load "Ring"
+  contingency 5 %
+  part "Ring": rectangular tube 100 x 60 mm, wall 5 mm, of carbon steel, along (0, 0, 0) (2, 0, 0) (2, 2, 0) (0, 2, 0) (0, 0, 0) m, bend radius 300 mm${said}
+`);
+    const s = ring('');
+    // 90 mm x 50 mm inside, over 4 x 1.4 m and a whole turn of 300 mm: 7.485 m.
+    expect(message(s, 'contents-unstated')).toMatch(/^Ring encloses 33\.\d L\. Say `empty` with who saw it/);
+    expect(waysOut(s, 'contents-unstated')).toEqual(['Insert empty: who saw it']);
+    expect(value(s, 'load', 'Ring', 'weight')).toBeNull();
+    expect(slugs(ring(', empty "drained, seen"'))).not.toContain('contents-unstated');
+  });
+
   test('full of water it is five times as heavy as empty', () => {
     const empty = value(drum(', empty "drained, seen"'), 'load', 'Drum', 'weight') as number;
     const full = lift(`${head}load "Drum"
