@@ -11,7 +11,7 @@ export const contentsUnstated = check({
   says: ({ facts }, { system }) => {
     const { volume, weight } = figures(system);
     const say = facts.closed
-      ? `Say ${facts.fillable ? 'what is in it (`liquid`, or `empty` with who saw it)' : '`empty` with who saw it: what lies in bent rectangular tube is not worked out'}; full`
+      ? `Say ${facts.fillable ? 'what is in it (`liquid`, or `empty` with who saw it)' : '`empty` with who saw it, or with the part that holds its contents, a liquid with a place of its own'}; full`
       : 'It is open at its ends and counts as empty; full';
     return `${named(facts.part)} encloses ${volume(facts.volume)}. ${say} of water it would weigh ${weight(facts.added)} more.`;
   },
