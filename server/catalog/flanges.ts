@@ -3,7 +3,7 @@ import data from './flanges.json';
 import { designationKey, nameKey } from './names.ts';
 import { nearestRows, onFirstUse, printed, words } from './tables.ts';
 
-export const flangeForms = ['weld neck', 'slip on', 'threaded', 'socket weld', 'lap joint', 'blind'] as const;
+const flangeForms = ['weld neck', 'slip on', 'threaded', 'socket weld', 'lap joint', 'blind'] as const;
 export type FlangeForm = (typeof flangeForms)[number];
 
 /** What one form has of its own; m and kg. */

@@ -18,7 +18,6 @@ export {
   type FlangeSize,
   flangeClasses,
   flangeDesignations,
-  flangeForms,
   flangeSize,
   nearestFlanges,
 } from './flanges.ts';

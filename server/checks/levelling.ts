@@ -53,7 +53,7 @@ function exchanged({ thing, by }: Extract<Change, { kind: 'exchange' }>, asked: 
   );
   const spare = by.item.clauses.get('spare')?.[0];
   const back =
-    !thing.library && thing.item.names.length === 1 && !thing.item.clauses.has('spare')
+    !thing.fromLibrary && thing.item.names.length === 1 && !thing.item.clauses.has('spare')
       ? addClause(asked, thing.item.nameAt, 'spare', '').edits
       : [];
   return [

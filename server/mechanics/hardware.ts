@@ -1,5 +1,4 @@
 // What bends and angles do to gear: strength left in a bent rope, the angle between two pulls, and whether a taut line meets a box.
-import type { Box } from './extent.ts';
 import { dot, norm, subtract, type Vec3 } from './vector.ts';
 
 /**
@@ -19,11 +18,11 @@ export function angleBetween(a: Vec3, b: Vec3): number | null {
   return size > 0 ? Math.acos(Math.min(1, Math.max(-1, dot(a, b) / size))) : null;
 }
 
-/** Length of the straight line from one place to another that lies within a box, m; 0 where it only touches or passes by. */
-export const lengthInside = (from: Vec3, to: Vec3, { min, max }: Box): number =>
-  lengthWithin(from, to, Float64Array.of(...min, ...max), 0);
-
-/** The same of the nth of many boxes that stand one behind the other in `corners`, least corner before greatest: thousands of them are gone through with no object made or read. */
+/**
+ * Length of the straight line from one place to another that lies within a box, m; 0 where it only touches or passes by. The box is
+ * the nth of many that stand one behind the other in `corners`, least corner before greatest: thousands are gone through with no
+ * object made or read.
+ */
 export function lengthWithin(from: Vec3, to: Vec3, corners: Float64Array, n: number): number {
   let enter = 0;
   let leave = 1;

@@ -6,7 +6,7 @@ export { fits, type Misfit, overlap, type PlacedShape, throughDepth } from './cu
 export { contains, containsMaterial } from './depth.ts';
 export { type Box, boxOf, extent } from './extent.ts';
 export { type Formula, formula, formulas } from './formula.ts';
-export { angleBetween, bendEfficiency, doubledShare, lengthInside, lengthWithin } from './hardware.ts';
+export { angleBetween, bendEfficiency, doubledShare, lengthWithin } from './hardware.ts';
 export {
   below,
   closed,

@@ -92,7 +92,7 @@ class Table implements Names {
     );
     if (!owner) return undefined;
     const load = owner.kind === 'load' ? owner : owner.load;
-    const made = item.names.map((name) => thingOf('part', name, item, { owner, load, library: owner.library }));
+    const made = item.names.map((name) => thingOf('part', name, item, { owner, load, fromLibrary: owner.fromLibrary }));
     this.single.set(item, made);
     return made;
   }
@@ -127,7 +127,7 @@ interface Declared {
   readonly things: readonly Thing[];
   readonly inside: ReadonlyMap<Thing, readonly Thing[]>;
 }
-type Within = Pick<Thing, 'owner' | 'load' | 'library'>;
+type Within = Pick<Thing, 'owner' | 'load' | 'fromLibrary'>;
 
 /** What items declare, of their children those that are asked for; things that are made already stay the same objects. */
 function declared(
@@ -138,27 +138,28 @@ function declared(
   const things: Thing[] = [];
   const inside = new Map<Thing, Thing[]>();
   const declare = (item: Item, here: Within): void => {
-    const { owner, library } = here;
+    const { owner, fromLibrary } = here;
     const kind = item.row.declares as TableKind | undefined;
     const load = kind === 'load' ? null : here.load;
     const own =
       made(item)?.filter((thing) => thing.owner === owner) ??
-      (kind ? item.names : none).map((name) => thingOf(kind as TableKind, name, item, { owner, load, library }));
+      (kind ? item.names : none).map((name) => thingOf(kind as TableKind, name, item, { owner, load, fromLibrary }));
     for (const thing of own) {
       things.push(thing);
       if (owner) push(inside, owner, thing);
     }
     // What stands in a beam declared as a range stands in each of it.
     for (const inner of own.length ? own : [owner])
-      for (const child of within(item)) declare(child, { owner: inner, load: kind === 'load' ? inner : load, library });
+      for (const child of within(item))
+        declare(child, { owner: inner, load: kind === 'load' ? inner : load, fromLibrary });
   };
   files.forEach((file, index) => {
-    for (const item of file.items) declare(item, { owner: null, load: null, library: index > 0 });
+    for (const item of file.items) declare(item, { owner: null, load: null, fromLibrary: index > 0 });
   });
   return { things, inside };
 }
 
-const thingOf = (kind: TableKind, name: string, item: Item, { owner, load, library }: Within): Thing => ({
+const thingOf = (kind: TableKind, name: string, item: Item, { owner, load, fromLibrary }: Within): Thing => ({
   kind,
   name,
   key: keyOf(name),
@@ -166,7 +167,7 @@ const thingOf = (kind: TableKind, name: string, item: Item, { owner, load, libra
   owner,
   load,
   path: owner ? [...owner.path, name] : [name],
-  library,
+  fromLibrary,
   clash: false,
 });
 
@@ -247,7 +248,7 @@ const withinOf = ({ kind, load, owner }: Thing): Thing | null =>
 
 function scopeOf(thing: Thing): string {
   const within = scoped.includes(thing.kind) ? withinOf(thing) : null;
-  return within ? within.path.map(keyOf).join('>') + (within.library ? ' library' : '') : '';
+  return within ? within.path.map(keyOf).join('>') + (within.fromLibrary ? ' library' : '') : '';
 }
 
 /** Whether no two parts or assemblies of a load have one name, told without making things of them. False where it takes more to tell. */

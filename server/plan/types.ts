@@ -112,7 +112,7 @@ export interface Thing {
   readonly owner: Thing | null; // load or assembly of a part, beam of a point, crane of a position
   readonly load: Thing | null; // the load a part, assembly or pick is in
   readonly path: readonly string[]; // from the outermost thing in
-  readonly library: boolean; // declared in a used file
+  readonly fromLibrary: boolean; // declared in a used file
   readonly clash: boolean; // stated twice: neither counts
 }
 

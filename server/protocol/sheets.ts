@@ -39,7 +39,7 @@ export function sheetAnswer(snapshot: Snapshot, known: Readonly<Record<string, s
     title: sheet.title,
     order: sections.map(({ id }) => id),
     sections: sections.filter(({ id, hash }) => known[id] !== hash).map(({ id, hash, html }) => ({ id, hash, html })),
-    ofLibrary: sheet.library,
+    ofLibrary: sheet.ofLibrary,
   };
 }
 

@@ -23,7 +23,7 @@ export const letGo: Derived = known(0, 'kg');
 export function breakoutOf(plan: BoundPlan, notes: Notes): Breakout {
   const holds = plan.names
     .kind('load')
-    .filter((thing) => !thing.library)
+    .filter((thing) => !thing.fromLibrary)
     .flatMap((load) =>
       load.item.children
         .filter(({ keyword }) => keyword === 'held by')

@@ -87,10 +87,10 @@ function sectionsOf(worked: Worked): readonly (readonly Result[] | (() => readon
     ...loads.flatMap((load) => [loadRows(load, hanging), () => bodiesRows(load.body.bodies)]),
     ...plan.names
       .kind('pick')
-      .filter((thing) => !thing.library)
+      .filter((thing) => !thing.fromLibrary)
       .map((thing) => rows(named('pick', thing), hangFigures(hanging, thing, rigging), thing.item.at)),
     ...rigging.gear
-      .filter((gear) => gear.hangs || !gear.thing.library)
+      .filter((gear) => gear.hangs || !gear.thing.fromLibrary)
       .map((gear) => {
         const hung = hangFigures(hanging, gear.thing, rigging);
         const figures = { ...hung, ...gearFigures(gear), ...readingOf(lifting, gear.thing) };
@@ -222,7 +222,7 @@ function stageRows(
     ...loads.flatMap((load) => of('load', load.thing)),
     ...plan.names
       .kind('pick')
-      .filter((thing) => !thing.library)
+      .filter((thing) => !thing.fromLibrary)
       .flatMap((thing) => of('pick', thing)),
     ...rigging.gear.filter((gear) => gear.legs.length).flatMap((gear) => of(gear.kind, gear.thing)),
   ];

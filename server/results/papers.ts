@@ -13,7 +13,7 @@ export function papers(
   table: GearTable,
   notes: Notes,
 ): ReadonlyMap<Thing, Cause> {
-  const cranes = plan.names.kind('crane').filter((thing) => !thing.library);
+  const cranes = plan.names.kind('crane').filter((thing) => !thing.fromLibrary);
   const things = [...gear.map((use) => use.thing), ...cranes].filter((thing) => thing.name === thing.item.names[0]);
   const lift = plan.head ? textOf(plan.head, 'date') : null;
   for (const thing of things)

@@ -132,7 +132,7 @@ function takenOver([beam, point]: readonly [string, string], { plan, table, take
     owner,
     load: null,
     path: [...owner.path, name],
-    library: owner.library,
+    fromLibrary: owner.fromLibrary,
     clash: false,
   };
   taken.set(key, thing);

@@ -37,7 +37,7 @@ export function rigging(plan: BoundPlan, legs: readonly LegUse[], table: GearTab
     }
   const things = plan.names.kind('gear').filter((thing) => kinds.has(thing.item.keyword));
   const gear = things
-    .filter((thing) => !thing.library || inLegs.has(thing) || has(thing.item, 'hangs from'))
+    .filter((thing) => !thing.fromLibrary || inLegs.has(thing) || has(thing.item, 'hangs from'))
     .map((thing) => use(thing, inLegs.get(thing) ?? [], plan, table, notes));
   leftUnused(plan, gear, legs, notes);
   return { gear, weight: total(plan, gear, legs) };
@@ -130,7 +130,7 @@ const craneOf = ([leg]: readonly LegUse[]): string | null =>
 const sameKind = (plan: BoundPlan, thing: Thing): readonly string[] =>
   plan.names
     .kind('gear')
-    .filter((one) => one.library && one.item.keyword === thing.item.keyword && one.item.clauses.has('weight'))
+    .filter((one) => one.fromLibrary && one.item.keyword === thing.item.keyword && one.item.clauses.has('weight'))
     .slice(0, 3)
     .map((one) => one.name);
 
@@ -170,10 +170,10 @@ function leftUnused(plan: BoundPlan, gear: readonly GearUse[], legs: readonly Le
   picksUnrated(used, notes);
   if (legs.some((leg) => leg.broken)) return; // the picks below a broken leg are its consequence
   for (const thing of plan.names.kind('pick'))
-    if (!used.has(thing) && !thing.library)
+    if (!used.has(thing) && !thing.fromLibrary)
       notes.add('left-unused', thing.item.nameAt, { item: thing.name, pick: true }, '');
   for (const load of plan.names.kind('load'))
-    if (!load.library && ![...used].some((thing) => thing.load === load))
+    if (!load.fromLibrary && ![...used].some((thing) => thing.load === load))
       notes.add('hang-unsolved', load.item.nameAt, { load: load.name, reason: 'no leg carries it' }, '');
 }
 

@@ -35,7 +35,7 @@ function work(plan: BoundPlan): Results {
   const table = new GearTable(plan, notes);
   const loads = plan.names
     .kind('load')
-    .filter((thing) => !thing.library)
+    .filter((thing) => !thing.fromLibrary)
     .map((thing) => loadResult(thing, plan, notes));
   const legs = readLegs(plan, table, notes);
   const hung = rigging(plan, legs, table, notes);

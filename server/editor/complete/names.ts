@@ -88,8 +88,8 @@ function pathBefore(asked: Asked): readonly string[] {
 
 /** What stands above this line before what stands below it, the nearest first. */
 function nearScore({ s: { tree }, number }: Asked): (thing: Thing) => number {
-  return ({ item, library }) => {
-    const distance = library ? tree.rows.length : number - tree.rowNumber(item.node.row);
+  return ({ item, fromLibrary }) => {
+    const distance = fromLibrary ? tree.rows.length : number - tree.rowNumber(item.node.row);
     return distance >= 0 ? distance : tree.rows.length - distance;
   };
 }

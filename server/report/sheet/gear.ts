@@ -8,7 +8,7 @@ import { quoted } from './written.ts';
 
 export function gearSection(context: Context): readonly Section[] {
   const { gear } = context.snapshot.results;
-  const used = gear.filter(({ hangs, thing }) => hangs !== null || !thing.library);
+  const used = gear.filter(({ hangs, thing }) => hangs !== null || !thing.fromLibrary);
   if (!used.length) return [];
   const hanging = used.filter(({ hangs }) => hangs !== null);
   const idle = used.filter(({ hangs }) => hangs === null);

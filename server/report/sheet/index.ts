@@ -51,7 +51,7 @@ export function sheetOf(snapshot: Snapshot, { pathOf, usedBy = [] }: SheetOption
   const foot = cautions.pageFoot(revision, mark);
   return {
     title: head.title,
-    library: !plan.head,
+    ofLibrary: !plan.head,
     revision,
     mark,
     foot,

@@ -39,7 +39,7 @@ export function quietSection({ snapshot }: Context): readonly Section[] {
 /** All that is said quietly in a plan, in its order; of what it takes in only the gear that hangs, waivers and rules. */
 export function quietIn({ plan, results }: Snapshot): readonly Quiet[] {
   const used = new Set(
-    results.gear.filter(({ hangs, thing }) => hangs && thing.library).map(({ thing }) => thing.item),
+    results.gear.filter(({ hangs, thing }) => hangs && thing.fromLibrary).map(({ thing }) => thing.item),
   );
   const items = plan.items.filter(
     ({ file, keyword }) => file === plan.file || keyword === 'waive' || keyword === 'rules',

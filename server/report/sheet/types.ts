@@ -6,7 +6,7 @@ import type { Place } from '../../syntax/types.ts';
 
 export interface Sheet {
   readonly title: string; // the plan's name; a library's path
-  readonly library: boolean;
+  readonly ofLibrary: boolean;
   readonly revision: string; // as written; 'not stated' where the plan gives none
   readonly mark: string; // the content mark
   readonly foot: string; // the caution that stands on every page

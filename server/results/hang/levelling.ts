@@ -206,7 +206,7 @@ function byLengths(aim: Aim): Levelling | null {
   const found = built.edges.flatMap(({ edge, sling }) => {
     const [thing, second] = edge.items.filter((one) => one.item.keyword === 'sling');
     const own =
-      thing && !thing.library && thing.item.names.length === 1 && thing.item.clauses.has('length')
+      thing && !thing.fromLibrary && thing.item.names.length === 1 && thing.item.clauses.has('length')
         ? table.given(thing.item, 'length')
         : null;
     return thing && !second && own?.state === 'known' && !edge.halved && edge.hitch === 'vertical' && !edge.over.length

@@ -1,7 +1,7 @@
 // Shackles, eyebolts, hoist rings, picks, beams and bridles: what they may carry at the angle they are pulled, and what is barred.
 import { describe, expect, test } from 'vitest';
 import { eyeboltFactor, shackleFactor } from '../../../server/catalog/index.ts';
-import { angleBetween, lengthInside } from '../../../server/mechanics/index.ts';
+import { angleBetween, lengthWithin } from '../../../server/mechanics/index.ts';
 import { figure, g, hang, hook, openWhy, type Rigged } from '../../support/hanging.ts';
 import { errors, message, slugs } from '../../support/lift.ts';
 import { factorsOf, mayCarry, rated } from '../../support/rated.ts';
@@ -55,11 +55,11 @@ describe('the tables themselves', () => {
     expect(angleBetween([1, 0, 0], [1, 1, 0])).toBeCloseTo(Math.PI / 4, 12);
     expect(angleBetween([1, 0, 0], [-1, 1e-12, 0])).toBeCloseTo(Math.PI, 6);
     expect(angleBetween([0, 0, 0], [1, 0, 0])).toBeNull();
-    const box = { min: [0, 0, 0], max: [1, 2, 3] } as const;
-    expect(lengthInside([-1, 1, 1], [2, 1, 1], box)).toBeCloseTo(1, 12);
-    expect(lengthInside([0, 0, 0], [1, 2, 3], box)).toBeCloseTo(Math.sqrt(14), 12);
-    expect(lengthInside([-1, 3, 1], [2, 3, 1], box)).toBe(0);
-    expect(lengthInside([0.5, 1, 3], [0.5, 1, 9], box)).toBe(0);
+    const corners = Float64Array.of(5, 5, 5, 6, 6, 6, 0, 0, 0, 1, 2, 3); // the second of two boxes
+    expect(lengthWithin([-1, 1, 1], [2, 1, 1], corners, 1)).toBeCloseTo(1, 12);
+    expect(lengthWithin([0, 0, 0], [1, 2, 3], corners, 1)).toBeCloseTo(Math.sqrt(14), 12);
+    expect(lengthWithin([-1, 3, 1], [2, 3, 1], corners, 1)).toBe(0);
+    expect(lengthWithin([0.5, 1, 3], [0.5, 1, 9], corners, 1)).toBe(0);
   });
 });
 

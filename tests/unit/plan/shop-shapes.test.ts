@@ -2,29 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { loadOf, message, slugs, value } from '../../support/lift.ts';
-
-const size = fc.integer({ min: 20, max: 4000 }); // mm
-const results = ['calculated weight', 'volume', 'cog x', 'cog y', 'cog z'];
-const boxes = ['length', 'width', 'height'];
-
-const near = (a: number | null, b: number | null, rel = 1e-9): void => {
-  expect(a).not.toBeNull();
-  expect(b).not.toBeNull();
-  expect(Math.abs((a as number) - (b as number))).toBeLessThanOrEqual(rel * Math.max(1, Math.abs(b as number)));
-};
-
-type Part = readonly [shape: string, place: string];
-const steel = (parts: readonly Part[]) =>
-  loadOf(
-    parts
-      .map(([shape, place], i) => `  part "P${i}": ${shape}, of carbon steel, ${place}\n    empty "seen"`)
-      .join('\n'),
-  );
-const alike = (a: readonly Part[], b: readonly Part[], which: readonly string[] = [...results, ...boxes]): void => {
-  const [first, second] = [steel(a), steel(b)];
-  expect(slugs(first)).toEqual([]);
-  for (const result of which) near(value(first, 'load', 'L', result), value(second, 'load', 'L', result), 2e-9);
-};
+import { alike, boxes, near, results, size, steel } from '../../support/shapes.ts';
 
 describe('what shops make and heap up', () => {
   const each = (shape: string) => value(steel([[shape, 'at (0, 0, 0)']]), 'part', 'P0', 'weight') as number;

@@ -27,7 +27,7 @@ const idOf = ({ row }: Place) => ids.get(row) ?? null;
 
 const made = (revision: string, cell = 'Rails'): Sheet => ({
   title: 'Pump <out>',
-  library: false,
+  ofLibrary: false,
   revision,
   mark: '0000-1111-2222',
   foot: `Revision ${revision}, content mark 0000-1111-2222.`,

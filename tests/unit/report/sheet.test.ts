@@ -304,7 +304,7 @@ describe('a library', () => {
   const made = sheetOf(of, { pathOf: (file) => file, usedBy: ['filter.liftplan'] });
 
   test('shows what it states and who takes it in, and is no plan', () => {
-    expect(made.library).toBe(true);
+    expect(made.ofLibrary).toBe(true);
     expect(made.sections.map(({ id }) => id)).toEqual(['head', 'standing', 'gear', 'cranes', 'rules', 'foot']);
     expect(texts(tables(made, 'head')[0])[0]).toEqual(['Used by', 'filter.liftplan']);
     expect(texts(tables(made, 'gear')[0])[0]?.[2]).toBe(
